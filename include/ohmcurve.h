@@ -1,0 +1,704 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * ohmcurve: from the reading of an ohmmeter to a verdict on a temperature
+ * sensor.
+ *
+ *   reading -- meter --> estimate -- curve --> estimate -- reference and
+ *   tolerance --> finding -- report --> sentences
+ *
+ * Conventions, true of every declaration below
+ *
+ * Units     Resistance is in ohm, temperature in degrees Celsius. The suffix
+ *           of a name is its unit: r_ohm, t_c, dt_k (a difference, kelvin),
+ *           beta_k. A name that begins with u_ is a standard uncertainty
+ *           (k = 1) of the quantity that follows; of a temperature, kelvin.
+ *           A name that ends in _percent is 5 for 5 %.
+ * Errors    Three kinds, kept apart. A bad definition (of a curve, a sensor, a
+ *           notation) gives a status and, in the caller's ohm_error, a sentence
+ *           with its place. A bad value gives a status, and NaN in every output.
+ *           A verdict is a result, never an error; "undecided" is a verdict.
+ *           An ohm_error pointer may be NULL when the sentence is not wanted.
+ * NULL      A NULL where an object, a text or an output is required gives
+ *           OHM_NULL_ARGUMENT. Every ..._free accepts NULL.
+ * Memory    Only functions named ..._new, ..._load and ..._parse allocate; what
+ *           they return is the caller's, to be given to the matching ..._free.
+ *           Texts returned by other functions belong to the object they were
+ *           asked of and live as long as it does. Functions that write a text
+ *           fill the caller's buffer, end it with NUL when size is not 0, and
+ *           return the length the whole text needs without that NUL.
+ * Threads   No global state, no locale. A curve and a sensor never change once
+ *           made and may be used by many threads at once. Any other object may
+ *           be used by one thread at a time.
+ * Growth    A struct that begins with size_t size may grow: start from its
+ *           ..._INIT. A zero in any other member means the default.
+ *           ohm_estimate and ohm_error are frozen.
+ */
+#ifndef OHMCURVE_H
+#define OHMCURVE_H
+
+#include <stddef.h>
+
+#define OHM_VERSION_MAJOR 0
+#define OHM_VERSION_MINOR 1
+#define OHM_VERSION_PATCH 0
+#define OHM_VERSION       "0.1.0"
+
+#if defined(__GNUC__) && !defined(SWIG)
+#define OHM_API __attribute__((visibility("default")))
+#else
+#define OHM_API
+#endif
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- status ------------------------------------------------------------- */
+
+/** What a call says of itself. OHM_OK is 0; every other value is a failure. */
+typedef enum ohm_status {
+  OHM_OK = 0,         /**< done */
+  OHM_NULL_ARGUMENT,  /**< a required pointer is NULL */
+  OHM_BAD_ARGUMENT,   /**< a value is NaN, infinite or of the wrong sign */
+  OHM_OUT_OF_RANGE,   /**< a value lies outside the range that was asked of */
+  OHM_BAD_SYNTAX,     /**< a text is not in its notation */
+  OHM_BAD_DEFINITION, /**< the parts do not make a usable curve or sensor */
+  OHM_NOT_FOUND,      /**< no such name */
+  OHM_CANNOT_OPEN,    /**< the file cannot be opened or read */
+  OHM_TOO_LARGE,      /**< more than 16 MiB, or more rows than 4096 */
+  OHM_NO_MEMORY       /**< an allocation failed */
+} ohm_status;
+
+/** The sentence of a failure and its place. Frozen at 512 bytes. */
+typedef struct ohm_error {
+  int status;        /**< an ohm_status */
+  int line;          /**< 1 is the first line; 0 when no line is meant */
+  int column;        /**< in bytes, 1 is the first; 0 when none is meant */
+  char message[500]; /**< the place and one sentence, UTF-8 */
+} ohm_error;
+
+/** A quantity and its standard uncertainty (k = 1), both in the same unit
+ *  (a temperature in degrees Celsius, its uncertainty in kelvin). Frozen. */
+typedef struct ohm_estimate {
+  double value;
+  double u;
+} ohm_estimate;
+
+/**
+ * Version of the library that is running, "0.1.0".
+ * Status  cannot fail.
+ */
+OHM_API const char *ohm_version(void);
+
+/**
+ * Version of the sensor tables built into the library, "1".
+ * It changes whenever a value in them does.
+ * Status  cannot fail.
+ */
+OHM_API const char *ohm_tables_version(void);
+
+/**
+ * Name of a status in lower case, "out_of_range"; "unknown" for any other value.
+ * Status  cannot fail.
+ */
+OHM_API const char *ohm_status_name(int status);
+
+/**
+ * A sentence for a status: what was wrong and what to do.
+ * Status  cannot fail; a value that is no status gets a sentence that says so.
+ */
+OHM_API const char *ohm_status_text(int status);
+
+/* ---- number ------------------------------------------------------------- */
+
+/** Room for any text that ohm_number_print() writes, with its NUL. */
+#define OHM_NUMBER_SIZE 32
+
+/**
+ * Read a decimal number: 12, -0.5, .5, 1e-3. Correctly rounded (to nearest,
+ * ties to even), whatever the locale. All of text[0..length) must belong to it.
+ *
+ * Out     value   the number; NaN unless OHM_OK. Too small becomes 0.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX no number, or more than it;
+ *         OHM_OUT_OF_RANGE beyond the largest double.
+ */
+OHM_API ohm_status ohm_number_read(const char *text, size_t length, double *value);
+
+/**
+ * Write a number as the shortest decimal text that reads back equal, and of the
+ * shortest the nearest: 2310, 21.5, 1e-7. Whatever the locale. NaN is "nan",
+ * infinities are "inf" and "-inf".
+ *
+ * In      buffer  room for size bytes; may be NULL when size is 0
+ * Return  length of the whole text; cut to fit when it is size or more.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_number_print(double value, char *buffer, size_t size);
+
+/**
+ * Write a number with a fixed count of decimals, correctly rounded (ties to
+ * even): 21.50.
+ *
+ * In      decimals  0 to 20; outside of it the nearer end is taken
+ * Return  length of the whole text; cut to fit when it is size or more.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_number_print_fixed(double value, int decimals, char *buffer, size_t size);
+
+/**
+ * Write a resistance as a bench would say it: "187 ohm", "2.31 k", "1.2 M".
+ *
+ * In      r_ohm   any; what is not finite is written as ohm_number_print() does
+ *         digits  significant digits to keep, 1 to 17; zeros at the end are kept
+ * Return  length of the whole text; cut to fit when it is size or more.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_resistance_print(double r_ohm, int digits, char *buffer, size_t size);
+
+/* ---- decision ----------------------------------------------------------- */
+
+/** Probabilities that a quantity lies below, inside and above its limits. */
+typedef struct ohm_conformance {
+  double p_low;
+  double p_within;
+  double p_high;
+} ohm_conformance;
+
+/**
+ * Conformance probability of a quantity that was measured once, flat prior.
+ * The error is a normal part plus, when limit is not 0, an independent
+ * rectangular part; the distribution of the sum is exact.
+ *
+ * In      value   the measured value, any unit, finite
+ *         u       standard uncertainty of the normal part, same unit, >= 0
+ *         limit   half-width of the rectangular part, same unit, >= 0
+ *         low     lower limit; -INFINITY for none
+ *         high    upper limit, >= low; INFINITY for none
+ * Out     conformance  NaN unless OHM_OK. A value without any error that lies on
+ *         a limit counts half on each side, the limit of a small error.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT.
+ * Source  JCGM 106:2012, clause 7 (specific risk).
+ */
+OHM_API ohm_status ohm_conformance_of(double value, double u, double limit, double low, double high,
+                                      ohm_conformance *conformance);
+
+/* ---- curve -------------------------------------------------------------- */
+
+/** Resistance against temperature, one face over all models. */
+typedef struct ohm_curve ohm_curve;
+
+/**
+ * Two-parameter model of an NTC element.
+ *
+ *     1/T = 1/T0 + ln(R/R0) / B
+ *
+ * In      r0_ohm  resistance at t0_c, ohm, finite, > 0
+ *         t0_c    degrees Celsius, > -273.15, <= 1000
+ *         beta_k  B, kelvin, 100 to 100000
+ *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION a resistance in the range is not
+ *         a finite positive double; OHM_NO_MEMORY.
+ * Source  IEC 60539-1, B-value.
+ */
+OHM_API ohm_curve *ohm_curve_beta_new(double r0_ohm, double t0_c, double beta_k, double low_c,
+                                      double high_c, ohm_error *error);
+
+/**
+ * Three-parameter model of an NTC element.
+ *
+ *     1/T = A + B ln(R) + C ln(R)^3      T in kelvin, R in ohm
+ *
+ * In      a, b, c  the coefficients, finite; c may be 0
+ *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION resistance does not fall steadily
+ *         over the range (the sentence says where it turns); OHM_NO_MEMORY.
+ * Source  Steinhart and Hart, Deep-Sea Research 15 (1968) 497-503.
+ */
+OHM_API ohm_curve *ohm_curve_steinhart_hart_new(double a, double b, double c, double low_c,
+                                                double high_c, ohm_error *error);
+
+/**
+ * Curve through printed points of an NTC element: piecewise cubic in
+ * (ln R, 1/T), its slopes those of the parabola through three neighbours, limited
+ * so that it falls steadily. Two points are a beta. The points convert exactly.
+ *
+ * In      t_c     temperatures, degrees Celsius, rising, > -273.15, <= 1000
+ *         r_ohm   resistances, ohm, finite, > 0, falling
+ *         count   2 to 4096
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION the points do
+ *         not rise and fall (the sentence names the pair); OHM_TOO_LARGE;
+ *         OHM_NO_MEMORY.
+ * Source  slopes: three-point (parabolic) finite differences on unequal spacing;
+ *         limiter: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246.
+ */
+OHM_API ohm_curve *ohm_curve_points_new(const double *t_c, const double *r_ohm, size_t count,
+                                        ohm_error *error);
+
+/** Give a curve back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_curve_free(ohm_curve *curve);
+
+/**
+ * Temperature of the element from its resistance.
+ *
+ * In      r_ohm   inside ohm_curve_range()
+ * Out     t_c     degrees Celsius; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or not above 0;
+ *         OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_curve_temperature(const ohm_curve *curve, double r_ohm, double *t_c);
+
+/**
+ * Resistance of the element at a temperature.
+ *
+ * In      t_c     inside ohm_curve_range()
+ * Out     r_ohm   ohm; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or at or below
+ *         -273.15; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_curve_resistance(const ohm_curve *curve, double t_c, double *r_ohm);
+
+/**
+ * Temperature coefficient alpha = (1/R) dR/dT at a temperature; negative for an
+ * NTC element.
+ *
+ * In      t_c     inside ohm_curve_range()
+ * Out     alpha_per_k  per kelvin; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_curve_alpha(const ohm_curve *curve, double t_c, double *alpha_per_k);
+
+/**
+ * The range of a curve, both ends included.
+ *
+ * Out     low_c, high_c         degrees Celsius
+ *         at_low_ohm, at_high_ohm  resistance at those two temperatures, ohm.
+ *         Any of the four may be NULL. NaN unless OHM_OK.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no curve.
+ */
+OHM_API ohm_status ohm_curve_range(const ohm_curve *curve, double *low_c, double *high_c,
+                                   double *at_low_ohm, double *at_high_ohm);
+
+/**
+ * ohm_curve_temperature() for an array. A value that cannot be converted gives
+ * NaN in its place and the rest go on. r_ohm and t_c may be the same array.
+ *
+ * In      r_ohm   count resistances; NULL only when count is 0
+ * Out     t_c     count temperatures, degrees Celsius
+ *         failed  how many are NaN; may be NULL
+ * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT.
+ */
+OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, double *t_c,
+                                          size_t count, size_t *failed);
+
+/**
+ * ohm_curve_resistance() for an array, in the same manner.
+ *
+ * In      t_c     count temperatures; NULL only when count is 0
+ * Out     r_ohm   count resistances, ohm
+ *         failed  how many are NaN; may be NULL
+ * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT.
+ */
+OHM_API ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, double *r_ohm,
+                                         size_t count, size_t *failed);
+
+/* ---- sensor ------------------------------------------------------------- */
+
+/** A curve with its tolerance, name and source: what a sensor file holds. */
+typedef struct ohm_sensor ohm_sensor;
+
+/**
+ * Read a sensor from the text of a sensor file. Lines of "# key: value", then,
+ * for a table, a header row and rows, CSV. A row that cannot be used is left out
+ * and noted; see ohm_sensor_note().
+ *
+ * In      text    UTF-8, length bytes; need not end in NUL
+ *         name    used for the sensor when the text gives none, and in sentences
+ *         error   the first fault that made the sensor unusable
+ * Return  the sensor, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION; OHM_TOO_LARGE;
+ *         OHM_NO_MEMORY.
+ */
+OHM_API ohm_sensor *ohm_sensor_parse(const char *text, size_t length, const char *name,
+                                     ohm_error *error);
+
+/**
+ * Read a sensor file: one plain file of at most 16 MiB.
+ *
+ * Return  the sensor, or NULL with the error filled in.
+ * Status  those of ohm_sensor_parse(); OHM_CANNOT_OPEN.
+ */
+OHM_API ohm_sensor *ohm_sensor_load(const char *path, ohm_error *error);
+
+/** Give a sensor back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_sensor_free(ohm_sensor *sensor);
+
+/**
+ * Write a sensor as the text of a sensor file; parsed again it gives an equal one.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when
+ *         sensor is NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_sensor_print(const ohm_sensor *sensor, char *buffer, size_t size);
+
+/** The curve of a sensor, owned by it; NULL when sensor is. Status  cannot fail. */
+OHM_API const ohm_curve *ohm_sensor_curve(const ohm_sensor *sensor);
+
+/** Name of a sensor, "ntc-2k45-20c"; NULL when sensor is. Status  cannot fail. */
+OHM_API const char *ohm_sensor_name(const ohm_sensor *sensor);
+
+/** Description of a sensor; "" when none. Status  cannot fail. */
+OHM_API const char *ohm_sensor_description(const ohm_sensor *sensor);
+
+/** Source of a sensor's figures; "" when none. Status  cannot fail. */
+OHM_API const char *ohm_sensor_source(const ohm_sensor *sensor);
+
+/**
+ * What kind of sensor it is, as its file says: "module" feeds a control module,
+ * "gauge" an instrument; "" when not told.
+ * Status  cannot fail.
+ */
+OHM_API const char *ohm_sensor_kind(const ohm_sensor *sensor);
+
+/**
+ * Dissipation factor, milliwatt per kelvin; NaN when not known or sensor is NULL.
+ * Status  cannot fail.
+ */
+OHM_API double ohm_sensor_dissipation_mw_per_k(const ohm_sensor *sensor);
+
+/** How many notes loading left. Status  cannot fail; 0 when sensor is NULL. */
+OHM_API size_t ohm_sensor_note_count(const ohm_sensor *sensor);
+
+/** One note: its place and a sentence; NULL when there is no such note.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index);
+
+/**
+ * What the maker allows at a temperature. Between printed rows the relative
+ * half-widths ln(high/nominal) and ln(nominal/low) run linearly in 1/T.
+ *
+ * In      t_c     degrees Celsius
+ * Out     low_ohm, nominal_ohm, high_ohm   ohm. Each may be NULL. The limits are
+ *         NaN unless OHM_OK; the nominal is given wherever the curve reaches.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE the curve
+ *         does not reach it, or reaches it and the printed limits do not;
+ *         OHM_NOT_FOUND the sensor has no tolerance at all.
+ */
+OHM_API ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm,
+                                   double *nominal_ohm, double *high_ohm);
+
+/* ---- catalogue ---------------------------------------------------------- */
+
+/** How many sensors are built in. Status  cannot fail. */
+OHM_API size_t ohm_catalogue_count(void);
+
+/** Name of a built-in sensor, in the order of names; NULL past the last.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_catalogue_name(size_t index);
+
+/** The built-in name that is spelt most like the given one; NULL when none is
+ *  near, or name is NULL.  Status  cannot fail. */
+OHM_API const char *ohm_catalogue_nearest(const char *name);
+
+/**
+ * Read a built-in sensor.
+ *
+ * Return  the sensor, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND (the sentence offers the nearest name);
+ *         OHM_NO_MEMORY.
+ */
+OHM_API ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error);
+
+/* ---- meter -------------------------------------------------------------- */
+
+/** Whether a group of members was stated or is to be assumed. */
+typedef enum ohm_standing {
+  OHM_ASSUMED = 0, /**< use the library's assumption and say so in the finding */
+  OHM_STATED       /**< use the members as they are, zeros too */
+} ohm_standing;
+
+/** What the display showed. */
+typedef enum ohm_display {
+  OHM_DISPLAY_VALUE = 0, /**< a number */
+  OHM_DISPLAY_OVER,      /**< over-range: OL */
+  OHM_DISPLAY_OPEN       /**< no circuit, said of the highest range */
+} ohm_display;
+
+/** One reading of an ohmmeter. */
+typedef struct ohm_reading {
+  size_t size;
+  int display;           /**< an ohm_display */
+  double r_ohm;          /**< as displayed, leads included, >= 0 */
+  double resolution_ohm; /**< of the digits given; 0: not known */
+} ohm_reading;
+
+#define OHM_READING_INIT                                                                           \
+  { sizeof(ohm_reading), OHM_DISPLAY_VALUE, 0.0, 0.0 }
+
+/** What is known of the ohmmeter. */
+typedef struct ohm_meter {
+  size_t size;
+  int accuracy;          /**< an ohm_standing, of percent and counts */
+  double percent;        /**< of reading */
+  double counts;         /**< of the last digit */
+  double resolution_ohm; /**< of one count; 0: from display_count or the reading */
+  double display_count;  /**< 2000 for a display up to 1999; 0: not known */
+  int leads;             /**< an ohm_standing, of the next two */
+  double lead_ohm;       /**< resistance of the leads, taken off the reading */
+  double lead_limit_ohm; /**< the leads are within this of lead_ohm */
+} ohm_meter;
+
+#define OHM_METER_INIT                                                                             \
+  { sizeof(ohm_meter), OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0, 0.0 }
+
+/* Assumed when not stated; all common practice, no source. */
+#define OHM_ASSUMED_METER_PERCENT       1.0
+#define OHM_ASSUMED_METER_COUNTS        3.0
+#define OHM_ASSUMED_LEAD_OHM            0.3
+#define OHM_ASSUMED_LEAD_LIMIT_OHM      0.2
+#define OHM_ASSUMED_DISPLAY_COUNT       2000.0
+#define OHM_ASSUMED_THERMOMETER_LIMIT_K 2.0
+#define OHM_ASSUMED_ICE_LIMIT_K         0.5
+
+/**
+ * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47, OL,
+ * open. The resolution is that of the digits as typed.
+ *
+ * Out     reading  every member set
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below 0 or
+ *         above 1e12 ohm.
+ */
+OHM_API ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *error);
+
+/**
+ * Read an accuracy as meter makers print it: 0.8%+3 (percent of reading plus
+ * counts), 0.8%+3x10 (one count is 10 ohm), 0.8%+3@2000 (a display of 2000
+ * counts), @2000 alone, or "exact". The members for the leads stay as they are.
+ *
+ * Out     meter   must have come from OHM_METER_INIT
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a negative
+ *         part, 100 % or more, a display of under 100 counts.
+ */
+OHM_API ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error);
+
+/**
+ * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm). Without a limit they are
+ * taken to repeat within 0.1 ohm (common practice). Other members stay.
+ *
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error);
+
+/**
+ * The limit of error of a reading by the meter's own specification:
+ * percent of reading plus counts, never less than half a count.
+ *
+ * In      meter   NULL for all assumed
+ * Out     limit_ohm  ohm; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a member is NaN, infinite or
+ *         negative; OHM_OUT_OF_RANGE the display did not show a number.
+ */
+OHM_API ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading,
+                                   double *limit_ohm);
+
+/**
+ * What a reading says of the resistance at the probes' tips: leads taken off,
+ * every cause counted.
+ *
+ * In      meter   NULL for all assumed
+ * Out     r_ohm   ohm; both NaN unless OHM_OK. The value is never below 0.
+ * Status  those of ohm_meter_limit().
+ */
+OHM_API ohm_status ohm_meter_estimate(const ohm_meter *meter, const ohm_reading *reading,
+                                      ohm_estimate *r_ohm);
+
+/* ---- reference ---------------------------------------------------------- */
+
+/** What says how warm the sensor is. */
+typedef enum ohm_reference_kind {
+  OHM_REFERENCE_THERMOMETER = 0, /**< a thermometer beside it */
+  OHM_REFERENCE_ICE              /**< crushed ice and water, stirred: 0 degrees C */
+} ohm_reference_kind;
+
+/** The temperature of the sensor and how well it is known. */
+typedef struct ohm_reference {
+  size_t size;
+  int kind;       /**< an ohm_reference_kind */
+  double t_c;     /**< degrees Celsius; ignored for ice */
+  int accuracy;   /**< an ohm_standing, of the next two */
+  double limit_k; /**< within this: rectangular, kelvin */
+  double u_k;     /**< standard uncertainty of a further normal part, kelvin */
+} ohm_reference;
+
+#define OHM_REFERENCE_INIT                                                                         \
+  { sizeof(ohm_reference), OHM_REFERENCE_THERMOMETER, 0.0, OHM_ASSUMED, 0.0, 0.0 }
+
+/**
+ * Read a reference: 21.5C, 70F, 294.7K, ice; each may end in +-1 (or with a
+ * plus-minus sign), a limit in the same unit. A temperature without a unit is
+ * refused.
+ *
+ * Out     reference  every member set
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below
+ *         absolute zero or above 1000 degrees C.
+ */
+OHM_API ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_error *error);
+
+/**
+ * Read a temperature with its unit: 21.5C, -10C, 70F, 294.7K.
+ *
+ * Out     t_c     degrees Celsius; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error *error);
+
+/**
+ * Read a tolerance as percent of resistance: 5%.
+ *
+ * Out     percent  NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE not above 0
+ *         and below 100.
+ */
+OHM_API ohm_status ohm_tolerance_read(const char *text, double *percent, ohm_error *error);
+
+/* ---- finding ------------------------------------------------------------ */
+
+/** How a field is read. */
+typedef enum ohm_field_kind {
+  OHM_KIND_NUMBER, /**< ohm_finding_number(); NaN when absent */
+  OHM_KIND_TEXT,   /**< ohm_finding_text(), index 0; NULL when absent */
+  OHM_KIND_LIST    /**< ohm_finding_text(), index 0, 1, ... until NULL */
+} ohm_field_kind;
+
+/**
+ * The fields of a finding, one list: constant, name (with its unit), kind,
+ * meaning. The JSON keys of the command and the attributes of the Python class
+ * are these names.
+ */
+#define OHM_FIELDS(X)                                                                              \
+  X(VERDICT, verdict, TEXT, "within, outside or undecided")                                        \
+  X(REASON, reason, TEXT, "one word for why; see ohm_reason")                                      \
+  X(P_LOW, p_low, NUMBER, "probability that the resistance lies below what is allowed")            \
+  X(P_WITHIN, p_within, NUMBER, "probability that it lies within")                                 \
+  X(P_HIGH, p_high, NUMBER, "probability that it lies above")                                      \
+  X(LEVEL, level, NUMBER, "probability asked for before anything is decided")                      \
+  X(R_OHM, r_ohm, NUMBER, "resistance at the probes' tips, leads taken off")                       \
+  X(U_R_OHM, u_r_ohm, NUMBER, "its standard uncertainty")                                          \
+  X(EXPANDED_R_OHM, expanded_r_ohm, NUMBER, "its expanded uncertainty at the level")               \
+  X(T_C, t_c, NUMBER, "temperature that resistance means on the nominal curve")                    \
+  X(U_T_C, u_t_c, NUMBER, "its standard uncertainty from the reading, kelvin")                     \
+  X(EXPANDED_T_K, expanded_t_k, NUMBER, "its expanded uncertainty at the level")                   \
+  X(AT_C, at_c, NUMBER, "temperature the sensor really has")                                       \
+  X(U_AT_C, u_at_c, NUMBER, "its standard uncertainty, kelvin")                                    \
+  X(EXPANDED_AT_K, expanded_at_k, NUMBER, "its expanded uncertainty at the level")                 \
+  X(EXPECTED_OHM, expected_ohm, NUMBER, "nominal resistance at that temperature")                  \
+  X(LOW_OHM, low_ohm, NUMBER, "least resistance allowed there")                                    \
+  X(HIGH_OHM, high_ohm, NUMBER, "greatest resistance allowed there")                               \
+  X(TOLERANCE_PERCENT, tolerance_percent, NUMBER, "half-width of what is allowed there")           \
+  X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
+  X(SOURCE, source, TEXT, "where its figures were printed")                                        \
+  X(READ, read, TEXT, "the reading as displayed")                                                  \
+  X(REFERENCE, reference, TEXT, "thermometer or ice")                                              \
+  X(ASSUMED, assumed, LIST, "what was not told and therefore assumed")                             \
+  X(VERSION, version, TEXT, "version of the library")                                              \
+  X(TABLES_VERSION, tables_version, TEXT, "version of the tables built in")
+
+#define OHM_FIELD_CONSTANT(constant, name, kind, meaning) OHM_FIELD_##constant,
+/** A field, OHM_FIELD_VERDICT and so on in the order of OHM_FIELDS. */
+typedef enum ohm_field { OHM_FIELDS(OHM_FIELD_CONSTANT) OHM_FIELD_COUNT } ohm_field;
+#undef OHM_FIELD_CONSTANT
+
+/** The verdicts, in the order of a command's exit status. */
+typedef enum ohm_verdict { OHM_WITHIN = 0, OHM_OUTSIDE, OHM_UNDECIDED } ohm_verdict;
+
+/** Why the verdict is what it is. */
+typedef enum ohm_reason {
+  OHM_REASON_CONFORMS = 0, /**< "conforms" */
+  OHM_REASON_LOW,          /**< "low": below what is allowed */
+  OHM_REASON_HIGH,         /**< "high": above what is allowed */
+  OHM_REASON_OPEN,         /**< "open": no circuit */
+  OHM_REASON_OVER_RANGE,   /**< "over_range": the meter showed no number */
+  OHM_REASON_NO_TOLERANCE, /**< "no_tolerance": nothing says what is allowed */
+  OHM_REASON_OUTSIDE_BAND, /**< "outside_band": nothing says so at this temperature */
+  OHM_REASON_UNCERTAIN     /**< "uncertain": the measurement is too coarse to decide */
+} ohm_reason;
+
+/** The one result of every answer. A value: copy it, keep it, give it away; it
+ *  refers to nothing else. Read it by field. */
+typedef struct ohm_finding {
+  double private_storage[256];
+} ohm_finding;
+
+/** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
+OHM_API const char *ohm_field_name(int field);
+
+/** What a field means; NULL when there is no such field. Status  cannot fail. */
+OHM_API const char *ohm_field_meaning(int field);
+
+/** An ohm_field_kind; -1 when there is no such field. Status  cannot fail. */
+OHM_API int ohm_field_kind_of(int field);
+
+/** A number of a finding; NaN when it is absent or no number. Status  cannot fail. */
+OHM_API double ohm_finding_number(const ohm_finding *finding, int field);
+
+/** A text of a finding; NULL when it is absent, past the last, or no text.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index);
+
+/** The verdict as an ohm_verdict; OHM_UNDECIDED when finding is NULL.
+ *  Status  cannot fail. */
+OHM_API ohm_verdict ohm_finding_verdict(const ohm_finding *finding);
+
+/* ---- bath --------------------------------------------------------------- */
+
+/** How strictly to decide. */
+typedef struct ohm_check {
+  size_t size;
+  double level;             /**< 0.5 < level < 1; 0: 0.95 */
+  double tolerance_percent; /**< instead of the sensor's own; 0: the sensor's own */
+} ohm_check;
+
+#define OHM_CHECK_INIT                                                                             \
+  { sizeof(ohm_check), 0.0, 0.0 }
+
+/**
+ * Judge a sensor that lies at a known temperature: a bath, a room, the open air.
+ *
+ * The verdict is "within" when p_within reaches the level, "outside" when p_low
+ * or p_high does, else "undecided"; the probabilities are over the errors of
+ * reading and temperature together.
+ *
+ * In      meter   NULL for all assumed
+ *         check   NULL for all defaults
+ * Out     finding every field absent unless OHM_OK
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a
+ *         member is NaN, infinite, of the wrong sign or no such constant;
+ *         OHM_OUT_OF_RANGE level, tolerance or temperature out of its range.
+ * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
+ */
+OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
+                                  const ohm_meter *meter, const ohm_reference *reference,
+                                  const ohm_check *check, ohm_finding *finding);
+
+/* ---- report ------------------------------------------------------------- */
+
+/**
+ * A finding in sentences for the person at the bench: caution first, then what was
+ * read, what it means, what is allowed, the verdict, what it does not answer and
+ * what to do next. Plain text, lines of at most 80 columns, each ended by a
+ * newline.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when
+ *         finding is NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif
