@@ -155,6 +155,19 @@ OHM_API size_t ohm_number_print_fixed(double value, int decimals, char *buffer, 
  */
 OHM_API size_t ohm_resistance_print(double r_ohm, int digits, char *buffer, size_t size);
 
+/* ---- nearest ------------------------------------------------------------ */
+
+/**
+ * The word that is spelt most like the given one, case aside: the fewest letters
+ * put in, left out, changed or exchanged with a neighbour.
+ *
+ * In      words   count texts
+ * Return  one of words; NULL when none is near (more than a third of the letters
+ *         differ), or a pointer is NULL.
+ * Status  cannot fail.
+ */
+OHM_API const char *ohm_nearest(const char *word, const char *const *words, size_t count);
+
 /* ---- decision ----------------------------------------------------------- */
 
 /** Probabilities that a quantity lies below, inside and above its limits. */
