@@ -21,7 +21,7 @@ enum ohm_csv_kind {
   OHM_CSV_FAULT    /**< a line that is no row; the next call goes on after it */
 };
 
-/** The state of reading. Every member but text_left is for the caller to read. */
+/** The state of reading. Its members are for the caller to read. */
 struct ohm_csv {
   const char *next;
   const char *end;
