@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT */
+/* How probable it is that a quantity lies between its limits. */
+#ifndef OHM_DECISION_H
+#define OHM_DECISION_H
+
+#include "estimate.h"
+
+enum { OHM_RECTANGLES_MAX = 4 };
+
+/** The distribution of a quantity: a normal part plus independent rectangular
+ *  parts, all centred on value. */
+struct ohm_spread {
+  double value;
+  double sigma;
+  size_t count;
+  double half[OHM_RECTANGLES_MAX]; /**< half-widths, the widest first */
+};
+
+/** The distribution of a budget. Rectangles too narrow to show, and those beyond
+ *  the widest four, are counted as normal. */
+struct ohm_spread ohm_spread_of(const struct ohm_budget *budget);
+
+/** Probability of lying below x; half of an exact value counts as below itself. */
+double ohm_spread_below(const struct ohm_spread *spread, double x);
+
+/** Half-width of the interval about the value that holds a probability, 0 < p < 1:
+ *  the expanded uncertainty at that coverage. */
+double ohm_spread_expanded(const struct ohm_spread *spread, double p);
+
+/** Limits of a quantity at a condition (here: of resistance at a temperature). */
+typedef void (*ohm_limits_at)(const void *context, double condition, double *low, double *high);
+
+/**
+ * Probabilities that a quantity lies low, within and high when its limits depend
+ * on a condition that is itself uncertain and independent of the quantity's error.
+ *
+ * In      breaks   conditions where the limits bend; may be NULL when count is 0
+ * Accuracy  1e-9 absolute, measured against brute force in tests/test_decision.c.
+ */
+ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
+                                     const struct ohm_spread *condition, ohm_limits_at limits,
+                                     const void *context, const double *breaks, size_t count);
+
+#endif

@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * An NTC element as 1/T, piecewise cubic in ln R: the form that beta,
+ * Steinhart-Hart and interpolated points share. Pieces lie in rising resistance,
+ * that is in falling temperature.
+ */
+#ifndef OHM_NTC_H
+#define OHM_NTC_H
+
+#include "internal.h"
+
+/** 1/T = c0 + c1 d + c2 d^2 + c3 d^3 with d = ln R - origin; T in kelvin. */
+struct ohm_ntc_piece {
+  double origin;
+  double c[4];
+};
+
+/** An end of a piece, by which values on it convert exactly. */
+struct ohm_ntc_knot {
+  double r_ohm;
+  double t_c;
+  double ln_r;
+  double y; /**< 1/T, per kelvin */
+};
+
+/** count pieces between count + 1 knots. */
+struct ohm_ntc {
+  size_t count;
+  struct ohm_ntc_knot *knots;
+  struct ohm_ntc_piece *pieces;
+};
+
+struct ohm_ntc_knot ohm_ntc_knot_at(double t_c, double r_ohm);
+
+/** 1/T at ln R, and its slope. */
+double ohm_ntc_piece_y(const struct ohm_ntc_piece *piece, double ln_r);
+double ohm_ntc_piece_slope(const struct ohm_ntc_piece *piece, double ln_r);
+
+/** The ln R between two ends of a rising piece where 1/T is y; to round-off. */
+double ohm_ntc_piece_solve(const struct ohm_ntc_piece *piece, double from, double to, double y);
+
+/** Whether 1/T rises steadily from one ln R to another; if not, the first place
+ *  where it turns is given in turn_ln_r. */
+bool ohm_ntc_piece_rises(const struct ohm_ntc_piece *piece, double from, double to,
+                         double *turn_ln_r);
+
+/** Pieces through knots: cubics with limited three-point slopes. */
+void ohm_ntc_join(struct ohm_ntc *ntc);
+
+/** Temperature of a resistance between the first knot and the last. */
+double ohm_ntc_temperature_c(const struct ohm_ntc *ntc, double r_ohm);
+
+/** Resistance at a temperature between the last knot and the first. */
+double ohm_ntc_resistance_ohm(const struct ohm_ntc *ntc, double t_c);
+
+/** (1/R) dR/dT at a temperature between the last knot and the first, per kelvin. */
+double ohm_ntc_alpha_per_k(const struct ohm_ntc *ntc, double t_c);
+
+#endif
