@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: MIT */
+#include "bigint.h"
+
+#include <string.h>
+
+static void trim(struct ohm_bigint *a) {
+  while (a->count > 0 && a->limb[a->count - 1] == 0)
+    a->count--;
+}
+
+void ohm_bigint_set(struct ohm_bigint *a, uint64_t value) {
+  a->limb[0] = (uint32_t)value;
+  a->limb[1] = (uint32_t)(value >> 32);
+  a->count = 2;
+  trim(a);
+}
+
+void ohm_bigint_multiply(struct ohm_bigint *a, uint32_t factor, uint32_t term) {
+  uint64_t carry = term;
+  for (int i = 0; i < a->count; i++) {
+    carry += (uint64_t)a->limb[i] * factor;
+    a->limb[i] = (uint32_t)carry;
+    carry >>= 32;
+  }
+  if (carry > 0)
+    a->limb[a->count++] = (uint32_t)carry;
+}
+
+void ohm_bigint_shift(struct ohm_bigint *a, int bits) {
+  int limbs = bits / 32;
+  if (a->count == 0)
+    return;
+  ohm_bigint_multiply(a, (uint32_t)1 << bits % 32, 0);
+  memmove(a->limb + limbs, a->limb, (size_t)a->count * sizeof a->limb[0]);
+  memset(a->limb, 0, (size_t)limbs * sizeof a->limb[0]);
+  a->count += limbs;
+}
+
+void ohm_bigint_scale(struct ohm_bigint *a, int power) {
+  enum { FIVE_TO_13 = 1220703125 };
+  int fives = power;
+  for (; fives >= 13; fives -= 13)
+    ohm_bigint_multiply(a, FIVE_TO_13, 0);
+  uint32_t rest = 1;
+  while (fives-- > 0)
+    rest *= 5;
+  ohm_bigint_multiply(a, rest, 0);
+  ohm_bigint_shift(a, power);
+}
+
+void ohm_bigint_add(struct ohm_bigint *a, const struct ohm_bigint *b) {
+  while (a->count < b->count)
+    a->limb[a->count++] = 0;
+  uint64_t carry = 0;
+  for (int i = 0; i < a->count; i++) {
+    carry += (uint64_t)a->limb[i] + (i < b->count ? b->limb[i] : 0);
+    a->limb[i] = (uint32_t)carry;
+    carry >>= 32;
+  }
+  if (carry > 0)
+    a->limb[a->count++] = (uint32_t)carry;
+}
+
+int ohm_bigint_compare(const struct ohm_bigint *a, const struct ohm_bigint *b) {
+  if (a->count != b->count)
+    return a->count < b->count ? -1 : 1;
+  for (int i = a->count - 1; i >= 0; i--)
+    if (a->limb[i] != b->limb[i])
+      return a->limb[i] < b->limb[i] ? -1 : 1;
+  return 0;
+}
+
+int ohm_bigint_bits(const struct ohm_bigint *a) {
+  int bits = 32 * a->count;
+  if (a->count > 0)
+    for (uint32_t top = a->limb[a->count - 1]; top >> 31 == 0; top <<= 1)
+      bits--;
+  return bits;
+}
+
+int ohm_bigint_slack(const struct ohm_bigint *divisor) {
+  return 32 * divisor->count - ohm_bigint_bits(divisor);
+}
+
+/* a -= b * factor, which must not go below 0. */
+static void subtract(struct ohm_bigint *a, const struct ohm_bigint *b, uint32_t factor) {
+  uint64_t borrow = 0;
+  for (int i = 0; i < a->count; i++) {
+    borrow += (uint64_t)factor * (i < b->count ? b->limb[i] : 0);
+    uint32_t low = (uint32_t)borrow;
+    borrow = (borrow >> 32) + (a->limb[i] < low);
+    a->limb[i] -= low;
+  }
+  trim(a);
+}
+
+uint32_t ohm_bigint_divide(struct ohm_bigint *a, const struct ohm_bigint *divisor) {
+  int n = divisor->count;
+  if (a->count < n)
+    return 0;
+  uint64_t top = a->limb[n - 1];
+  if (a->count > n)
+    top |= (uint64_t)a->limb[n] << 32;
+  /* Too small by a few at most, never too great: the divisor's top bit is set. */
+  uint32_t quotient = (uint32_t)(top / ((uint64_t)divisor->limb[n - 1] + 1));
+  if (quotient > 0)
+    subtract(a, divisor, quotient);
+  for (; ohm_bigint_compare(a, divisor) >= 0; quotient++)
+    subtract(a, divisor, 1);
+  return quotient;
+}
