@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The private module ohmcurve._ohmcurve: the header as it stands, with statuses
+ * as exceptions, outputs as results and arrays as buffers of double. The classes
+ * people use are written by hand in ohmcurve/.
+ */
+%module(package="ohmcurve") ohmcurve
+
+%{
+#include <ohmcurve.h>
+#include <string.h>
+
+/* The class is looked up when it is needed, so the module keeps no state. */
+static void raise_error(int status, const char *message, int line, int column) {
+  PyObject *module = NULL, *type = NULL, *text = NULL, *error = NULL;
+  if (status == OHM_NO_MEMORY) {
+    PyErr_SetString(PyExc_MemoryError, message);
+    return;
+  }
+  if ((module = PyImport_ImportModule("ohmcurve.error")) &&
+      (type = PyObject_GetAttrString(module, "Error")) &&
+      (text = PyUnicode_DecodeUTF8(message, (Py_ssize_t)strlen(message), "replace")) &&
+      (error = PyObject_CallFunction(type, "Oiii", text, status, line, column)))
+    PyErr_SetObject(type, error);
+  Py_XDECREF(error);
+  Py_XDECREF(text);
+  Py_XDECREF(type);
+  Py_XDECREF(module);
+}
+
+static const char *text_of(PyObject *object, Py_ssize_t *length) {
+  if (PyUnicode_Check(object))
+    return PyUnicode_AsUTF8AndSize(object, length);
+  if (PyBytes_Check(object)) {
+    *length = PyBytes_GET_SIZE(object);
+    return PyBytes_AS_STRING(object);
+  }
+  PyErr_Format(PyExc_TypeError, "%s was given where a text is needed: pass a str",
+               Py_TYPE(object)->tp_name);
+  return NULL;
+}
+
+/* A text that ends at its first NUL would be read as something shorter. */
+static const char *whole_text_of(PyObject *object) {
+  Py_ssize_t length = 0;
+  const char *text = text_of(object, &length);
+  if (text && strlen(text) != (size_t)length) {
+    PyErr_SetString(PyExc_ValueError, "the text holds a NUL character: leave it out");
+    return NULL;
+  }
+  return text;
+}
+
+static int refuse(Py_buffer *view, PyObject *type, const char *sentence, const char *given) {
+  PyErr_Format(type, sentence, given);
+  PyBuffer_Release(view);
+  return -1;
+}
+
+static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
+  if (PyObject_GetBuffer(object, view, PyBUF_FULL_RO) < 0)
+    return -1;
+  if (view->itemsize != sizeof(double) || !view->format || strcmp(view->format, "d") != 0)
+    return refuse(view, PyExc_TypeError,
+                  "the items of the array have the format '%s' where only 'd' (float64) is read: "
+                  "convert them, for instance with array.array('d', values)",
+                  view->format ? view->format : "B");
+  if (!PyBuffer_IsContiguous(view, 'C'))
+    return refuse(view, PyExc_TypeError,
+                  "the array is %s where only one without gaps is read: copy it first", "strided");
+  if (writable && view->readonly)
+    return refuse(view, PyExc_TypeError,
+                  "the array for the results is %s: pass one that can be written to", "read-only");
+  return 0;
+}
+
+/* Two arrays of one length, the second perhaps to be written. */
+static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
+  PyObject *first, *second;
+  if (!PyArg_ParseTuple(pair, "OO", &first, &second) || doubles_of(first, 0, &views[0]) < 0)
+    return -1;
+  if (doubles_of(second, writable, &views[1]) == 0) {
+    if (views[0].len == views[1].len)
+      return 0;
+    PyErr_Format(PyExc_ValueError,
+                 "the arrays hold %zd and %zd numbers: pass arrays of one length",
+                 views[0].len / (Py_ssize_t)sizeof(double),
+                 views[1].len / (Py_ssize_t)sizeof(double));
+    PyBuffer_Release(&views[1]);
+  }
+  PyBuffer_Release(&views[0]);
+  return -1;
+}
+%}
+
+/* ---- statuses are exceptions --------------------------------------------- */
+
+%typemap(out) ohm_status "$result = SWIG_Py_Void(); (void)$1;"
+%typemap(in, numinputs=0) ohm_error *error (ohm_error error) "memset(&error, 0, sizeof error); $1 = &error;"
+%typemap(argout) ohm_error *error {
+  if ($1->status != OHM_OK) {
+    raise_error($1->status, $1->message, $1->line, $1->column);
+    Py_CLEAR($result);
+    SWIG_fail;
+  }
+}
+/* Only a call without an ohm_error comes here with a failure. */
+%typemap(ret) ohm_status {
+  if ($1 != OHM_OK) {
+    Py_CLEAR(resultobj);
+    raise_error($1, ohm_status_text($1), 0, 0);
+  }
+}
+
+/* ---- outputs are results -------------------------------------------------- */
+
+%include <typemaps.i>
+%apply double *OUTPUT {
+  double *value, double *percent, double *t_c, double *r_ohm, double *alpha_per_k,
+  double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
+  double *low_ohm, double *nominal_ohm, double *high_ohm
+};
+%typemap(in, numinputs=0) ohm_estimate *r_ohm (ohm_estimate estimate) "$1 = &estimate;"
+%typemap(argout) ohm_estimate *r_ohm {
+  $result = SWIG_Python_AppendOutput($result, Py_BuildValue("(dd)", $1->value, $1->u));
+}
+%typemap(in, numinputs=0) ohm_conformance *conformance (ohm_conformance parts) "$1 = &parts;"
+%typemap(argout) ohm_conformance *conformance {
+  $result = SWIG_Python_AppendOutput(
+      $result, Py_BuildValue("(ddd)", $1->p_low, $1->p_within, $1->p_high));
+}
+
+/* ---- texts ------------------------------------------------------------------ */
+
+%typemap(in) const char * {
+  if (!($1 = ($1_ltype)whole_text_of($input)))
+    SWIG_fail;
+}
+%typemap(freearg) const char * ""
+%typemap(in) (const char *text, size_t length) {
+  Py_ssize_t length = 0;
+  if (!($1 = ($1_ltype)text_of($input, &length)))
+    SWIG_fail;
+  $2 = (size_t)length;
+}
+%typemap(in) const char *path (PyObject *bytes = NULL) {
+  if (!PyUnicode_FSConverter($input, &bytes))
+    SWIG_fail;
+  $1 = PyBytes_AS_STRING(bytes);
+}
+%typemap(freearg) const char *path "Py_XDECREF(bytes$argnum);"
+
+/* The caller gives the size, and gets the length of the whole text and the text. */
+%typemap(in) (char *buffer, size_t size) {
+  $2 = PyLong_AsSize_t($input);
+  if (PyErr_Occurred())
+    SWIG_fail;
+  if (!($1 = (char *)PyMem_Calloc($2 + 1, 1))) {
+    PyErr_NoMemory();
+    SWIG_fail;
+  }
+}
+%typemap(argout) (char *buffer, size_t size) {
+  $result = SWIG_Python_AppendOutput($result, SWIG_FromCharPtr($1));
+}
+%typemap(freearg) (char *buffer, size_t size) "PyMem_Free($1);"
+
+/* ---- arrays ----------------------------------------------------------------- */
+
+%define PAIR(FIRST, SECOND, WRITABLE)
+%typemap(in) (FIRST, SECOND, size_t count) (Py_buffer views[2], int held = 0) {
+  if (pair_of($input, WRITABLE, views) < 0)
+    SWIG_fail;
+  held = 1;
+  $1 = ($1_ltype)views[0].buf;
+  $2 = ($2_ltype)views[1].buf;
+  $3 = (size_t)views[0].len / sizeof(double);
+}
+%typemap(argout) (FIRST, SECOND, size_t count) ""
+%typemap(freearg) (FIRST, SECOND, size_t count) {
+  if (held$argnum) {
+    PyBuffer_Release(&views$argnum[0]);
+    PyBuffer_Release(&views$argnum[1]);
+  }
+}
+%enddef
+PAIR(const double *t_c, const double *r_ohm, 0)
+PAIR(const double *r_ohm, double *t_c, 1)
+PAIR(const double *t_c, double *r_ohm, 1)
+
+%typemap(in, numinputs=0) size_t *failed "$1 = NULL;"
+
+/* Only these two calls run long enough to let other threads in. */
+%define LETS_THREADS_IN(FUNCTION)
+%exception FUNCTION {
+  Py_BEGIN_ALLOW_THREADS
+  $action
+  Py_END_ALLOW_THREADS
+}
+%enddef
+LETS_THREADS_IN(ohm_curve_temperatures)
+LETS_THREADS_IN(ohm_curve_resistances)
+
+/* ---- objects ---------------------------------------------------------------- */
+
+%newobject ohm_curve_beta_new;
+%newobject ohm_curve_steinhart_hart_new;
+%newobject ohm_curve_points_new;
+%newobject ohm_sensor_parse;
+%newobject ohm_sensor_load;
+%newobject ohm_catalogue_load;
+
+%define FREES_ITSELF(TYPE)
+%ignore TYPE ## _free;
+%nodefaultctor TYPE;
+typedef struct TYPE {
+} TYPE;
+%extend TYPE {
+  ~TYPE() {
+    TYPE ## _free($self);
+  }
+}
+%enddef
+FREES_ITSELF(ohm_curve)
+FREES_ITSELF(ohm_sensor)
+
+%define STARTS_FROM(TYPE, INIT)
+%ignore TYPE::size;
+%extend TYPE {
+  TYPE() {
+    TYPE *made = (TYPE *)calloc(1, sizeof *made);
+    if (made)
+      *made = (TYPE)INIT;
+    return made;
+  }
+}
+%enddef
+STARTS_FROM(ohm_reading, OHM_READING_INIT)
+STARTS_FROM(ohm_meter, OHM_METER_INIT)
+STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
+STARTS_FROM(ohm_check, OHM_CHECK_INIT)
+
+%ignore ohm_error;
+%ignore ohm_estimate;
+%ignore ohm_conformance;
+%ignore ohm_finding::private_storage;
+%ignore ohm_nearest;
+
+%include "ohmcurve.h"

@@ -1,0 +1,54 @@
+# SPDX-License-Identifier: MIT
+"""From the reading of an ohmmeter to a verdict on a temperature sensor.
+
+    import ohmcurve
+
+    sensor = ohmcurve.Sensor.from_catalogue("ntc-2k45-20c")
+    finding = ohmcurve.check(sensor, "2.31k", at="21.5C+-1")
+    print(finding.verdict, finding.p_within)
+    print(finding)
+
+Resistance is in ohm, temperature in degrees Celsius; the suffix of a name is its
+unit. A bad definition or value raises Error, which is a ValueError. A verdict is
+a result, never an exception. Curves and sensors never change and may be shared
+between threads.
+"""
+
+from __future__ import annotations
+
+from . import _ohmcurve
+from .bath import check
+from .curve import Curve, Range
+from .decision import Conformance, conformance
+from .error import Error, Status
+from .finding import Finding, Reason, Verdict
+from .meter import Display, Estimate, Meter, Reading
+from .reference import Reference, read_temperature, read_tolerance
+from .sensor import Band, Sensor, catalogue
+
+__version__: str = _ohmcurve.ohm_version()
+tables_version: str = _ohmcurve.ohm_tables_version()
+
+__all__ = [
+    "Band",
+    "Conformance",
+    "Curve",
+    "Display",
+    "Error",
+    "Estimate",
+    "Finding",
+    "Meter",
+    "Range",
+    "Reading",
+    "Reason",
+    "Reference",
+    "Sensor",
+    "Status",
+    "Verdict",
+    "catalogue",
+    "check",
+    "conformance",
+    "read_temperature",
+    "read_tolerance",
+    "tables_version",
+]

@@ -1,0 +1,112 @@
+# SPDX-License-Identifier: MIT
+"""Resistance against temperature, one face over all models."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Iterable
+from typing import Any, Callable, NamedTuple
+
+from . import _ohmcurve
+
+
+class Range(NamedTuple):
+    """The range of a curve, both ends included."""
+
+    low_c: float
+    high_c: float
+    at_low_ohm: float
+    at_high_ohm: float
+
+
+def _doubles(values: Any) -> Any:
+    """A buffer as it is, anything else as an array of double."""
+    try:
+        memoryview(values)
+    except TypeError:
+        return array("d", values)
+    return values
+
+
+class Curve:
+    """A curve of an NTC element. It never changes; threads may share it.
+
+    Made by Curve.beta(), Curve.steinhart_hart() or Curve.points(), or taken from
+    a sensor.
+    """
+
+    __slots__ = ("_curve", "_owner")
+    _curve: Any
+    _owner: Any
+
+    def __init__(self) -> None:
+        raise TypeError("a curve is made by Curve.beta(), .steinhart_hart() or .points()")
+
+    @classmethod
+    def _of(cls, curve: Any, owner: Any = None) -> Curve:
+        # A sensor's curve lives inside the sensor, which owner keeps alive.
+        self = object.__new__(cls)
+        self._curve = curve
+        self._owner = owner
+        return self
+
+    @classmethod
+    def beta(
+        cls, *, r0_ohm: float, t0_c: float, beta_k: float, low_c: float, high_c: float
+    ) -> Curve:
+        """Two-parameter model: 1/T = 1/T0 + ln(R/R0) / B."""
+        return cls._of(_ohmcurve.ohm_curve_beta_new(r0_ohm, t0_c, beta_k, low_c, high_c))
+
+    @classmethod
+    def steinhart_hart(
+        cls, *, a: float, b: float, c: float, low_c: float, high_c: float
+    ) -> Curve:
+        """Three-parameter model: 1/T = A + B ln(R) + C ln(R)^3."""
+        return cls._of(_ohmcurve.ohm_curve_steinhart_hart_new(a, b, c, low_c, high_c))
+
+    @classmethod
+    def points(cls, *, t_c: Iterable[float], r_ohm: Iterable[float]) -> Curve:
+        """Curve through printed points, which convert exactly: t_c rising, r_ohm falling."""
+        return cls._of(_ohmcurve.ohm_curve_points_new((_doubles(t_c), _doubles(r_ohm))))
+
+    @property
+    def range(self) -> Range:
+        """The temperatures it reaches from and to, and its resistance there."""
+        return Range(*_ohmcurve.ohm_curve_range(self._curve))
+
+    def temperature(self, r_ohm: float) -> float:
+        """Temperature of the element from its resistance, degrees Celsius."""
+        return float(_ohmcurve.ohm_curve_temperature(self._curve, r_ohm))
+
+    def resistance(self, t_c: float) -> float:
+        """Resistance of the element at a temperature, ohm."""
+        return float(_ohmcurve.ohm_curve_resistance(self._curve, t_c))
+
+    def alpha(self, t_c: float) -> float:
+        """Temperature coefficient (1/R) dR/dT at a temperature, per kelvin."""
+        return float(_ohmcurve.ohm_curve_alpha(self._curve, t_c))
+
+    def temperatures(self, r_ohm: Iterable[float], out: Any = None) -> Any:
+        """Temperatures of an array of resistances; NaN where there is none.
+
+        r_ohm is a contiguous buffer of float64 or any sequence of numbers. The
+        results go into out, a writable buffer of the same length that may be r_ohm
+        itself, or else into a new array.array("d"); they are also returned.
+        """
+        return self._convert(_ohmcurve.ohm_curve_temperatures, r_ohm, out)
+
+    def resistances(self, t_c: Iterable[float], out: Any = None) -> Any:
+        """Resistances at an array of temperatures, as temperatures() does it."""
+        return self._convert(_ohmcurve.ohm_curve_resistances, t_c, out)
+
+    def _convert(self, convert: Callable[..., None], values: Any, out: Any) -> Any:
+        source = _doubles(values)
+        if out is None:
+            view = memoryview(source)
+            out = array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
+        convert(self._curve, (source, out))
+        return out
+
+    def __repr__(self) -> str:
+        low_c, high_c, at_low_ohm, at_high_ohm = self.range
+        return f"<Curve {low_c:g} to {high_c:g} C, {at_low_ohm:.4g} to {at_high_ohm:.4g} ohm>"

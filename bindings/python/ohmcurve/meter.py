@@ -1,0 +1,135 @@
+# SPDX-License-Identifier: MIT
+"""What a display showed, and what is known of the ohmmeter."""
+
+from __future__ import annotations
+
+import enum
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+from . import _ohmcurve
+
+
+class Display(enum.IntEnum):
+    """What the display showed."""
+
+    VALUE = _ohmcurve.OHM_DISPLAY_VALUE
+    OVER = _ohmcurve.OHM_DISPLAY_OVER
+    OPEN = _ohmcurve.OHM_DISPLAY_OPEN
+
+
+class Estimate(NamedTuple):
+    """A quantity and its standard uncertainty (k = 1)."""
+
+    value: float
+    u: float
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One reading of an ohmmeter, as displayed, leads included.
+
+    Without resolution_ohm the last digit is not known; Reading.parse() takes it
+    from the digits.
+    """
+
+    r_ohm: float = 0.0
+    resolution_ohm: float = 0.0
+    display: Display = Display.VALUE
+
+    @classmethod
+    def parse(cls, text: str) -> Reading:
+        """Read 2310, 2.31k, 2k31, 2.31 kohm, 0R47, OL or open."""
+        reading = _ohmcurve.ohm_reading()
+        _ohmcurve.ohm_reading_read(text, reading)
+        return cls(reading.r_ohm, reading.resolution_ohm, Display(reading.display))
+
+    @classmethod
+    def over(cls) -> Reading:
+        """The display showed over-range."""
+        return cls(display=Display.OVER)
+
+    @classmethod
+    def open(cls) -> Reading:
+        """The display showed no circuit, on the highest range."""
+        return cls(display=Display.OPEN)
+
+    def _struct(self) -> Any:
+        reading = _ohmcurve.ohm_reading()
+        reading.display = self.display
+        reading.r_ohm = self.r_ohm
+        reading.resolution_ohm = self.resolution_ohm
+        return reading
+
+
+@dataclass(frozen=True)
+class Meter:
+    """What is known of the ohmmeter. What is None is assumed, and the finding says so.
+
+    The accuracy is stated when percent (of reading) or counts (of the last digit)
+    is given, the other being 0 then; the leads, when lead_ohm is given together
+    with lead_limit_ohm.
+    """
+
+    percent: float | None = None
+    counts: float | None = None
+    resolution_ohm: float = 0.0
+    """Resistance of one count; 0: from display_count or the reading."""
+    display_count: float = 0.0
+    """2000 for a display up to 1999; 0: not known."""
+    lead_ohm: float | None = None
+    lead_limit_ohm: float | None = None
+
+    def __post_init__(self) -> None:
+        if (self.lead_ohm is None) != (self.lead_limit_ohm is None):
+            raise TypeError(
+                "one of lead_ohm and lead_limit_ohm was given: give both, or Meter.parse() "
+                "the leads as text"
+            )
+
+    @classmethod
+    def parse(cls, accuracy: str | None = None, *, leads: str | None = None) -> Meter:
+        """Read an accuracy (0.8%+3, 0.8%+3x10, 0.8%+3@2000, @2000, exact) and the
+        resistance of the leads (0.4, 0.4+-0.1).
+        """
+        meter = _ohmcurve.ohm_meter()
+        if accuracy is not None:
+            _ohmcurve.ohm_meter_read(accuracy, meter)
+        if leads is not None:
+            _ohmcurve.ohm_leads_read(leads, meter)
+        return cls._of(meter)
+
+    @classmethod
+    def _of(cls, meter: Any) -> Meter:
+        accuracy = meter.accuracy == _ohmcurve.OHM_STATED
+        leads = meter.leads == _ohmcurve.OHM_STATED
+        return cls(
+            percent=meter.percent if accuracy else None,
+            counts=meter.counts if accuracy else None,
+            resolution_ohm=meter.resolution_ohm,
+            display_count=meter.display_count,
+            lead_ohm=meter.lead_ohm if leads else None,
+            lead_limit_ohm=meter.lead_limit_ohm if leads else None,
+        )
+
+    def limit_ohm(self, reading: Reading) -> float:
+        """Limit of error of a reading by the meter's own specification."""
+        return float(_ohmcurve.ohm_meter_limit(self._struct(), reading._struct()))
+
+    def estimate(self, reading: Reading) -> Estimate:
+        """What a reading says of the resistance at the probes' tips, in ohm."""
+        return Estimate(*_ohmcurve.ohm_meter_estimate(self._struct(), reading._struct()))
+
+    def _struct(self) -> Any:
+        meter = _ohmcurve.ohm_meter()
+        if self.percent is not None or self.counts is not None:
+            meter.accuracy = _ohmcurve.OHM_STATED
+            meter.percent = self.percent or 0.0
+            meter.counts = self.counts or 0.0
+        meter.resolution_ohm = self.resolution_ohm
+        meter.display_count = self.display_count
+        if self.lead_ohm is not None:
+            meter.leads = _ohmcurve.OHM_STATED
+            meter.lead_ohm = self.lead_ohm
+            meter.lead_limit_ohm = self.lead_limit_ohm
+        return meter

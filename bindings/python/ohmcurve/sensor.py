@@ -1,0 +1,105 @@
+# SPDX-License-Identifier: MIT
+"""A curve with its tolerance, name and source: what a sensor file holds."""
+
+from __future__ import annotations
+
+import os
+from typing import Any, NamedTuple
+
+from . import _ohmcurve
+from ._text import whole
+from .curve import Curve
+
+
+class Band(NamedTuple):
+    """What the maker allows at a temperature."""
+
+    low_ohm: float
+    nominal_ohm: float
+    high_ohm: float
+
+
+def catalogue() -> tuple[str, ...]:
+    """Names of the sensors built in, in order."""
+    return tuple(
+        _ohmcurve.ohm_catalogue_name(index) for index in range(_ohmcurve.ohm_catalogue_count())
+    )
+
+
+class Sensor:
+    """A sensor. It never changes; threads may share it. str() of it is the text
+    of its sensor file, which parses back to an equal one.
+    """
+
+    __slots__ = ("_sensor",)
+    _sensor: Any
+
+    def __init__(self) -> None:
+        raise TypeError("a sensor is made by Sensor.load(), .parse() or .from_catalogue()")
+
+    @classmethod
+    def _of(cls, sensor: Any) -> Sensor:
+        self = object.__new__(cls)
+        self._sensor = sensor
+        return self
+
+    @classmethod
+    def load(cls, path: str | os.PathLike[str]) -> Sensor:
+        """Read a sensor file."""
+        return cls._of(_ohmcurve.ohm_sensor_load(path))
+
+    @classmethod
+    def parse(cls, text: str | bytes, *, name: str = "sensor") -> Sensor:
+        """Read the text of a sensor file; name is used where the text gives none."""
+        return cls._of(_ohmcurve.ohm_sensor_parse(text, name))
+
+    @classmethod
+    def from_catalogue(cls, name: str) -> Sensor:
+        """A sensor built in, by its name; see catalogue()."""
+        return cls._of(_ohmcurve.ohm_catalogue_load(name))
+
+    @property
+    def name(self) -> str:
+        return str(_ohmcurve.ohm_sensor_name(self._sensor))
+
+    @property
+    def description(self) -> str:
+        """Empty when there is none."""
+        return str(_ohmcurve.ohm_sensor_description(self._sensor))
+
+    @property
+    def source(self) -> str:
+        """Where its figures were printed; empty when not told."""
+        return str(_ohmcurve.ohm_sensor_source(self._sensor))
+
+    @property
+    def kind(self) -> str:
+        """"module" or "gauge"; empty when not told."""
+        return str(_ohmcurve.ohm_sensor_kind(self._sensor))
+
+    @property
+    def dissipation_mw_per_k(self) -> float | None:
+        """Dissipation factor; None when not known."""
+        factor = float(_ohmcurve.ohm_sensor_dissipation_mw_per_k(self._sensor))
+        return None if factor != factor else factor
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What loading left out or altered, each with its place."""
+        count = _ohmcurve.ohm_sensor_note_count(self._sensor)
+        return tuple(_ohmcurve.ohm_sensor_note(self._sensor, index) for index in range(count))
+
+    @property
+    def curve(self) -> Curve:
+        """Its curve, which keeps what it needs of the sensor alive."""
+        return Curve._of(_ohmcurve.ohm_sensor_curve(self._sensor), owner=self._sensor)
+
+    def band(self, t_c: float) -> Band:
+        """What the maker allows at a temperature."""
+        return Band(*_ohmcurve.ohm_sensor_band(self._sensor, t_c))
+
+    def __str__(self) -> str:
+        return whole(_ohmcurve.ohm_sensor_print, self._sensor)
+
+    def __repr__(self) -> str:
+        return f"<Sensor {self.name!r}: {self.curve!r}>"
