@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* What can be written on the command line: one table behind parsing, help and
+ * the manual page. */
+#ifndef OHM_OPTIONS_H
+#define OHM_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum ohm_exit {
+  OHM_EXIT_DONE = 0, /**< 0, 1 and 2 are the verdicts of check */
+  OHM_EXIT_USAGE = 64,
+  OHM_EXIT_DATA = 65,
+  OHM_EXIT_MISSING = 66,
+  OHM_EXIT_MEMORY = 71,
+  OHM_EXIT_OUTPUT = 74
+};
+
+enum ohm_option_id {
+  OHM_OPTION_AT,
+  OHM_OPTION_METER,
+  OHM_OPTION_LEADS,
+  OHM_OPTION_TOLERANCE,
+  OHM_OPTION_LEVEL,
+  OHM_OPTION_FROM,
+  OHM_OPTION_TO,
+  OHM_OPTION_STEP,
+  OHM_OPTION_JSON,
+  OHM_OPTION_HELP,
+  OHM_OPTION_VERSION,
+  OHM_OPTION_COUNT
+};
+
+struct ohm_option {
+  enum ohm_option_id id;
+  const char *name;     /**< "--at" */
+  const char *argument; /**< "TEMP"; NULL when it takes none */
+  const char *meaning;
+  const char *fallback; /**< what holds without it; NULL when nothing does */
+  bool required;
+};
+
+enum ohm_verb_id {
+  OHM_VERB_CHECK,
+  OHM_VERB_DEGREES,
+  OHM_VERB_OHMS,
+  OHM_VERB_PARTS,
+  OHM_VERB_TABLE,
+  OHM_VERB_HELP,
+  OHM_VERB_COUNT
+};
+
+struct ohm_verb {
+  const char *name;
+  const char *operands; /**< "SENSOR [OHMS...]" */
+  size_t least, most;   /**< operands that must and may be given */
+  const char *summary;
+  const char *description;          /**< paragraphs, a newline between them */
+  const struct ohm_option *options; /**< --help is the last */
+  size_t option_count;
+};
+
+/** A word and what it stands for. */
+struct ohm_entry {
+  const char *word;
+  const char *meaning;
+};
+
+/** A list that ends at an entry without a word. */
+typedef const struct ohm_entry *ohm_entries;
+
+extern const struct ohm_verb ohm_verbs[OHM_VERB_COUNT];
+
+/** What may be written in place of a verb. */
+extern const struct ohm_option ohm_program_options[2];
+
+extern const struct ohm_entry ohm_notations[];
+extern const struct ohm_entry ohm_exits[];
+extern const char ohm_program_summary[];
+
+/** The verb of that name, or NULL. */
+const struct ohm_verb *ohm_verb_find(const char *name);
+
+/** The verb's option of that name, length bytes, or NULL. */
+const struct ohm_option *ohm_option_find(const struct ohm_verb *verb, const char *name,
+                                         size_t length);
+
+#endif

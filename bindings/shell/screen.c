@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: MIT */
+#include "screen.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <ohmcurve.h>
+
+static bool is_control(const char *at) {
+  unsigned char byte = (unsigned char)at[0];
+  unsigned char next = byte == 0xC2 ? (unsigned char)at[1] : 0xFF;
+  return byte < 0x20 || byte == 0x7F || (0x80 <= next && next <= 0x9F);
+}
+
+static void write_clean(FILE *stream, const char *text, size_t length) {
+  for (size_t i = 0; i < length; i++)
+    putc(is_control(text + i) ? '?' : text[i], stream);
+}
+
+int ohm_refuse(int status, const char *format, ...) {
+  char sentence[1024];
+  va_list values;
+  va_start(values, format);
+  vsnprintf(sentence, sizeof sentence, format, values);
+  va_end(values);
+  fputs("ohmcurve: ", stderr);
+  write_clean(stderr, sentence, strlen(sentence));
+  putc('\n', stderr);
+  return status;
+}
+
+void ohm_remark(const char *text) {
+  fputs("note: ", stderr);
+  write_clean(stderr, text, strlen(text));
+  putc('\n', stderr);
+}
+
+void ohm_screen_text(const char *text) {
+  write_clean(stdout, text, strlen(text));
+}
+
+/* Of UTF-8, every byte that does not continue a character. */
+static size_t columns_of(const char *text, size_t length) {
+  size_t columns = 0;
+  for (size_t i = 0; i < length; i++)
+    columns += ((unsigned char)text[i] & 0xC0) != 0x80;
+  return columns;
+}
+
+static void write_spaces(size_t count) {
+  while (count-- > 0)
+    putchar(' ');
+}
+
+void ohm_screen_pad(const char *text, size_t width) {
+  size_t columns = columns_of(text, strlen(text));
+  write_spaces(columns < width ? width - columns : 1);
+}
+
+void ohm_screen_word(size_t column, size_t *used, const char *text, size_t length) {
+  size_t width = columns_of(text, length);
+  if (*used > column && *used + 1 + width >= OHM_SCREEN_COLUMNS) {
+    putchar('\n');
+    write_spaces(column);
+    *used = column;
+  } else if (*used > column) {
+    putchar(' ');
+    (*used)++;
+  }
+  write_clean(stdout, text, length);
+  *used += width;
+}
+
+void ohm_screen_wrap(size_t column, const char *text) {
+  size_t used = column;
+  for (text += strspn(text, " "); *text != '\0'; text += strspn(text, " ")) {
+    size_t length = strcspn(text, " \n");
+    ohm_screen_word(column, &used, text, length);
+    text += length;
+    if (*text == '\n') {
+      fputs("\n\n", stdout);
+      write_spaces(column);
+      used = column;
+      text++;
+    }
+  }
+  putchar('\n');
+}
+
+void ohm_temperature_print(double t_c, int decimals, char buffer[OHM_CELL_SIZE]) {
+  double half = 0.5 * pow(10, -decimals);
+  double shown = fabs(t_c) <= half ? 0.0 : t_c; /* never "-0.00" */
+  size_t length = ohm_number_print_fixed(shown, decimals, buffer, OHM_CELL_SIZE - 3);
+  memcpy(buffer + (length < OHM_CELL_SIZE - 3 ? length : OHM_CELL_SIZE - 4), " C", 3);
+}

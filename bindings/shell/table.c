@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <ohmcurve.h>
+
+#include "json.h"
+#include "screen.h"
+#include "sensors.h"
+#include "verbs.h"
+
+enum { ROWS_MAX = 100000, COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 2 };
+
+/* Temperatures nearer than this are the same row. */
+static const double same_k = 1e-9;
+
+struct rows {
+  double from_c, to_c, step_k;
+  double origin_c; /**< the rows between the ends are whole steps from here */
+};
+
+static int read_end(const ohm_sensor *sensor, const char *text, double low_c, double high_c,
+                    double *end_c) {
+  ohm_error error;
+  double t_c;
+  if (ohm_temperature_read(text, &t_c, &error))
+    return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
+  if (!(low_c - same_k <= t_c && t_c <= high_c + same_k))
+    return ohm_refuse_outside(sensor, "", text);
+  *end_c = fmin(fmax(t_c, low_c), high_c);
+  return OHM_EXIT_DONE;
+}
+
+static int read_step(const char *text, struct rows *rows) {
+  if (ohm_number_read(text, strlen(text), &rows->step_k) != OHM_OK || !(rows->step_k > 0))
+    return ohm_refuse(OHM_EXIT_DATA,
+                      "'%s' is no step: write a number of degrees above 0, such as 5", text);
+  if (!((rows->to_c - rows->from_c) / rows->step_k <= ROWS_MAX))
+    return ohm_refuse(OHM_EXIT_DATA,
+                      "a step of %s makes more than %d rows: write a longer one, or bring --from "
+                      "and --to nearer",
+                      text, (int)ROWS_MAX);
+  return OHM_EXIT_DONE;
+}
+
+static int read_rows(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
+                     struct rows *rows) {
+  const char *from = arguments->values[OHM_OPTION_FROM], *to = arguments->values[OHM_OPTION_TO];
+  const char *step = arguments->values[OHM_OPTION_STEP];
+  double low_c, high_c;
+  ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, NULL, NULL);
+  *rows = (struct rows){low_c, high_c, 10.0, 0.0};
+  int status = OHM_EXIT_DONE;
+  if (from)
+    status = read_end(sensor, from, low_c, high_c, &rows->from_c);
+  if (from)
+    rows->origin_c = rows->from_c;
+  if (to && status == OHM_EXIT_DONE)
+    status = read_end(sensor, to, low_c, high_c, &rows->to_c);
+  if (status != OHM_EXIT_DONE)
+    return status;
+  if (rows->from_c > rows->to_c)
+    return ohm_refuse(OHM_EXIT_DATA, "--from is above --to: exchange them");
+  return step ? read_step(step, rows) : OHM_EXIT_DONE;
+}
+
+static bool is_whole(double value) {
+  return fabs(value - round(value)) <= same_k * fmax(1.0, fabs(value));
+}
+
+/* As many as the temperatures of all rows need, within reason. */
+static int decimals_of(const struct rows *rows) {
+  int decimals = 0;
+  double scale = 1;
+  while (decimals < DECIMALS_MAX &&
+         !(is_whole(rows->from_c * scale) && is_whole(rows->to_c * scale) &&
+           is_whole(rows->step_k * scale))) {
+    decimals++;
+    scale *= 10;
+  }
+  return decimals;
+}
+
+static void write_ohms(double r_ohm) {
+  char cell[OHM_CELL_SIZE] = "-";
+  if (isfinite(r_ohm))
+    ohm_resistance_print(r_ohm, DIGITS, cell, sizeof cell);
+  printf("%*s", COLUMN, cell);
+}
+
+static void write_row(double t_c, int decimals, const double ohms[3]) {
+  char cell[OHM_CELL_SIZE];
+  ohm_temperature_print(t_c, decimals, cell);
+  printf("%*s", COLUMN, cell);
+  for (int i = 0; i < 3; i++)
+    write_ohms(ohms[i]);
+  putchar('\n');
+}
+
+static void write_json(double t_c, const double ohms[3]) {
+  struct ohm_json json;
+  ohm_json_begin(&json);
+  ohm_json_number(&json, "t_c", t_c);
+  ohm_json_number(&json, "low_ohm", ohms[0]);
+  ohm_json_number(&json, "nominal_ohm", ohms[1]);
+  ohm_json_number(&json, "high_ohm", ohms[2]);
+  ohm_json_end(&json);
+}
+
+struct sheet {
+  const ohm_sensor *sensor;
+  bool json;
+  int decimals;
+};
+
+static void write_at(const struct sheet *sheet, double t_c) {
+  double ohms[3];
+  ohm_sensor_band(sheet->sensor, t_c, &ohms[0], &ohms[1], &ohms[2]);
+  if (sheet->json)
+    write_json(t_c, ohms);
+  else
+    write_row(t_c, sheet->decimals, ohms);
+}
+
+/* Whole nanokelvins, so that 3 steps of 0.1 are 0.3. */
+static double row_temperature(const struct rows *rows, double steps) {
+  return round((rows->origin_c + steps * rows->step_k) * 1e9) / 1e9;
+}
+
+static void write_rows(const struct sheet *sheet, const struct rows *rows) {
+  write_at(sheet, rows->from_c);
+  double steps = floor((rows->from_c - rows->origin_c) / rows->step_k);
+  for (; !ferror(stdout); steps++) {
+    double t_c = row_temperature(rows, steps);
+    if (t_c >= rows->to_c - same_k)
+      break;
+    if (t_c > rows->from_c + same_k)
+      write_at(sheet, t_c);
+  }
+  if (rows->to_c > rows->from_c)
+    write_at(sheet, rows->to_c);
+}
+
+static void write_heading(const ohm_sensor *sensor) {
+  const char *name = ohm_sensor_name(sensor);
+  ohm_screen_text(name);
+  ohm_screen_pad(name, strlen(name) + 2);
+  ohm_screen_wrap(strlen(name) + 2, ohm_sensor_description(sensor));
+  printf("\n%*s%*s%*s%*s\n", COLUMN, "temperature", COLUMN, "allowed from", COLUMN, "nominal",
+         COLUMN, "allowed to");
+}
+
+int ohm_table_run(const struct ohm_arguments *arguments) {
+  int status = OHM_EXIT_DONE;
+  ohm_sensor *sensor = ohm_sensor_named(arguments->operands[0], &status);
+  if (!sensor)
+    return status;
+  struct rows rows;
+  status = read_rows(arguments, sensor, &rows);
+  if (status == OHM_EXIT_DONE) {
+    const struct sheet sheet = {sensor, arguments->values[OHM_OPTION_JSON] != NULL,
+                                decimals_of(&rows)};
+    if (!sheet.json)
+      write_heading(sensor);
+    write_rows(&sheet, &rows);
+  }
+  ohm_sensor_free(sensor);
+  return status;
+}
