@@ -28,24 +28,24 @@ void ohm_bigint_multiply(struct ohm_bigint *a, uint32_t factor, uint32_t term) {
 
 void ohm_bigint_shift(struct ohm_bigint *a, int bits) {
   int limbs = bits / 32;
-  if (a->count == 0)
+  if (bits % 32 > 0)
+    ohm_bigint_multiply(a, (uint32_t)1 << bits % 32, 0);
+  if (a->count == 0 || limbs == 0)
     return;
-  ohm_bigint_multiply(a, (uint32_t)1 << bits % 32, 0);
   memmove(a->limb + limbs, a->limb, (size_t)a->count * sizeof a->limb[0]);
   memset(a->limb, 0, (size_t)limbs * sizeof a->limb[0]);
   a->count += limbs;
 }
 
-void ohm_bigint_scale(struct ohm_bigint *a, int power) {
+void ohm_bigint_multiply_fives(struct ohm_bigint *a, int power) {
   enum { FIVE_TO_13 = 1220703125 };
-  int fives = power;
-  for (; fives >= 13; fives -= 13)
+  for (; power >= 13; power -= 13)
     ohm_bigint_multiply(a, FIVE_TO_13, 0);
   uint32_t rest = 1;
-  while (fives-- > 0)
+  for (; power > 0; power--)
     rest *= 5;
-  ohm_bigint_multiply(a, rest, 0);
-  ohm_bigint_shift(a, power);
+  if (rest > 1)
+    ohm_bigint_multiply(a, rest, 0);
 }
 
 void ohm_bigint_add(struct ohm_bigint *a, const struct ohm_bigint *b) {

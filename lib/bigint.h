@@ -24,8 +24,8 @@ void ohm_bigint_multiply(struct ohm_bigint *a, uint32_t factor, uint32_t term);
 /** a = a * 2^bits. */
 void ohm_bigint_shift(struct ohm_bigint *a, int bits);
 
-/** a = a * 10^power. */
-void ohm_bigint_scale(struct ohm_bigint *a, int power);
+/** a = a * 5^power. */
+void ohm_bigint_multiply_fives(struct ohm_bigint *a, int power);
 
 /** a = a + b. */
 void ohm_bigint_add(struct ohm_bigint *a, const struct ohm_bigint *b);

@@ -120,16 +120,24 @@ static double round_binary(uint64_t significand, int exponent, bool more) {
   return ldexp((double)kept, exponent + drop);
 }
 
-/* Exact, by whole numbers. With 800 digits and the least point the divisor is
- * 10^1124, 3734 bits; the numerator is brought to at most 64 bits more. */
+static void set_digits(struct ohm_bigint *a, const struct decimal *decimal) {
+  enum { CHUNK = 9 };
+  ohm_bigint_set(a, 0);
+  for (int i = 0; i < decimal->count; i += CHUNK) {
+    int count = decimal->count - i < CHUNK ? decimal->count - i : CHUNK;
+    ohm_bigint_multiply(a, (uint32_t)powers[count], (uint32_t)whole(decimal->digits + i, count));
+  }
+}
+
+/* Exact, by whole numbers: the digits, times or over a power of five, times a power
+ * of two. 5^1124, of 800 digits and the least point, has 2610 bits, 800 digits have
+ * 2658, and the numerator is brought to at most 96 bits more than the divisor. */
 static double read_exactly(const struct decimal *decimal) {
   struct ohm_bigint a, b;
-  ohm_bigint_set(&a, 0);
-  for (int i = 0; i < decimal->count; i++)
-    ohm_bigint_multiply(&a, 10, (uint32_t)(decimal->digits[i] - '0'));
-  ohm_bigint_set(&b, 1);
   int power = (int)decimal->point - decimal->count;
-  ohm_bigint_scale(power < 0 ? &b : &a, power < 0 ? -power : power);
+  set_digits(&a, decimal);
+  ohm_bigint_set(&b, 1);
+  ohm_bigint_multiply_fives(power < 0 ? &b : &a, power < 0 ? -power : power);
 
   int excess = ohm_bigint_bits(&a) - ohm_bigint_bits(&b) - 31;
   ohm_bigint_shift(excess < 0 ? &a : &b, excess < 0 ? -excess : excess);
@@ -139,7 +147,7 @@ static double read_exactly(const struct decimal *decimal) {
   uint64_t quotient = (uint64_t)ohm_bigint_divide(&a, &b) << 32;
   ohm_bigint_shift(&a, 32);
   quotient |= ohm_bigint_divide(&a, &b);
-  return round_binary(quotient, excess - 32, a.count > 0 || decimal->more);
+  return round_binary(quotient, power + excess - 32, a.count > 0 || decimal->more);
 }
 
 static double read_decimal(const struct decimal *decimal) {
@@ -276,7 +284,20 @@ static bool reaches_this(const struct ratio *ratio) {
   return sign < 0 || (sign == 0 && ratio->inclusive);
 }
 
-/* Four times each, so that half of the narrower gap below a power of two is whole. */
+static void ratio_multiply_fives(struct ratio *ratio, int power) {
+  ohm_bigint_multiply_fives(&ratio->numerator, power);
+  ohm_bigint_multiply_fives(&ratio->margin_high, power);
+  ohm_bigint_multiply_fives(&ratio->margin_low, power);
+}
+
+static void ratio_shift(struct ratio *ratio, int bits) {
+  ohm_bigint_shift(&ratio->numerator, bits);
+  ohm_bigint_shift(&ratio->margin_high, bits);
+  ohm_bigint_shift(&ratio->margin_low, bits);
+}
+
+/* mantissa * 2^exponent. Four times each, so that half of the narrower gap below a
+ * power of two is whole. */
 static void ratio_set(struct ratio *ratio, uint64_t mantissa, int exponent, bool margins) {
   bool narrow = mantissa == (uint64_t)1 << (MANTISSA_BITS - 1) && exponent > LEAST_EXPONENT;
   ohm_bigint_set(&ratio->numerator, mantissa * 4);
@@ -284,23 +305,14 @@ static void ratio_set(struct ratio *ratio, uint64_t mantissa, int exponent, bool
   ohm_bigint_set(&ratio->margin_high, margins ? 2 : 0);
   ohm_bigint_set(&ratio->margin_low, margins ? (narrow ? 1 : 2) : 0);
   ratio->inclusive = !margins || (mantissa & 1) == 0;
-  if (exponent < 0) {
-    ohm_bigint_shift(&ratio->divisor, -exponent);
-    return;
-  }
-  ohm_bigint_shift(&ratio->numerator, exponent);
-  ohm_bigint_shift(&ratio->margin_high, exponent);
-  ohm_bigint_shift(&ratio->margin_low, exponent);
-}
-
-static void ratio_scale(struct ratio *ratio, int power) {
-  if (power >= 0) {
-    ohm_bigint_scale(&ratio->divisor, power);
-    return;
-  }
-  ohm_bigint_scale(&ratio->numerator, -power);
-  ohm_bigint_scale(&ratio->margin_high, -power);
-  ohm_bigint_scale(&ratio->margin_low, -power);
+  if (ratio->point < 0)
+    ratio_multiply_fives(ratio, -ratio->point);
+  else
+    ohm_bigint_multiply_fives(&ratio->divisor, ratio->point);
+  if (exponent < ratio->point)
+    ohm_bigint_shift(&ratio->divisor, ratio->point - exponent);
+  else
+    ratio_shift(ratio, exponent - ratio->point);
 }
 
 /* Begin at the first digit of a magnitude above 0. */
@@ -311,19 +323,16 @@ static void ratio_begin(struct ratio *ratio, double magnitude, bool margins) {
   if (exponent < LEAST_EXPONENT)
     exponent = LEAST_EXPONENT;
   uint64_t mantissa = (uint64_t)ldexp(fraction, bits - exponent);
-  ratio_set(ratio, mantissa, exponent, margins);
   /* At most one less than it must be. */
   ratio->point = (int)floor((bits - 1) * 0.30102999566398120) + 1;
-  ratio_scale(ratio, ratio->point);
+  ratio_set(ratio, mantissa, exponent, margins);
   if (reaches_next(ratio)) {
     ohm_bigint_multiply(&ratio->divisor, 10, 0);
     ratio->point++;
   }
   int slack = ohm_bigint_slack(&ratio->divisor);
-  ohm_bigint_shift(&ratio->numerator, slack);
+  ratio_shift(ratio, slack);
   ohm_bigint_shift(&ratio->divisor, slack);
-  ohm_bigint_shift(&ratio->margin_high, slack);
-  ohm_bigint_shift(&ratio->margin_low, slack);
 }
 
 static char next_digit(struct ratio *ratio) {
