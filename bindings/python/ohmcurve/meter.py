@@ -68,7 +68,7 @@ class Meter:
 
     The accuracy is stated when percent (of reading) or counts (of the last digit)
     is given, the other being 0 then; the leads, when lead_ohm is given together
-    with lead_limit_ohm.
+    with lead_limit_ohm. An exact meter has no error at all.
     """
 
     percent: float | None = None
@@ -79,8 +79,11 @@ class Meter:
     """2000 for a display up to 1999; 0: not known."""
     lead_ohm: float | None = None
     lead_limit_ohm: float | None = None
+    exact: bool = False
 
     def __post_init__(self) -> None:
+        if self.exact and (self.percent is not None or self.counts is not None):
+            raise TypeError("exact was given with percent or counts: give one or the other")
         if (self.lead_ohm is None) != (self.lead_limit_ohm is None):
             raise TypeError(
                 "one of lead_ohm and lead_limit_ohm was given: give both, or Meter.parse() "
@@ -102,7 +105,7 @@ class Meter:
     @classmethod
     def _of(cls, meter: Any) -> Meter:
         accuracy = meter.accuracy == _ohmcurve.OHM_STATED
-        leads = meter.leads == _ohmcurve.OHM_STATED
+        leads = meter.leads != _ohmcurve.OHM_ASSUMED
         return cls(
             percent=meter.percent if accuracy else None,
             counts=meter.counts if accuracy else None,
@@ -110,6 +113,7 @@ class Meter:
             display_count=meter.display_count,
             lead_ohm=meter.lead_ohm if leads else None,
             lead_limit_ohm=meter.lead_limit_ohm if leads else None,
+            exact=meter.accuracy == _ohmcurve.OHM_EXACT,
         )
 
     def limit_ohm(self, reading: Reading) -> float:
@@ -122,7 +126,9 @@ class Meter:
 
     def _struct(self) -> Any:
         meter = _ohmcurve.ohm_meter()
-        if self.percent is not None or self.counts is not None:
+        if self.exact:
+            meter.accuracy = _ohmcurve.OHM_EXACT
+        elif self.percent is not None or self.counts is not None:
             meter.accuracy = _ohmcurve.OHM_STATED
             meter.percent = self.percent or 0.0
             meter.counts = self.counts or 0.0

@@ -43,7 +43,7 @@ class Reference:
         reference = _ohmcurve.ohm_reference()
         _ohmcurve.ohm_reference_read(text, reference)
         ice = reference.kind == _ohmcurve.OHM_REFERENCE_ICE
-        stated = reference.accuracy == _ohmcurve.OHM_STATED
+        stated = reference.accuracy != _ohmcurve.OHM_ASSUMED
         return cls(
             None if ice else reference.t_c,
             reference.limit_k if stated else None,

@@ -1,0 +1,51 @@
+# SPDX-License-Identifier: MIT
+"""What several of the tests start from. The figures are invented."""
+
+import pathlib
+import re
+
+import ohmcurve
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+
+TABLE = """\
+# name: invented-2k
+# description: a table of three rows
+# source: invented for the tests
+# kind: module
+temp_c,r_min_ohm,r_nom_ohm,r_max_ohm
+0,5400,5700,6000
+20,2350,2450,2550
+80,310,320,330
+"""
+
+BARE_TABLE = """\
+# name: invented-bare
+temp_c,r_nom_ohm
+0,5700
+20,2450
+80,320
+"""
+
+
+def curve():
+    return ohmcurve.Curve.beta(r0_ohm=10000, t0_c=25, beta_k=3950, low_c=-40, high_c=125)
+
+
+def table():
+    return ohmcurve.Sensor.parse(TABLE)
+
+
+def header():
+    return (ROOT / "include" / "ohmcurve.h").read_text(encoding="utf-8")
+
+
+def enum_block(name):
+    """What stands between the braces of an enum of the header."""
+    return re.search(r"typedef enum %s \{(.*?)\} %s;" % (name, name), header(), re.DOTALL)[1]
+
+
+def enum_constants(name):
+    """The constants of an enum of the header, in order."""
+    code = re.sub(r"/\*.*?\*/", "", enum_block(name), flags=re.DOTALL)
+    return re.findall(r"OHM_\w+", code)

@@ -1,0 +1,155 @@
+# SPDX-License-Identifier: MIT
+"""Arrays: what is taken, what is refused, and where the results go."""
+
+import math
+import unittest
+from array import array
+
+import samples
+
+try:
+    import numpy
+except ImportError:
+    numpy = None
+
+
+class TakenTest(unittest.TestCase):
+    def setUp(self):
+        self.curve = samples.curve()
+
+    def test_an_array_of_double_converts_like_its_items(self):
+        source = array("d", [5000, 10000, 20000])
+        self.assertEqual(
+            self.curve.temperatures(source).tolist(),
+            [self.curve.temperature(r_ohm) for r_ohm in source],
+        )
+
+    def test_temperatures_convert_back(self):
+        source = array("d", [-40, 0, 25, 125])
+        self.assertEqual(
+            self.curve.resistances(source).tolist(),
+            [self.curve.resistance(t_c) for t_c in source],
+        )
+
+    def test_the_result_is_a_new_array_of_double(self):
+        result = self.curve.temperatures(array("d", [10000]))
+        self.assertIsInstance(result, array)
+        self.assertEqual(result.typecode, "d")
+
+    def test_a_list_and_a_generator_are_taken(self):
+        self.assertEqual(len(self.curve.temperatures([5000, 10000])), 2)
+        self.assertEqual(len(self.curve.temperatures(r for r in (5000, 10000, 20000))), 3)
+
+    def test_nothing_converts_to_nothing(self):
+        self.assertEqual(len(self.curve.temperatures([])), 0)
+        self.assertEqual(len(self.curve.resistances(array("d"))), 0)
+
+    def test_what_cannot_be_converted_is_nan_and_the_rest_go_on(self):
+        result = self.curve.temperatures([math.nan, 10000, -1, 1e12])
+        self.assertEqual([math.isnan(t_c) for t_c in result], [True, False, True, True])
+
+    def test_out_is_filled_and_returned(self):
+        out = array("d", [0, 0])
+        self.assertIs(self.curve.temperatures([5000, 10000], out=out), out)
+        self.assertEqual(out[1], self.curve.temperature(10000))
+
+    def test_out_may_be_the_source(self):
+        both = array("d", [5000, 10000])
+        expected = self.curve.temperatures(both).tolist()
+        self.curve.temperatures(both, out=both)
+        self.assertEqual(both.tolist(), expected)
+
+    def test_a_contiguous_part_of_a_memoryview_is_taken(self):
+        view = memoryview(array("d", [1, 5000, 10000, 2]))[1:3]
+        self.assertEqual(len(self.curve.temperatures(view)), 2)
+
+    def test_a_read_only_source_is_taken(self):
+        view = memoryview(array("d", [5000])).toreadonly()
+        self.assertEqual(len(self.curve.temperatures(view)), 1)
+
+    def test_buffers_are_given_back_after_success_and_after_failure(self):
+        source, out = array("d", [5000]), array("d", [0])
+        self.curve.temperatures(source, out=out)
+        with self.assertRaises(TypeError):
+            self.curve.temperatures(source, out=array("f", [0]))
+        with self.assertRaises(ValueError):
+            self.curve.temperatures(source, out=array("d"))
+        # An array with a buffer held by somebody cannot grow.
+        source.append(1)
+        out.append(1)
+
+
+class RefusedTest(unittest.TestCase):
+    def setUp(self):
+        self.curve = samples.curve()
+
+    def test_float32_is_refused_with_its_format(self):
+        with self.assertRaisesRegex(TypeError, "'f'.*'d'.*array"):
+            self.curve.temperatures(array("f", [100, 200, 300]))
+
+    def test_int64_is_refused_with_its_format(self):
+        with self.assertRaisesRegex(TypeError, "'q'.*'d'"):
+            self.curve.temperatures(array("q", [100, 200]))
+
+    def test_bytes_are_refused(self):
+        with self.assertRaisesRegex(TypeError, "'B'"):
+            self.curve.temperatures(bytes(16))
+
+    def test_a_strided_source_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "strided"):
+            self.curve.temperatures(memoryview(array("d", [1, 2, 3, 4]))[::2])
+
+    def test_a_strided_out_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "strided"):
+            self.curve.temperatures([1, 2], out=memoryview(array("d", [1, 2, 3, 4]))[::2])
+
+    def test_a_read_only_out_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "read-only"):
+            self.curve.temperatures([5000], out=memoryview(array("d", [0])).toreadonly())
+
+    def test_an_out_of_another_length_is_refused_with_both(self):
+        with self.assertRaisesRegex(ValueError, "3 and 2 numbers"):
+            self.curve.temperatures([1, 2, 3], out=array("d", [0, 0]))
+
+    def test_a_list_as_out_is_refused(self):
+        with self.assertRaises(TypeError):
+            self.curve.temperatures([5000], out=[0.0])
+
+    def test_a_refused_out_is_left_as_it_was(self):
+        out = array("d", [7, 7])
+        with self.assertRaises(ValueError):
+            self.curve.temperatures([5000], out=out)
+        self.assertEqual(out.tolist(), [7, 7])
+
+    def test_points_of_two_lengths_are_refused(self):
+        with self.assertRaisesRegex(ValueError, "3 and 2 numbers"):
+            type(self.curve).points(t_c=[0, 20, 80], r_ohm=[5700, 2450])
+
+    def test_items_that_are_no_numbers_are_refused(self):
+        with self.assertRaises(TypeError):
+            self.curve.temperatures(["2.31k"])
+
+
+@unittest.skipIf(numpy is None, "numpy is not installed")
+class NumpyTest(unittest.TestCase):
+    def test_a_numpy_array_of_float64_is_taken(self):
+        source = numpy.array([5000.0, 10000.0])
+        self.assertEqual(len(samples.curve().temperatures(source)), 2)
+
+    def test_a_numpy_array_of_float64_is_filled(self):
+        out = numpy.zeros(2)
+        samples.curve().temperatures(numpy.array([5000.0, 10000.0]), out=out)
+        self.assertTrue((out != 0).all())
+
+    def test_a_numpy_array_of_float32_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "'f'"):
+            samples.curve().temperatures(numpy.array([5000], dtype="float32"))
+
+    def test_a_numpy_array_of_the_other_byte_order_is_refused(self):
+        other = numpy.array([5000.0]).astype(numpy.dtype("d").newbyteorder())
+        with self.assertRaises(TypeError):
+            samples.curve().temperatures(other)
+
+
+if __name__ == "__main__":
+    unittest.main()

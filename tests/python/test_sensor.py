@@ -1,0 +1,82 @@
+# SPDX-License-Identifier: MIT
+"""A sensor in Python."""
+
+import gc
+import pathlib
+import tempfile
+import unittest
+
+import ohmcurve
+import samples
+from ohmcurve import Band, Sensor
+
+
+class SensorTest(unittest.TestCase):
+    def test_the_lines_of_the_file_are_properties(self):
+        sensor = samples.table()
+        self.assertEqual(sensor.name, "invented-2k")
+        self.assertEqual(sensor.description, "a table of three rows")
+        self.assertEqual(sensor.source, "invented for the tests")
+        self.assertEqual(sensor.kind, "module")
+        self.assertIsNone(sensor.dissipation_mw_per_k)
+        self.assertEqual(sensor.notes, ())
+
+    def test_the_text_gives_an_equal_sensor_again(self):
+        text = str(samples.table())
+        self.assertEqual(str(Sensor.parse(text)), text)
+
+    def test_text_and_its_utf_8_bytes_are_the_same_sensor(self):
+        self.assertEqual(str(Sensor.parse(samples.TABLE.encode())), str(samples.table()))
+
+    def test_a_file_is_read_by_str_and_by_path(self):
+        with tempfile.TemporaryDirectory() as folder:
+            path = pathlib.Path(folder, "two k é.csv")
+            path.write_text(samples.TABLE, encoding="utf-8")
+            self.assertEqual(str(Sensor.load(path)), str(samples.table()))
+            self.assertEqual(str(Sensor.load(str(path))), str(samples.table()))
+
+    def test_a_text_without_a_name_takes_the_given_one(self):
+        text = samples.TABLE.replace("# name: invented-2k\n", "")
+        self.assertEqual(Sensor.parse(text, name="mine").name, "mine")
+
+    def test_a_row_that_cannot_be_used_is_noted(self):
+        notes = Sensor.parse(samples.TABLE + "90,x,y,z\n").notes
+        self.assertEqual(len(notes), 1)
+        self.assertIn("line 9", notes[0])
+
+    def test_the_band_has_named_parts(self):
+        self.assertEqual(samples.table().band(20), Band(2350, 2450, 2550))
+
+    def test_the_curve_outlives_the_sensor(self):
+        curve = Sensor.parse(samples.TABLE).curve
+        gc.collect()
+        others = [Sensor.parse(samples.TABLE.replace("2450", "2400")) for _ in range(50)]
+        self.assertEqual(curve.resistance(20), 2450)
+        self.assertEqual(len(others), 50)
+
+    def test_repr_shows_name_and_range(self):
+        self.assertRegex(repr(samples.table()), r"^<Sensor 'invented-2k': <Curve 0 to 80 C, .*>>$")
+
+    def test_a_sensor_is_not_made_out_of_nothing(self):
+        with self.assertRaisesRegex(TypeError, "Sensor.load"):
+            Sensor()
+
+
+class CatalogueTest(unittest.TestCase):
+    def test_every_name_of_the_catalogue_loads(self):
+        self.assertTrue(ohmcurve.catalogue())
+        for name in ohmcurve.catalogue():
+            with self.subTest(name=name):
+                self.assertEqual(Sensor.from_catalogue(name).name, name)
+
+    def test_the_names_are_in_order(self):
+        self.assertEqual(list(ohmcurve.catalogue()), sorted(ohmcurve.catalogue()))
+
+    def test_a_name_nearly_right_is_answered_with_the_right_one(self):
+        name = ohmcurve.catalogue()[0]
+        with self.assertRaisesRegex(ohmcurve.Error, name):
+            Sensor.from_catalogue(name + "x")
+
+
+if __name__ == "__main__":
+    unittest.main()
