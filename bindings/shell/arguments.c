@@ -99,9 +99,9 @@ static int check_operands(const struct ohm_arguments *arguments) {
                       missing, least_of(verb, line));
   }
   if (arguments->count > verb->most)
-    return ohm_refuse(OHM_EXIT_USAGE,
-                      "'%s' is one word too many: write %s, a value with a space in it in quotes",
-                      arguments->operands[verb->most], least_of(verb, line));
+    return ohm_refuse(OHM_EXIT_USAGE, "'%s' is one word too many: write %s%s",
+                      arguments->operands[verb->most], least_of(verb, line),
+                      verb->most > 0 ? "; a value with a space in it goes in quotes" : "");
   return OHM_EXIT_DONE;
 }
 

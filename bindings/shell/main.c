@@ -70,7 +70,7 @@ int main(int argc, char **argv) {
   signal(SIGPIPE, SIG_IGN);
   int status = run(argc, argv);
   if (fflush(stdout) != 0 || ferror(stdout))
-    return ohm_refuse(OHM_EXIT_OUTPUT, "the output could not be written whole (full disk, or "
-                                       "closed by its reader): do not use what was written");
+    return ohm_refuse(OHM_EXIT_OUTPUT, "the output could not be written whole: free some room on "
+                                       "its disk, or let its reader read to the end");
   return status;
 }

@@ -87,14 +87,16 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
     [OHM_VERB_OHMS] = {"ohms", "SENSOR [TEMP...]", 1, SIZE_MAX, "resistances from temperatures",
                        "Converts each temperature to the nominal resistance.\n" FROM_INPUT,
                        OPTIONS(convert_options)},
-    [OHM_VERB_PARTS] = {"parts", "", 0, 0, "list the sensors built in",
-                        "Each with its name, what it is, the range of its curve, and where the "
-                        "figures were printed.",
-                        OPTIONS(parts_options)},
-    [OHM_VERB_TABLE] = {"table", "SENSOR", 1, 1, "print the table of a sensor",
-                        "Temperature, least resistance allowed, nominal, and greatest allowed. A "
-                        "- stands where the maker printed no limit.",
-                        OPTIONS(table_options)},
+    [OHM_VERB_PARTS] =
+        {"parts", "", 0, 0, "list the sensors built in",
+         "Lists each with its name, what it is, the range of its curve, and where the "
+         "figures were printed.",
+         OPTIONS(parts_options)},
+    [OHM_VERB_TABLE] =
+        {"table", "SENSOR", 1, 1, "print the table of a sensor",
+         "Prints temperature, least resistance allowed, nominal, and greatest allowed. A "
+         "- stands where the maker printed no limit.",
+         OPTIONS(table_options)},
     [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},

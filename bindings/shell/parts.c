@@ -5,6 +5,7 @@
 
 #include "json.h"
 #include "screen.h"
+#include "sensors.h"
 #include "verbs.h"
 
 enum { NAME_WIDTH = 16, LABEL_WIDTH = 8, DIGITS = 4 };
@@ -13,18 +14,23 @@ struct range {
   double low_c, high_c, at_low_ohm, at_high_ohm;
 };
 
+/* What was not told is absent. */
+static const char *told(const char *text) {
+  return *text ? text : NULL;
+}
+
 static void write_json(const ohm_sensor *sensor, const struct range *range) {
   struct ohm_json json;
   ohm_json_begin(&json);
   ohm_json_text(&json, "sensor", ohm_sensor_name(sensor));
-  ohm_json_text(&json, "description", ohm_sensor_description(sensor));
-  ohm_json_text(&json, "kind", ohm_sensor_kind(sensor));
+  ohm_json_text(&json, "description", told(ohm_sensor_description(sensor)));
+  ohm_json_text(&json, "kind", told(ohm_sensor_kind(sensor)));
   ohm_json_number(&json, "low_c", range->low_c);
   ohm_json_number(&json, "high_c", range->high_c);
   ohm_json_number(&json, "at_low_ohm", range->at_low_ohm);
   ohm_json_number(&json, "at_high_ohm", range->at_high_ohm);
   ohm_json_number(&json, "dissipation_mw_per_k", ohm_sensor_dissipation_mw_per_k(sensor));
-  ohm_json_text(&json, "source", ohm_sensor_source(sensor));
+  ohm_json_text(&json, "source", told(ohm_sensor_source(sensor)));
   ohm_json_end(&json);
 }
 
@@ -54,10 +60,10 @@ static void write_entry(const ohm_sensor *sensor, const struct range *range) {
 
 int ohm_parts_run(const struct ohm_arguments *arguments) {
   for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_error error;
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), &error);
+    int status = OHM_EXIT_DONE;
+    ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(i), &status);
     if (!sensor)
-      return ohm_refuse(OHM_EXIT_MEMORY, "%s", error.message);
+      return status;
     struct range range;
     ohm_curve_range(ohm_sensor_curve(sensor), &range.low_c, &range.high_c, &range.at_low_ohm,
                     &range.at_high_ohm);

@@ -93,6 +93,7 @@ void ohm_screen_wrap(size_t column, const char *text) {
 void ohm_temperature_print(double t_c, int decimals, char buffer[OHM_CELL_SIZE]) {
   double half = 0.5 * pow(10, -decimals);
   double shown = fabs(t_c) <= half ? 0.0 : t_c; /* never "-0.00" */
-  size_t length = ohm_number_print_fixed(shown, decimals, buffer, OHM_CELL_SIZE - 3);
-  memcpy(buffer + (length < OHM_CELL_SIZE - 3 ? length : OHM_CELL_SIZE - 4), " C", 3);
+  char digits[OHM_NUMBER_SIZE];
+  ohm_number_print_fixed(shown, decimals, digits, sizeof digits);
+  snprintf(buffer, OHM_CELL_SIZE, "%s C", digits);
 }

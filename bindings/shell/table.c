@@ -10,38 +10,34 @@
 #include "sensors.h"
 #include "verbs.h"
 
-enum { ROWS_MAX = 100000, COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 2 };
+enum { COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 2 };
 
 /* Temperatures nearer than this are the same row. */
 static const double same_k = 1e-9;
+static const double least_step_k = 0.001;
 
 struct rows {
   double from_c, to_c, step_k;
   double origin_c; /**< the rows between the ends are whole steps from here */
 };
 
-static int read_end(const ohm_sensor *sensor, const char *text, double low_c, double high_c,
-                    double *end_c) {
+static int read_end(const ohm_sensor *sensor, const char *option, const char *text, double low_c,
+                    double high_c, double *end_c) {
   ohm_error error;
   double t_c;
   if (ohm_temperature_read(text, &t_c, &error))
     return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
   if (!(low_c - same_k <= t_c && t_c <= high_c + same_k))
-    return ohm_refuse_outside(sensor, "", text);
+    return ohm_refuse_outside(sensor, option, text);
   *end_c = fmin(fmax(t_c, low_c), high_c);
   return OHM_EXIT_DONE;
 }
 
-static int read_step(const char *text, struct rows *rows) {
-  if (ohm_number_read(text, strlen(text), &rows->step_k) != OHM_OK || !(rows->step_k > 0))
-    return ohm_refuse(OHM_EXIT_DATA,
-                      "'%s' is no step: write a number of degrees above 0, such as 5", text);
-  if (!((rows->to_c - rows->from_c) / rows->step_k <= ROWS_MAX))
-    return ohm_refuse(OHM_EXIT_DATA,
-                      "a step of %s makes more than %d rows: write a longer one, or bring --from "
-                      "and --to nearer",
-                      text, (int)ROWS_MAX);
-  return OHM_EXIT_DONE;
+static int read_step(const char *text, double *step_k) {
+  if (ohm_number_read(text, strlen(text), step_k) == OHM_OK && *step_k >= least_step_k)
+    return OHM_EXIT_DONE;
+  return ohm_refuse(OHM_EXIT_DATA,
+                    "'%s' is no step: write a number of degrees, 0.001 or more, such as 5", text);
 }
 
 static int read_rows(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
@@ -53,16 +49,16 @@ static int read_rows(const struct ohm_arguments *arguments, const ohm_sensor *se
   *rows = (struct rows){low_c, high_c, 10.0, 0.0};
   int status = OHM_EXIT_DONE;
   if (from)
-    status = read_end(sensor, from, low_c, high_c, &rows->from_c);
+    status = read_end(sensor, "--from ", from, low_c, high_c, &rows->from_c);
   if (from)
     rows->origin_c = rows->from_c;
   if (to && status == OHM_EXIT_DONE)
-    status = read_end(sensor, to, low_c, high_c, &rows->to_c);
+    status = read_end(sensor, "--to ", to, low_c, high_c, &rows->to_c);
   if (status != OHM_EXIT_DONE)
     return status;
   if (rows->from_c > rows->to_c)
     return ohm_refuse(OHM_EXIT_DATA, "--from is above --to: exchange them");
-  return step ? read_step(step, rows) : OHM_EXIT_DONE;
+  return step ? read_step(step, &rows->step_k) : OHM_EXIT_DONE;
 }
 
 static bool is_whole(double value) {
@@ -143,10 +139,10 @@ static void write_rows(const struct sheet *sheet, const struct rows *rows) {
 }
 
 static void write_heading(const ohm_sensor *sensor) {
-  const char *name = ohm_sensor_name(sensor);
-  ohm_screen_text(name);
-  ohm_screen_pad(name, strlen(name) + 2);
-  ohm_screen_wrap(strlen(name) + 2, ohm_sensor_description(sensor));
+  const char *description = ohm_sensor_description(sensor);
+  ohm_screen_text(ohm_sensor_name(sensor));
+  fputs(*description ? "\n" : "", stdout);
+  ohm_screen_wrap(0, description);
   printf("\n%*s%*s%*s%*s\n", COLUMN, "temperature", COLUMN, "allowed from", COLUMN, "nominal",
          COLUMN, "allowed to");
 }
