@@ -17,9 +17,9 @@ int ohm_verb_unknown(const char *name) {
   const char *near = ohm_nearest(name, names, OHM_VERB_COUNT);
   if (near)
     return ohm_refuse(OHM_EXIT_USAGE,
-                      "there is no verb '%s'; did you mean %s? 'ohmcurve --help' lists them", name,
-                      near);
-  return ohm_refuse(OHM_EXIT_USAGE, "there is no verb '%s': 'ohmcurve --help' lists them", name);
+                      "there is no verb \"%s\"; did you mean %s? 'ohmcurve --help' lists them",
+                      name, near);
+  return ohm_refuse(OHM_EXIT_USAGE, "there is no verb \"%s\": 'ohmcurve --help' lists them", name);
 }
 
 static bool is_option(const char *word) {
@@ -99,7 +99,7 @@ static int check_operands(const struct ohm_arguments *arguments) {
                       missing, least_of(verb, line));
   }
   if (arguments->count > verb->most)
-    return ohm_refuse(OHM_EXIT_USAGE, "'%s' is one word too many: write %s%s",
+    return ohm_refuse(OHM_EXIT_USAGE, "\"%s\" is one word too many: write %s%s",
                       arguments->operands[verb->most], least_of(verb, line),
                       verb->most > 0 ? "; a value with a space in it goes in quotes" : "");
   return OHM_EXIT_DONE;

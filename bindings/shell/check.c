@@ -21,7 +21,7 @@ static int read_level(const char *text, double *level) {
   if (ohm_number_read(text, strlen(text), level) == OHM_OK && 0.5 < *level && *level < 1)
     return OHM_EXIT_DONE;
   return ohm_refuse(OHM_EXIT_DATA,
-                    "'%s' is no level: write a number above 0.5 and below 1, such as 0.95", text);
+                    "\"%s\" is no level: write a number above 0.5 and below 1, such as 0.95", text);
 }
 
 static int read_measurement(const struct ohm_arguments *arguments, struct measurement *all) {
@@ -79,8 +79,6 @@ static int judge(const struct ohm_arguments *arguments, const ohm_sensor *sensor
   ohm_finding finding;
   ohm_status status =
       ohm_bath_check(sensor, &all->reading, &all->meter, &all->reference, &all->check, &finding);
-  if (status == OHM_OUT_OF_RANGE)
-    return ohm_refuse_outside(sensor, "--at ", arguments->values[OHM_OPTION_AT]);
   if (status != OHM_OK)
     return ohm_refuse(OHM_EXIT_DATA, "%s", ohm_status_text((int)status));
   if (arguments->values[OHM_OPTION_JSON])

@@ -46,9 +46,13 @@ static int to_degrees(const ohm_sensor *sensor, const char *place, const char *t
   if (reading.display != OHM_DISPLAY_VALUE)
     return refuse_display(place, text, reading.display);
   pair->r_ohm = reading.r_ohm;
-  if (ohm_curve_temperature(ohm_sensor_curve(sensor), pair->r_ohm, &pair->t_c))
-    return ohm_refuse_outside(sensor, place, text);
-  return OHM_EXIT_DONE;
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  if (ohm_curve_temperature(curve, pair->r_ohm, &pair->t_c) == OHM_OK)
+    return OHM_EXIT_DONE;
+  /* On a dial that stands on kilohms 2.31 is 2310 ohm. */
+  bool in_kilohms = ohm_curve_temperature(curve, 1000 * pair->r_ohm, &pair->t_c) == OHM_OK;
+  return ohm_refuse_outside(sensor, place, text,
+                            in_kilohms ? "; if the display meant kilohms, add a k" : "");
 }
 
 static int to_ohms(const ohm_sensor *sensor, const char *place, const char *text,
@@ -57,7 +61,7 @@ static int to_ohms(const ohm_sensor *sensor, const char *place, const char *text
   if (ohm_temperature_read(text, &pair->t_c, &error))
     return ohm_refuse(OHM_EXIT_DATA, "%s%s", place, error.message);
   if (ohm_curve_resistance(ohm_sensor_curve(sensor), pair->t_c, &pair->r_ohm))
-    return ohm_refuse_outside(sensor, place, text);
+    return ohm_refuse_outside(sensor, place, text, "");
   return OHM_EXIT_DONE;
 }
 

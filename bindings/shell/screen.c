@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "screen.h"
 
-#include <math.h>
 #include <stdarg.h>
 #include <stdbool.h>
 #include <stdio.h>
@@ -91,9 +90,8 @@ void ohm_screen_wrap(size_t column, const char *text) {
 }
 
 void ohm_temperature_print(double t_c, int decimals, char buffer[OHM_CELL_SIZE]) {
-  double half = 0.5 * pow(10, -decimals);
-  double shown = fabs(t_c) <= half ? 0.0 : t_c; /* never "-0.00" */
   char digits[OHM_NUMBER_SIZE];
-  ohm_number_print_fixed(shown, decimals, digits, sizeof digits);
-  snprintf(buffer, OHM_CELL_SIZE, "%s C", digits);
+  ohm_number_print_fixed(t_c, decimals, digits, sizeof digits);
+  bool minus_zero = digits[0] == '-' && digits[1 + strspn(digits + 1, "0.")] == '\0';
+  snprintf(buffer, OHM_CELL_SIZE, "%s C", digits + minus_zero);
 }

@@ -30,7 +30,7 @@ static int refuse_name(const char *name) {
                       "no sensor is called %s; did you mean %s? 'ohmcurve parts' lists them", name,
                       near);
   return ohm_refuse(OHM_EXIT_MISSING,
-                    "no sensor is called '%s', and no file either: 'ohmcurve parts' lists the "
+                    "no sensor is called \"%s\", and no file either: 'ohmcurve parts' lists the "
                     "sensors built in",
                     name);
 }
@@ -64,7 +64,8 @@ ohm_sensor *ohm_sensor_named(const char *name, int *status) {
   return sensor;
 }
 
-int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what) {
+int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
+                       const char *advice) {
   double low_c, high_c, at_low_ohm, at_high_ohm;
   ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, &at_low_ohm, &at_high_ohm);
   char low[OHM_NUMBER_SIZE], high[OHM_NUMBER_SIZE];
@@ -74,6 +75,6 @@ int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *
   ohm_resistance_print(at_low_ohm, 4, at_low, sizeof at_low);
   ohm_resistance_print(at_high_ohm, 4, at_high, sizeof at_high);
   return ohm_refuse(OHM_EXIT_DATA,
-                    "%s%s is outside of the curve: %s reaches from %s C (%s) to %s C (%s)", place,
-                    what, ohm_sensor_name(sensor), low, at_low, high, at_high);
+                    "%s%s is outside of the curve: %s reaches from %s C (%s) to %s C (%s)%s", place,
+                    what, ohm_sensor_name(sensor), low, at_low, high, at_high, advice);
 }

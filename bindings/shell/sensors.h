@@ -13,8 +13,9 @@
  */
 ohm_sensor *ohm_sensor_named(const char *name, int *status);
 
-/** Say "PLACEWHAT is outside of the range of the sensor, and what that is. Returns
- *  OHM_EXIT_DATA. */
-int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what);
+/** Say that place and what together lie outside of the curve, how far that reaches,
+ *  and the advice. Returns OHM_EXIT_DATA. */
+int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
+                       const char *advice);
 
 #endif

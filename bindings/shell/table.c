@@ -10,7 +10,7 @@
 #include "sensors.h"
 #include "verbs.h"
 
-enum { COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 2 };
+enum { COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 3 };
 
 /* Temperatures nearer than this are the same row. */
 static const double same_k = 1e-9;
@@ -28,7 +28,7 @@ static int read_end(const ohm_sensor *sensor, const char *option, const char *te
   if (ohm_temperature_read(text, &t_c, &error))
     return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
   if (!(low_c - same_k <= t_c && t_c <= high_c + same_k))
-    return ohm_refuse_outside(sensor, option, text);
+    return ohm_refuse_outside(sensor, option, text, "");
   *end_c = fmin(fmax(t_c, low_c), high_c);
   return OHM_EXIT_DONE;
 }
@@ -37,7 +37,7 @@ static int read_step(const char *text, double *step_k) {
   if (ohm_number_read(text, strlen(text), step_k) == OHM_OK && *step_k >= least_step_k)
     return OHM_EXIT_DONE;
   return ohm_refuse(OHM_EXIT_DATA,
-                    "'%s' is no step: write a number of degrees, 0.001 or more, such as 5", text);
+                    "\"%s\" is no step: write a number of degrees, 0.001 or more, such as 5", text);
 }
 
 static int read_rows(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
