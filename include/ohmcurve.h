@@ -430,7 +430,8 @@ OHM_API ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error);
 /** Whether a group of members was stated or is to be assumed. */
 typedef enum ohm_standing {
   OHM_ASSUMED = 0, /**< use the library's assumption and say so in the finding */
-  OHM_STATED       /**< use the members as they are, zeros too */
+  OHM_STATED,      /**< use the members as they are, zeros too */
+  OHM_EXACT        /**< no error at all: the members of the group are not looked at */
 } ohm_standing;
 
 /** What the display showed. */
@@ -457,7 +458,9 @@ typedef struct ohm_meter {
   int accuracy;          /**< an ohm_standing, of percent and counts */
   double percent;        /**< of reading */
   double counts;         /**< of the last digit */
-  double resolution_ohm; /**< of one count; 0: from display_count or the reading */
+  double resolution_ohm; /**< of one count; 0: from display_count or the reading;
+                              when neither tells and accuracy is assumed, a display of
+                              OHM_ASSUMED_DISPLAY_COUNT is */
   double display_count;  /**< 2000 for a display up to 1999; 0: not known */
   int leads;             /**< an ohm_standing, of the next two */
   double lead_ohm;       /**< resistance of the leads, taken off the reading */

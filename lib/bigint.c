@@ -48,17 +48,19 @@ void ohm_bigint_multiply_fives(struct ohm_bigint *a, int power) {
     ohm_bigint_multiply(a, rest, 0);
 }
 
-void ohm_bigint_add(struct ohm_bigint *a, const struct ohm_bigint *b) {
-  while (a->count < b->count)
-    a->limb[a->count++] = 0;
+void ohm_bigint_add(const struct ohm_bigint *a, const struct ohm_bigint *b,
+                    struct ohm_bigint *sum) {
+  const struct ohm_bigint *longer = a->count < b->count ? b : a;
+  const struct ohm_bigint *shorter = longer == a ? b : a;
   uint64_t carry = 0;
-  for (int i = 0; i < a->count; i++) {
-    carry += (uint64_t)a->limb[i] + (i < b->count ? b->limb[i] : 0);
-    a->limb[i] = (uint32_t)carry;
+  for (int i = 0; i < longer->count; i++) {
+    carry += (uint64_t)longer->limb[i] + (i < shorter->count ? shorter->limb[i] : 0);
+    sum->limb[i] = (uint32_t)carry;
     carry >>= 32;
   }
+  sum->count = longer->count;
   if (carry > 0)
-    a->limb[a->count++] = (uint32_t)carry;
+    sum->limb[sum->count++] = (uint32_t)carry;
 }
 
 int ohm_bigint_compare(const struct ohm_bigint *a, const struct ohm_bigint *b) {

@@ -27,8 +27,8 @@ void ohm_bigint_shift(struct ohm_bigint *a, int bits);
 /** a = a * 5^power. */
 void ohm_bigint_multiply_fives(struct ohm_bigint *a, int power);
 
-/** a = a + b. */
-void ohm_bigint_add(struct ohm_bigint *a, const struct ohm_bigint *b);
+/** sum = a + b; sum is neither of them. */
+void ohm_bigint_add(const struct ohm_bigint *a, const struct ohm_bigint *b, struct ohm_bigint *sum);
 
 /** The sign of a - b. */
 int ohm_bigint_compare(const struct ohm_bigint *a, const struct ohm_bigint *b);

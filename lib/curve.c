@@ -361,17 +361,10 @@ static double end_slope(const ohm_curve *curve, bool hot) {
 double ohm_curve_resistance_beyond(const ohm_curve *curve, double t_c) {
   if (in_range(curve, t_c) == OHM_OK)
     return ohm_ntc_resistance_ohm(&curve->ntc, t_c);
+  if (t_c <= OHM_ZERO_C)
+    return INFINITY;
   bool hot = t_c > hot_end(curve)->t_c;
   const struct ohm_ntc_knot *end = hot ? hot_end(curve) : cold_end(curve);
   double dy = 1 / ohm_kelvin(t_c) - end->y;
   return end->r_ohm * exp(dy / end_slope(curve, hot));
-}
-
-double ohm_curve_temperature_beyond(const ohm_curve *curve, double r_ohm) {
-  double t_c;
-  if (temperature(curve, r_ohm, &t_c) == OHM_OK)
-    return t_c;
-  bool hot = r_ohm < hot_end(curve)->r_ohm;
-  const struct ohm_ntc_knot *end = hot ? hot_end(curve) : cold_end(curve);
-  return ohm_celsius(1 / (end->y + end_slope(curve, hot) * (log(r_ohm) - end->ln_r)));
 }

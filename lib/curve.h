@@ -15,11 +15,8 @@ struct ohm_curve {
   struct ohm_ntc ntc;
 };
 
-/** Resistance at any temperature above absolute zero: outside the range, along the
- *  tangent (a beta) of the nearer end. */
+/** Resistance at any temperature: outside the range, along the tangent (a beta) of
+ *  the nearer end; INFINITY at absolute zero and below. */
 double ohm_curve_resistance_beyond(const ohm_curve *curve, double t_c);
-
-/** Temperature of any positive resistance, likewise. */
-double ohm_curve_temperature_beyond(const ohm_curve *curve, double r_ohm);
 
 #endif

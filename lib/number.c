@@ -273,8 +273,8 @@ struct ratio {
 };
 
 static bool reaches_next(const struct ratio *ratio) {
-  struct ohm_bigint sum = ratio->numerator;
-  ohm_bigint_add(&sum, &ratio->margin_high);
+  struct ohm_bigint sum;
+  ohm_bigint_add(&ratio->numerator, &ratio->margin_high, &sum);
   int sign = ohm_bigint_compare(&sum, &ratio->divisor);
   return sign > 0 || (sign == 0 && ratio->inclusive);
 }
@@ -344,8 +344,8 @@ static char next_digit(struct ratio *ratio) {
 
 /* Whether what is left is nearer to one more of the last digit; a tie goes to even. */
 static bool rounds_up(const struct ratio *ratio, char last) {
-  struct ohm_bigint twice = ratio->numerator;
-  ohm_bigint_shift(&twice, 1);
+  struct ohm_bigint twice;
+  ohm_bigint_add(&ratio->numerator, &ratio->numerator, &twice);
   int sign = ohm_bigint_compare(&twice, &ratio->divisor);
   return sign > 0 || (sign == 0 && (last - '0') % 2 == 1);
 }

@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "internal.h"
+#include "status.h"
+#include "tables_data.h"
+
+const char *ohm_tables_version(void) {
+  return ohm_tables_version_text;
+}
+
+size_t ohm_catalogue_count(void) {
+  return ohm_table_count;
+}
+
+const char *ohm_catalogue_name(size_t index) {
+  return index < ohm_table_count ? ohm_tables[index].name : NULL;
+}
+
+enum { NAMES_MAX = 256 };
+
+const char *ohm_catalogue_nearest(const char *name) {
+  const char *names[NAMES_MAX];
+  size_t count = 0;
+  for (; count < ohm_table_count && count < NAMES_MAX; count++)
+    names[count] = ohm_tables[count].name;
+  return ohm_nearest(name, names, count);
+}
+
+static ohm_status fail_unknown(const char *name, ohm_error *error) {
+  char quoted[64];
+  struct ohm_text text = ohm_text_begin(quoted, sizeof quoted);
+  ohm_text_add_quoted(&text, name, strlen(name));
+  const char *nearest = ohm_catalogue_nearest(name);
+  return ohm_fail(error, OHM_NOT_FOUND, "no sensor is called ", quoted,
+                  nearest ? "; did you mean " : "; look in the list of sensors",
+                  nearest ? nearest : "", nearest ? "?" : "", (const char *)NULL);
+}
+
+ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error) {
+  ohm_error_clear(error);
+  if (!name) {
+    ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    return NULL;
+  }
+  for (size_t i = 0; i < ohm_table_count; i++)
+    if (strcmp(ohm_tables[i].name, name) == 0)
+      return ohm_sensor_parse((const char *)ohm_tables[i].bytes, ohm_tables[i].length, name, error);
+  fail_unknown(name, error);
+  return NULL;
+}

@@ -1,0 +1,293 @@
+/* SPDX-License-Identifier: MIT */
+#include "meter.h"
+
+#include <float.h>
+#include <string.h>
+
+#include "number.h"
+#include "status.h"
+#include "words.h"
+
+static const double GREATEST_OHM = 1e12;
+static const double LEADS_REPEAT_OHM = 0.1; /* common practice, no source */
+
+/* ---- notations ---- */
+
+/* The factor of a unit prefix at the beginning of words, which is taken. */
+static double take_prefix(struct ohm_words *words) {
+  static const struct {
+    const char *word;
+    double factor;
+  } prefixes[] = {{"k", 1e3}, {"K", 1e3}, {"M", 1e6}, {"G", 1e9}};
+  for (size_t i = 0; i < sizeof prefixes / sizeof prefixes[0]; i++)
+    if (ohm_words_take(words, prefixes[i].word))
+      return prefixes[i].factor;
+  return 1;
+}
+
+/* Omega and the ohm sign look alike; both are typed. */
+static void take_ohm(struct ohm_words *words) {
+  static const char *const units[] = {"ohms", "ohm", "Ohms", "Ohm", "\xCE\xA9", "\xE2\x84\xA6"};
+  for (size_t i = 0; i < sizeof units / sizeof units[0]; i++)
+    if (ohm_words_take(words, units[i]))
+      return;
+}
+
+static bool take_resistance(struct ohm_words *words, double *r_ohm, double *quantum_ohm) {
+  size_t used;
+  ohm_words_skip(words);
+  if (ohm_rkm_scan(words->text, words->length, &used, r_ohm, quantum_ohm) == OHM_OK) {
+    words->text += used;
+    words->length -= used;
+  } else if (ohm_number_scan(words->text, words->length, &used, r_ohm, quantum_ohm) == OHM_OK) {
+    words->text += used;
+    words->length -= used;
+    double factor = take_prefix(words);
+    *r_ohm *= factor;
+    *quantum_ohm *= factor;
+  } else {
+    return false;
+  }
+  take_ohm(words);
+  return true;
+}
+
+static bool is_one_of(const char *text, const char *const *words, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    if (strcmp(text, words[i]) == 0)
+      return true;
+  return false;
+}
+
+/* The same text with a point for the comma, if that is all that was wrong. */
+static bool mend_comma(const char *text, char *mended, size_t size) {
+  const char *comma = strchr(text, ',');
+  size_t length = strlen(text);
+  if (!comma || strchr(comma + 1, ',') || length >= size)
+    return false;
+  memcpy(mended, text, length + 1);
+  mended[comma - text] = '.';
+  struct ohm_words words = {mended, length};
+  double r_ohm;
+  double quantum_ohm;
+  return take_resistance(&words, &r_ohm, &quantum_ohm) && words.length == 0;
+}
+
+static ohm_status fail_reading(const char *text, ohm_error *error) {
+  char mended[32];
+  char advice[64];
+  if (!mend_comma(text, mended, sizeof mended))
+    return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no reading; write it as 2310, 2.31k, ",
+                          "2k31, OL or open");
+  struct ohm_text sentence = ohm_text_begin(advice, sizeof advice);
+  ohm_text_add(&sentence, "write ");
+  ohm_text_add(&sentence, mended);
+  return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " has a comma; ", advice);
+}
+
+ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *error) {
+  static const char *const over[] = {"OL", "ol", "0L", "O.L", "0.L"};
+  static const char *const open[] = {"open", "OPEN", "Open"};
+  ohm_error_clear(error);
+  if (!text || !reading)
+    return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
+                    (const char *)NULL);
+  ohm_reading read = OHM_READING_INIT;
+  *reading = read;
+  reading->r_ohm = NAN;
+  if (is_one_of(text, over, sizeof over / sizeof over[0])) {
+    reading->display = OHM_DISPLAY_OVER;
+    return OHM_OK;
+  }
+  if (is_one_of(text, open, sizeof open / sizeof open[0])) {
+    reading->display = OHM_DISPLAY_OPEN;
+    return OHM_OK;
+  }
+  struct ohm_words words = {text, strlen(text)};
+  if (!take_resistance(&words, &read.r_ohm, &read.resolution_ohm) || words.length > 0)
+    return fail_reading(text, error);
+  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
+                          "write 0 to 1e12 ohm");
+  *reading = read;
+  return OHM_OK;
+}
+
+/* 0.8%+3x10, 0.8%+3@2000, 0.8%, @2000 */
+static bool take_specification(struct ohm_words *words, ohm_meter *meter) {
+  if (ohm_words_take(words, "@"))
+    return ohm_words_number(words, &meter->display_count);
+  meter->accuracy = OHM_STATED;
+  if (!ohm_words_number(words, &meter->percent) || !ohm_words_take(words, "%"))
+    return false;
+  if (ohm_words_take(words, "+") && !ohm_words_number(words, &meter->counts))
+    return false;
+  if (ohm_words_take(words, "x"))
+    return ohm_words_number(words, &meter->resolution_ohm) && meter->resolution_ohm != 0;
+  if (ohm_words_take(words, "@"))
+    return ohm_words_number(words, &meter->display_count);
+  return true;
+}
+
+static bool is_specification(const ohm_meter *meter) {
+  bool display = meter->display_count == 0 || ohm_inside(100, meter->display_count, 1e9);
+  return ohm_inside(0, meter->percent, 99.999) && ohm_inside(0, meter->counts, 1e6) &&
+         ohm_inside(0, meter->resolution_ohm, GREATEST_OHM) && display;
+}
+
+ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error) {
+  ohm_error_clear(error);
+  if (!text || !meter)
+    return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
+                    (const char *)NULL);
+  ohm_meter read = *meter;
+  read.accuracy = OHM_ASSUMED;
+  read.percent = read.counts = read.resolution_ohm = read.display_count = 0;
+  struct ohm_words words = {text, strlen(text)};
+  if (ohm_words_take(&words, "exact"))
+    read.accuracy = OHM_EXACT;
+  else if (!take_specification(&words, &read))
+    words.length = 1;
+  if (words.length > 0)
+    return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no accuracy of a meter; ",
+                          "write 0.8%+3, 0.8%+3x10, 0.8%+3@2000, @2000 or exact");
+  if (!is_specification(&read))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no accuracy of a meter; ",
+                          "parts must not be negative, percent is under 100, a display has at "
+                          "least 100 counts");
+  *meter = read;
+  return OHM_OK;
+}
+
+ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) {
+  ohm_error_clear(error);
+  if (!text || !meter)
+    return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
+                    (const char *)NULL);
+  struct ohm_words words = {text, strlen(text)};
+  double lead_ohm;
+  double limit_ohm = LEADS_REPEAT_OHM;
+  bool read = ohm_words_number(&words, &lead_ohm);
+  take_ohm(&words);
+  if (read && ohm_words_take_plus_minus(&words)) {
+    read = ohm_words_number(&words, &limit_ohm);
+    take_ohm(&words);
+  }
+  if (!read || words.length > 0)
+    return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no lead resistance; ",
+                          "write ohms, such as 0.4 or 0.4+-0.1");
+  if (!ohm_inside(0, lead_ohm, 1000) || !ohm_inside(0, limit_ohm, 1000))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no lead resistance; ",
+                          "write 0 to 1000 ohm");
+  meter->leads = OHM_STATED;
+  meter->lead_ohm = lead_ohm;
+  meter->lead_limit_ohm = limit_ohm;
+  return OHM_OK;
+}
+
+/* ---- error of a reading ---- */
+
+static const ohm_meter assumed_meter = OHM_METER_INIT;
+
+static bool is_amount(double x) {
+  return ohm_inside(0, x, DBL_MAX);
+}
+
+static bool is_meter(const ohm_meter *meter) {
+  return meter->size >= sizeof *meter && ohm_inside(OHM_ASSUMED, meter->accuracy, OHM_EXACT) &&
+         is_amount(meter->percent) && is_amount(meter->counts) &&
+         is_amount(meter->resolution_ohm) && is_amount(meter->display_count) &&
+         ohm_inside(OHM_ASSUMED, meter->leads, OHM_EXACT) && is_amount(meter->lead_ohm) &&
+         is_amount(meter->lead_limit_ohm);
+}
+
+/* One count of a display of that many counts on the lowest range that shows r_ohm:
+ * a decimal step. */
+static double count_of_display(double r_ohm, double display_count) {
+  double step = 0.1;
+  while (r_ohm >= step * display_count && step < GREATEST_OHM)
+    step *= 10;
+  return step;
+}
+
+static double resolution(const ohm_meter *meter, const ohm_reading *reading, bool *assumed) {
+  *assumed = false;
+  if (meter->resolution_ohm > 0)
+    return meter->resolution_ohm;
+  if (meter->display_count > 0)
+    return count_of_display(reading->r_ohm, meter->display_count);
+  if (reading->resolution_ohm > 0 || meter->accuracy == OHM_STATED)
+    return reading->resolution_ohm;
+  *assumed = true;
+  return count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+}
+
+static double limit_of(const ohm_meter *meter, const ohm_reading *reading,
+                       struct ohm_meter_assumed *assumed) {
+  assumed->accuracy = meter->accuracy == OHM_ASSUMED;
+  assumed->resolution = false;
+  if (meter->accuracy == OHM_EXACT)
+    return 0;
+  double percent = assumed->accuracy ? OHM_ASSUMED_METER_PERCENT : meter->percent;
+  double counts = assumed->accuracy ? OHM_ASSUMED_METER_COUNTS : meter->counts;
+  double count_ohm = resolution(meter, reading, &assumed->resolution);
+  return percent / 100 * reading->r_ohm + fmax(counts, 0.5) * count_ohm;
+}
+
+static ohm_status check_reading(const ohm_meter *meter, const ohm_reading *reading) {
+  if (!reading)
+    return OHM_NULL_ARGUMENT;
+  if (!is_meter(meter) || reading->size < sizeof *reading ||
+      !ohm_inside(OHM_DISPLAY_VALUE, reading->display, OHM_DISPLAY_OPEN))
+    return OHM_BAD_ARGUMENT;
+  if (reading->display != OHM_DISPLAY_VALUE)
+    return OHM_OUT_OF_RANGE;
+  return is_amount(reading->r_ohm) && is_amount(reading->resolution_ohm) ? OHM_OK
+                                                                         : OHM_BAD_ARGUMENT;
+}
+
+ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading, double *limit_ohm) {
+  if (!limit_ohm)
+    return OHM_NULL_ARGUMENT;
+  *limit_ohm = NAN;
+  meter = meter ? meter : &assumed_meter;
+  ohm_status status = check_reading(meter, reading);
+  struct ohm_meter_assumed assumed;
+  if (status == OHM_OK)
+    *limit_ohm = limit_of(meter, reading, &assumed);
+  return status;
+}
+
+ohm_status ohm_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
+                            struct ohm_budget *budget, struct ohm_meter_assumed *assumed) {
+  meter = meter ? meter : &assumed_meter;
+  ohm_status status = check_reading(meter, reading);
+  if (status != OHM_OK)
+    return status;
+  struct ohm_meter_assumed taken;
+  double limit_ohm = limit_of(meter, reading, &taken);
+  taken.leads = meter->leads == OHM_ASSUMED;
+  bool no_leads = meter->leads == OHM_EXACT;
+  double lead_ohm = taken.leads ? OHM_ASSUMED_LEAD_OHM : no_leads ? 0 : meter->lead_ohm;
+  double lead_limit_ohm = taken.leads ? OHM_ASSUMED_LEAD_LIMIT_OHM
+                          : no_leads  ? 0
+                                      : meter->lead_limit_ohm;
+  *budget = ohm_budget_of(fmax(0, reading->r_ohm - lead_ohm));
+  ohm_budget_add_limit(budget, OHM_CAUSE_METER, limit_ohm);
+  ohm_budget_add_limit(budget, OHM_CAUSE_LEADS, lead_limit_ohm);
+  if (assumed)
+    *assumed = taken;
+  return OHM_OK;
+}
+
+ohm_status ohm_meter_estimate(const ohm_meter *meter, const ohm_reading *reading,
+                              ohm_estimate *r_ohm) {
+  if (!r_ohm)
+    return OHM_NULL_ARGUMENT;
+  *r_ohm = (ohm_estimate){NAN, NAN};
+  struct ohm_budget budget;
+  ohm_status status = ohm_meter_budget(meter, reading, &budget, NULL);
+  if (status == OHM_OK)
+    *r_ohm = (ohm_estimate){budget.value, ohm_budget_u(&budget)};
+  return status;
+}

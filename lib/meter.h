@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+/* A reading with everything that makes it uncertain. */
+#ifndef OHM_METER_H
+#define OHM_METER_H
+
+#include "estimate.h"
+
+/** What was taken for granted about a meter. */
+struct ohm_meter_assumed {
+  bool accuracy;
+  bool resolution;
+  bool leads;
+};
+
+/**
+ * Resistance at the probes' tips by cause. meter may be NULL.
+ *
+ * Out     budget   changed only when OHM_OK
+ *         assumed  may be NULL
+ * Status  those of ohm_meter_estimate().
+ */
+ohm_status ohm_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
+                            struct ohm_budget *budget, struct ohm_meter_assumed *assumed);
+
+#endif

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+#include "sensor.h"
+
+#include <stdlib.h>
+
+#include "status.h"
+#include "tolerance.h"
+
+void ohm_sensor_free(ohm_sensor *sensor) {
+  if (!sensor)
+    return;
+  free(sensor->name);
+  free(sensor->description);
+  free(sensor->source);
+  free(sensor->kind);
+  ohm_curve_free(sensor->curve);
+  free(sensor->rows);
+  for (size_t i = 0; i < sensor->note_count; i++)
+    free(sensor->notes[i]);
+  free(sensor->notes);
+  free(sensor);
+}
+
+/* ---- asking ---- */
+
+const ohm_curve *ohm_sensor_curve(const ohm_sensor *sensor) {
+  return sensor ? sensor->curve : NULL;
+}
+
+const char *ohm_sensor_name(const ohm_sensor *sensor) {
+  return sensor ? sensor->name : NULL;
+}
+
+static const char *text_or_empty(const char *text) {
+  return text ? text : "";
+}
+
+const char *ohm_sensor_description(const ohm_sensor *sensor) {
+  return sensor ? text_or_empty(sensor->description) : "";
+}
+
+const char *ohm_sensor_source(const ohm_sensor *sensor) {
+  return sensor ? text_or_empty(sensor->source) : "";
+}
+
+const char *ohm_sensor_kind(const ohm_sensor *sensor) {
+  return sensor ? text_or_empty(sensor->kind) : "";
+}
+
+double ohm_sensor_dissipation_mw_per_k(const ohm_sensor *sensor) {
+  return sensor ? sensor->dissipation_mw_per_k : NAN;
+}
+
+size_t ohm_sensor_note_count(const ohm_sensor *sensor) {
+  return sensor ? sensor->note_count : 0;
+}
+
+const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index) {
+  return sensor && index < sensor->note_count ? sensor->notes[index] : NULL;
+}
+
+/* ---- what is allowed ---- */
+
+double ohm_row_nominal(const struct ohm_row *row) {
+  return isnan(row->nominal_ohm) ? sqrt(row->min_ohm) * sqrt(row->max_ohm) : row->nominal_ohm;
+}
+
+bool ohm_row_has_limits(const struct ohm_row *row) {
+  return row->min_ohm <= row->max_ohm;
+}
+
+static void give(double *output, double value) {
+  if (output)
+    *output = value;
+}
+
+ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm,
+                           double *nominal_ohm, double *high_ohm) {
+  give(low_ohm, NAN);
+  give(nominal_ohm, NAN);
+  give(high_ohm, NAN);
+  if (!sensor)
+    return OHM_NULL_ARGUMENT;
+  double nominal;
+  ohm_status status = ohm_curve_resistance(sensor->curve, t_c, &nominal);
+  if (status != OHM_OK)
+    return status;
+  give(nominal_ohm, nominal);
+  status = ohm_tolerance_covers(sensor, &sensor->tolerance, t_c);
+  if (status == OHM_OK) {
+    struct ohm_band band = ohm_tolerance_band(sensor, &sensor->tolerance, t_c);
+    give(low_ohm, band.low_ohm);
+    give(high_ohm, band.high_ohm);
+  }
+  return status;
+}
+
+/* ---- as text ---- */
+
+static void add_line(struct ohm_text *text, const char *key, const char *value) {
+  if (!value)
+    return;
+  ohm_text_add(text, "# ");
+  ohm_text_add(text, key);
+  ohm_text_add(text, ": ");
+  ohm_text_add(text, value);
+  ohm_text_add(text, "\n");
+}
+
+static void add_number_line(struct ohm_text *text, const char *key, double value) {
+  char digits[OHM_NUMBER_SIZE];
+  ohm_number_print(value, digits, sizeof digits);
+  add_line(text, key, digits);
+}
+
+static void add_model(struct ohm_text *text, const ohm_curve *curve) {
+  static const char *const parameters[][3] = {
+      [OHM_MODEL_BETA] = {"r0_ohm", "t0_c", "beta_k"},
+      [OHM_MODEL_STEINHART_HART] = {"a", "b", "c"},
+  };
+  add_line(text, "model", curve->model == OHM_MODEL_BETA ? "beta" : "steinhart-hart");
+  for (int i = 0; i < 3; i++)
+    add_number_line(text, parameters[curve->model][i], curve->parameters[i]);
+  double low_c;
+  double high_c;
+  ohm_curve_range(curve, &low_c, &high_c, NULL, NULL);
+  ohm_text_add(text, "# range: ");
+  ohm_text_add_number(text, low_c);
+  ohm_text_add(text, " to ");
+  ohm_text_add_number(text, high_c);
+  ohm_text_add(text, " C\n");
+}
+
+static void add_cell(struct ohm_text *text, double value, const char *end) {
+  if (!isnan(value))
+    ohm_text_add_number(text, value);
+  ohm_text_add(text, end);
+}
+
+static void add_rows(struct ohm_text *text, const ohm_sensor *sensor) {
+  ohm_text_add(text, "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm\n");
+  for (size_t i = 0; i < sensor->row_count; i++) {
+    const struct ohm_row *row = &sensor->rows[i];
+    add_cell(text, row->t_c, ",");
+    add_cell(text, row->min_ohm, ",");
+    add_cell(text, row->nominal_ohm, ",");
+    add_cell(text, row->max_ohm, "\n");
+  }
+}
+
+size_t ohm_sensor_print(const ohm_sensor *sensor, char *buffer, size_t size) {
+  struct ohm_text text = ohm_text_begin(buffer, size);
+  if (!sensor)
+    return 0;
+  bool is_model = sensor->curve->model != OHM_MODEL_POINTS;
+  add_line(&text, "name", sensor->name);
+  add_line(&text, "description", sensor->description);
+  add_line(&text, "source", sensor->source);
+  add_line(&text, "kind", sensor->kind);
+  if (is_model)
+    add_model(&text, sensor->curve);
+  if (sensor->tolerance.kind != OHM_TOLERANCE_NONE &&
+      sensor->tolerance.kind != OHM_TOLERANCE_ROWS) {
+    ohm_text_add(&text, "# tolerance: ");
+    ohm_tolerance_add(&text, &sensor->tolerance);
+    ohm_text_add(&text, "\n");
+  }
+  if (!isnan(sensor->dissipation_mw_per_k))
+    add_number_line(&text, "dissipation_mw_per_k", sensor->dissipation_mw_per_k);
+  if (!is_model)
+    add_rows(&text, sensor);
+  return text.length;
+}

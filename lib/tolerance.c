@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: MIT */
+#include "tolerance.h"
+
+#include <string.h>
+
+#include "number.h"
+#include "words.h"
+
+/* ---- limits ---- */
+
+/* The rows with limits on either side of a temperature; the same one twice when it
+ * is the temperature of a row, or lies beyond the first or last. */
+static void rows_about(const ohm_sensor *sensor, double t_c, const struct ohm_row **below,
+                       const struct ohm_row **above) {
+  *below = NULL;
+  *above = NULL;
+  for (size_t i = 0; i < sensor->row_count; i++) {
+    const struct ohm_row *row = &sensor->rows[i];
+    if (!ohm_row_has_limits(row))
+      continue;
+    if (row->t_c <= t_c)
+      *below = row;
+    if (row->t_c >= t_c && !*above)
+      *above = row;
+  }
+  if (!*below)
+    *below = *above;
+  if (!*above)
+    *above = *below;
+}
+
+ohm_status ohm_tolerance_covers(const ohm_sensor *sensor, const struct ohm_tolerance *tolerance,
+                                double t_c) {
+  double low_c;
+  double high_c;
+  ohm_curve_range(sensor->curve, &low_c, &high_c, NULL, NULL);
+  if (!ohm_inside(low_c, t_c, high_c))
+    return OHM_OUT_OF_RANGE;
+  if (tolerance->kind == OHM_TOLERANCE_NONE)
+    return OHM_NOT_FOUND;
+  if (tolerance->kind != OHM_TOLERANCE_ROWS)
+    return OHM_OK;
+  const struct ohm_row *below;
+  const struct ohm_row *above;
+  rows_about(sensor, t_c, &below, &above);
+  return ohm_inside(below->t_c, t_c, above->t_c) ? OHM_OK : OHM_OUT_OF_RANGE;
+}
+
+static struct ohm_band band_of_rows(const ohm_sensor *sensor, double t_c, double nominal_ohm) {
+  const struct ohm_row *below;
+  const struct ohm_row *above;
+  rows_about(sensor, t_c, &below, &above);
+  /* What is printed is what is allowed, to the last digit. */
+  if (t_c == below->t_c)
+    return (struct ohm_band){below->min_ohm, nominal_ohm, below->max_ohm};
+  if (t_c == above->t_c)
+    return (struct ohm_band){above->min_ohm, nominal_ohm, above->max_ohm};
+  double part = 0;
+  if (below != above) {
+    double y_below = 1 / ohm_kelvin(below->t_c);
+    part = (1 / ohm_kelvin(t_c) - y_below) / (1 / ohm_kelvin(above->t_c) - y_below);
+  }
+  double nominal_below = ohm_row_nominal(below);
+  double nominal_above = ohm_row_nominal(above);
+  double down =
+      (1 - part) * log(nominal_below / below->min_ohm) + part * log(nominal_above / above->min_ohm);
+  double up =
+      (1 - part) * log(below->max_ohm / nominal_below) + part * log(above->max_ohm / nominal_above);
+  return (struct ohm_band){nominal_ohm * exp(-down), nominal_ohm, nominal_ohm * exp(up)};
+}
+
+/* Percent at one temperature widens away from it by beta_percent of ln(R/R there):
+ * R = R0 exp(B (1/T - 1/T0)) gives dR/R = (1/T - 1/T0) dB = ln(R/R0) dB/B. */
+static struct ohm_band band_of_percent(const ohm_sensor *sensor,
+                                       const struct ohm_tolerance *tolerance, double nominal_ohm) {
+  double part = tolerance->percent / 100;
+  double widening = 1;
+  if (tolerance->kind == OHM_TOLERANCE_BETA) {
+    double there_ohm = ohm_curve_resistance_beyond(sensor->curve, tolerance->at_c);
+    widening = exp(tolerance->beta_percent / 100 * fabs(log(nominal_ohm / there_ohm)));
+  }
+  return (struct ohm_band){nominal_ohm * (1 - part) / widening, nominal_ohm,
+                           nominal_ohm * (1 + part) * widening};
+}
+
+struct ohm_band ohm_tolerance_band(const ohm_sensor *sensor, const struct ohm_tolerance *tolerance,
+                                   double t_c) {
+  double nominal_ohm = ohm_curve_resistance_beyond(sensor->curve, t_c);
+  if (tolerance->kind == OHM_TOLERANCE_ROWS)
+    return band_of_rows(sensor, t_c, nominal_ohm);
+  if (tolerance->kind == OHM_TOLERANCE_KELVIN) {
+    double half_k = tolerance->kelvin + tolerance->kelvin_per_c * fabs(t_c);
+    return (struct ohm_band){ohm_curve_resistance_beyond(sensor->curve, t_c + half_k), nominal_ohm,
+                             ohm_curve_resistance_beyond(sensor->curve, t_c - half_k)};
+  }
+  return band_of_percent(sensor, tolerance, nominal_ohm);
+}
+
+/* ---- notation ---- */
+
+static bool take_percent(struct ohm_words *words, double *percent) {
+  return ohm_words_number(words, percent) && ohm_words_take(words, "%");
+}
+
+/* "1 % at 25 C, beta 0.75 %", after the percent sign. */
+static bool take_beta(struct ohm_words *words, struct ohm_tolerance *tolerance) {
+  tolerance->kind = OHM_TOLERANCE_BETA;
+  return ohm_words_number(words, &tolerance->at_c) && ohm_words_take(words, "C") &&
+         ohm_words_take(words, ",") && ohm_words_take(words, "beta") &&
+         take_percent(words, &tolerance->beta_percent);
+}
+
+static bool take_tolerance(struct ohm_words *words, struct ohm_tolerance *tolerance) {
+  double first;
+  if (!ohm_words_number(words, &first))
+    return false;
+  if (ohm_words_take(words, "%")) {
+    tolerance->kind = OHM_TOLERANCE_PERCENT;
+    tolerance->percent = first;
+    return !ohm_words_take(words, "at") || take_beta(words, tolerance);
+  }
+  tolerance->kind = OHM_TOLERANCE_KELVIN;
+  tolerance->kelvin = first;
+  if (!ohm_words_take(words, "K"))
+    return false;
+  return !ohm_words_take(words, "+") ||
+         (ohm_words_number(words, &tolerance->kelvin_per_c) && ohm_words_take(words, "|t|"));
+}
+
+static bool is_allowed(const struct ohm_tolerance *tolerance) {
+  bool parts =
+      ohm_inside(0, tolerance->percent, 99.999) && ohm_inside(0, tolerance->beta_percent, 99.999) &&
+      ohm_inside(0, tolerance->kelvin, 1000) && ohm_inside(0, tolerance->kelvin_per_c, 1) &&
+      ohm_inside(OHM_ZERO_C, tolerance->at_c, 1000);
+  return parts && (tolerance->percent > 0 || tolerance->beta_percent > 0 || tolerance->kelvin > 0 ||
+                   tolerance->kelvin_per_c > 0);
+}
+
+ohm_status ohm_tolerance_scan(const char *text, size_t length, struct ohm_tolerance *tolerance) {
+  struct ohm_words words = {text, length};
+  struct ohm_tolerance read = {0};
+  if (!take_tolerance(&words, &read) || words.length > 0)
+    return OHM_BAD_SYNTAX;
+  if (!is_allowed(&read))
+    return OHM_OUT_OF_RANGE;
+  *tolerance = read;
+  return OHM_OK;
+}
+
+void ohm_tolerance_add(struct ohm_text *text, const struct ohm_tolerance *tolerance) {
+  if (tolerance->kind == OHM_TOLERANCE_KELVIN) {
+    ohm_text_add_number(text, tolerance->kelvin);
+    ohm_text_add(text, " K");
+    if (tolerance->kelvin_per_c > 0) {
+      ohm_text_add(text, " + ");
+      ohm_text_add_number(text, tolerance->kelvin_per_c);
+      ohm_text_add(text, " |t|");
+    }
+    return;
+  }
+  ohm_text_add_number(text, tolerance->percent);
+  ohm_text_add(text, " %");
+  if (tolerance->kind == OHM_TOLERANCE_BETA) {
+    ohm_text_add(text, " at ");
+    ohm_text_add_number(text, tolerance->at_c);
+    ohm_text_add(text, " C, beta ");
+    ohm_text_add_number(text, tolerance->beta_percent);
+    ohm_text_add(text, " %");
+  }
+}
+
+ohm_status ohm_tolerance_read(const char *text, double *percent, ohm_error *error) {
+  ohm_error_clear(error);
+  if (percent)
+    *percent = NAN;
+  if (!text || !percent)
+    return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
+                    (const char *)NULL);
+  struct ohm_words words = {text, strlen(text)};
+  double read;
+  if (!take_percent(&words, &read) || words.length > 0)
+    return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no tolerance; write percent of ",
+                          "resistance, such as 5%");
+  if (!(0 < read && read < 100))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no tolerance; write more than 0% ",
+                          "and less than 100%");
+  *percent = read;
+  return OHM_OK;
+}
