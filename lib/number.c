@@ -264,8 +264,7 @@ ohm_status ohm_number_read(const char *text, size_t length, double *value) {
 
 /* value = numerator / divisor * 10^point. A decimal within margin_low below and
  * margin_high above, in the numerator's unit, reads as the same double; one just on
- * the margin does when inclusive. None of these passes 1100 + 64 bits, give or take
- * a factor of ten. */
+ * the margin does when inclusive. None of these passes 1000 bits. */
 struct ratio {
   struct ohm_bigint numerator, divisor, margin_low, margin_high;
   bool inclusive;

@@ -223,11 +223,13 @@ static double beside_power_of_two(void) {
 
 /* One that ends in few binary places, so that rounding often ties. */
 static double short_binary(void) {
-  return ldexp((double)(below(1 << 30) - (1 << 29)), -below(24));
+  int places = below(24);
+  return ldexp(below(1 << 30) - (1 << 29), -places);
 }
 
 static double computed(void) {
-  return ldexp((double)(next_random() >> 11), below(60) - 80);
+  int exponent = below(60) - 80;
+  return ldexp((double)(next_random() >> 11), exponent);
 }
 
 static double next_value(unsigned long i) {
