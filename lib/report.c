@@ -64,12 +64,8 @@ static void add_give_or_take(struct ohm_text *out, double half) {
   ohm_text_add(out, ", give or take ");
   double said = rounded_up(half);
   char digits[OHM_NUMBER_SIZE];
-  ohm_number_print_fixed(said,
-                         said >= 10    ? 0
-                         : said >= 2   ? 0
-                         : said >= 0.2 ? 1
-                                       : 2,
-                         digits, sizeof digits);
+  int decimals = fabs(said - round(said)) < 1e-6 ? 0 : said > 0.15 ? 1 : 2;
+  ohm_number_print_fixed(said, decimals, digits, sizeof digits);
   ohm_text_add(out, digits);
 }
 
