@@ -302,6 +302,28 @@ else
   done
 fi
 
+# ---- the manual page
+
+page=bindings/shell/ohmcurve.1
+if [ -f "$page" ]; then
+  cp "$page" "$work/out"
+  for verb in check degrees ohms parts table help; do
+    check "the manual page has $verb" says "^\.SS ohmcurve $verb"
+  done
+  sed -n 's/\\-/-/g; s/^# \([a-z0-9_]*: .*\)/# \1/p' "$page" >"$work/door.csv"
+  run table "$work/door.csv"
+  check "the sensor file of the manual page can be used" exits 0
+  check "nothing of it is left out" silent
+else
+  skip "the manual page has every verb" "no manual page is built"
+fi
+if [ -f "$page" ] && command -v groff >/dev/null 2>&1; then
+  groff -man -ww -z "$page" >"$work/out" 2>"$work/err"
+  check "the manual page is formatted without a warning" silent
+else
+  skip "the manual page is formatted without a warning" "no groff or no manual page"
+fi
+
 # ---- output that fails
 
 if [ -w /dev/full ]; then

@@ -20,13 +20,27 @@ static const char about[] =
     "Of an option given twice the last counts. After -- nothing is an option. A word such as -10C "
     "is a value.";
 
-static const char files[] = "A sensor file is UTF-8 text of at most 16 MiB: lines '# key: value', "
-                            "such as name, description "
-                            "and source, then for a printed table a row of headings and the rows, "
-                            "separated by commas. A row "
-                            "that cannot be used is left out, and a note on standard error says "
-                            "which and why. ohmcurve writes "
-                            "no file.";
+static const char files[] =
+    "ohmcurve writes no file. A sensor file is UTF-8 text of at most 16 MiB. It begins with lines "
+    "'# key: value': name, description, source, kind (module or gauge), tolerance, "
+    "dissipation_mw_per_k, and model, which is points unless it says beta or steinhart-hart.\n"
+    "With points a header row and rows follow, the cells separated by commas: temp_c, and "
+    "r_nom_ohm or r_min_ohm and r_max_ohm or all three. A row that cannot be used is left out, and "
+    "a note on standard error says which and why.\n"
+    "The other models have a range, as below, and r0_ohm, t0_c and beta_k; or a, b and c.";
+
+static const char *const file_lines[] = {
+    "# name: stable-door",
+    "# description: air in a stable, probe by the door",
+    "# source: invented for this page",
+    "# model: beta",
+    "# r0_ohm: 10000",
+    "# t0_c: 25",
+    "# beta_k: 3950",
+    "# range: -40 to 80 C",
+    "# tolerance: 3 %",
+    NULL,
+};
 
 static const struct ohm_entry examples[] = {
     {"The radiator fan of a van stays off in slow traffic. Next morning, engine cold and plug off, "
@@ -161,6 +175,17 @@ static void put_entries(const char *title, const char *font, ohm_entries entries
   }
 }
 
+static void put_files(void) {
+  puts(".SH FILES");
+  put_prose(files);
+  puts(".PP\n.RS 4\n.nf");
+  for (const char *const *line = file_lines; *line; line++) {
+    put(*line);
+    putchar('\n');
+  }
+  puts(".fi\n.RE");
+}
+
 static void put_examples(void) {
   puts(".SH EXAMPLES");
   for (ohm_entries example = examples; example->word; example++) {
@@ -194,8 +219,7 @@ int main(void) {
   put_options(ohm_program_options, sizeof ohm_program_options / sizeof ohm_program_options[0]);
   put_entries("NOTATIONS", "I", ohm_notations);
   put_entries("EXIT STATUS", "B", ohm_exits);
-  puts(".SH FILES");
-  put_prose(files);
+  put_files();
   put_examples();
   put_cautions();
   puts(".SH SEE ALSO");

@@ -52,7 +52,7 @@ static const struct ohm_option table_options[] = {
      "the upper end of the curve", false},
     {OHM_OPTION_STEP, "--step", "DEGREES", "from one row to the next, in Celsius degrees", "10",
      false},
-    JSON("a row"),
+    JSON("the rows"),
     HELP,
 };
 

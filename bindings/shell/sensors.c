@@ -3,6 +3,7 @@
 
 #include "sensors.h"
 
+#include <math.h>
 #include <stdbool.h>
 #include <string.h>
 #include <unistd.h>
@@ -64,6 +65,18 @@ ohm_sensor *ohm_sensor_named(const char *name, int *status) {
   return sensor;
 }
 
+/* In the digits it takes to name the end of a curve and nothing beyond it. */
+static void print_end(double r_ohm, char text[OHM_CELL_SIZE]) {
+  enum { FEWEST = 4, MOST = 9 };
+  for (int digits = FEWEST; digits <= MOST; digits++) {
+    ohm_reading reading = OHM_READING_INIT;
+    ohm_resistance_print(r_ohm, digits, text, OHM_CELL_SIZE);
+    if (ohm_reading_read(text, &reading, NULL) == OHM_OK &&
+        fabs(reading.r_ohm - r_ohm) <= 1e-7 * r_ohm)
+      return;
+  }
+}
+
 int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
                        const char *advice) {
   double low_c, high_c, at_low_ohm, at_high_ohm;
@@ -72,8 +85,8 @@ int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *
   char at_low[OHM_CELL_SIZE], at_high[OHM_CELL_SIZE];
   ohm_number_print(low_c, low, sizeof low);
   ohm_number_print(high_c, high, sizeof high);
-  ohm_resistance_print(at_low_ohm, 4, at_low, sizeof at_low);
-  ohm_resistance_print(at_high_ohm, 4, at_high, sizeof at_high);
+  print_end(at_low_ohm, at_low);
+  print_end(at_high_ohm, at_high);
   return ohm_refuse(OHM_EXIT_DATA,
                     "%s%s is outside of the curve: %s reaches from %s C (%s) to %s C (%s)%s", place,
                     what, ohm_sensor_name(sensor), low, at_low, high, at_high, advice);
