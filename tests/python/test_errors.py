@@ -63,6 +63,11 @@ class StatusTest(unittest.TestCase):
         rows = "".join(f"{0.01 * i!r},{10000 - i}\n" for i in range(4097))
         self.assert_status(Status.TOO_LARGE, Sensor.parse, sensor_with(rows))
 
+    def test_no_object_is_a_null_argument(self):
+        self.assert_status(
+            Status.NULL_ARGUMENT, _ohmcurve.ohm_curve_temperature, None, 10000.0
+        )
+
     def test_none_where_a_text_is_needed_is_a_type_error(self):
         for call in (Sensor.parse, Sensor.from_catalogue, Sensor.load, ohmcurve.Reading.parse):
             with self.subTest(call=call), self.assertRaises(TypeError):

@@ -4,10 +4,12 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable
-from typing import Any, Callable, NamedTuple
+from collections.abc import Iterable, Sized
+from typing import Any, Callable, NamedTuple, TypeVar, overload
 
 from . import _ohmcurve
+
+_Out = TypeVar("_Out", bound=Sized)
 
 
 class Range(NamedTuple):
@@ -86,6 +88,10 @@ class Curve:
         """Temperature coefficient (1/R) dR/dT at a temperature, per kelvin."""
         return float(_ohmcurve.ohm_curve_alpha(self._curve, t_c))
 
+    @overload
+    def temperatures(self, r_ohm: Iterable[float], out: None = None) -> array[float]: ...
+    @overload
+    def temperatures(self, r_ohm: Iterable[float], out: _Out) -> _Out: ...
     def temperatures(self, r_ohm: Iterable[float], out: Any = None) -> Any:
         """Temperatures of an array of resistances; NaN where there is none.
 
@@ -95,6 +101,10 @@ class Curve:
         """
         return self._convert(_ohmcurve.ohm_curve_temperatures, r_ohm, out)
 
+    @overload
+    def resistances(self, t_c: Iterable[float], out: None = None) -> array[float]: ...
+    @overload
+    def resistances(self, t_c: Iterable[float], out: _Out) -> _Out: ...
     def resistances(self, t_c: Iterable[float], out: Any = None) -> Any:
         """Resistances at an array of temperatures, as temperatures() does it."""
         return self._convert(_ohmcurve.ohm_curve_resistances, t_c, out)

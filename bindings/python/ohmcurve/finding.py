@@ -5,15 +5,18 @@ from __future__ import annotations
 
 import enum
 from dataclasses import dataclass, field, fields
-from typing import Any
+from typing import Any, Callable
 
 from . import _ohmcurve
 from ._text import whole
 
 
 class _Word(str, enum.Enum):
-    __str__ = str.__str__
-    __format__ = str.__format__
+    def __str__(self) -> str:
+        return str(self.value)
+
+    def __format__(self, format_spec: str) -> str:
+        return format(str(self.value), format_spec)
 
 
 class Verdict(_Word):
@@ -45,7 +48,7 @@ class Reason(_Word):
 
 
 def _texts(finding: Any, index: int) -> tuple[str, ...]:
-    texts = []
+    texts: list[str] = []
     while (text := _ohmcurve.ohm_finding_text(finding, index, len(texts))) is not None:
         texts.append(text)
     return tuple(texts)
@@ -61,7 +64,13 @@ def _text(finding: Any, index: int) -> str | None:
     return text
 
 
-_BY_KIND = {
+def _plain(value: Any) -> Any:
+    if isinstance(value, tuple):
+        return list(value)
+    return value.value if isinstance(value, _Word) else value
+
+
+_BY_KIND: dict[int, Callable[[Any, int], Any]] = {
     _ohmcurve.OHM_KIND_NUMBER: _number,
     _ohmcurve.OHM_KIND_TEXT: _text,
     _ohmcurve.OHM_KIND_LIST: _texts,
@@ -105,7 +114,7 @@ class Finding:
 
     @classmethod
     def _of(cls, finding: Any) -> Finding:
-        values = {
+        values: dict[str, Any] = {
             _ohmcurve.ohm_field_name(index): _BY_KIND[_ohmcurve.ohm_field_kind_of(index)](
                 finding, index
             )
@@ -123,15 +132,11 @@ class Finding:
                 return str(_ohmcurve.ohm_field_meaning(index))
         raise KeyError(name)
 
-    def as_dict(self) -> dict[str, str | float | list[str] | None]:
+    def as_dict(self) -> dict[str, Any]:
         """Every field by its name, as JSON would hold it."""
-        plain: dict[str, str | float | list[str] | None] = {}
-        for each in fields(self):
-            if each.name != "_report":
-                value = getattr(self, each.name)
-                value = list(value) if isinstance(value, tuple) else value
-                plain[each.name] = value.value if isinstance(value, _Word) else value
-        return plain
+        return {
+            each.name: _plain(getattr(self, each.name)) for each in fields(self) if each.compare
+        }
 
     def __str__(self) -> str:
         return self._report
