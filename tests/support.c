@@ -16,12 +16,12 @@ void check_status(ohm_status expected, int got, const char *function, const char
                  ohm_status_name(got), (int)expected, ohm_status_name((int)expected));
 }
 
-int run_tests(const char *name, const TTest *const *tests) {
+int run_tests(const char *name, int count, const TTest *const *tests) {
   Suite *suite = suite_create(name);
   TCase *tcase = tcase_create(name);
   suite_add_tcase(suite, tcase);
   for (; *tests; tests++)
-    tcase_add_test(tcase, *tests);
+    tcase_add_loop_test(tcase, *tests, 0, count);
   SRunner *runner = srunner_create(suite);
   srunner_run_all(runner, CK_ENV);
   int failed = srunner_ntests_failed(runner);
@@ -35,7 +35,8 @@ char *source_path(const char *name) {
     top = ".";
   size_t size = strlen(top) + 1 + strlen(name) + 1;
   char *path = malloc(size);
-  ck_assert_ptr_nonnull(path);
+  if (!path)
+    abort();
   snprintf(path, size, "%s/%s", top, name);
   return path;
 }

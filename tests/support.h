@@ -23,11 +23,15 @@
   ((void)&function, check_status((expected), (int)(got), #function, __FILE__, __LINE__))
 
 /** Run tests as one suite; what main() returns. */
-#define RUN_TESTS(name, ...) run_tests((name), (const TTest *const[]){__VA_ARGS__, NULL})
+#define RUN_TESTS(name, ...) RUN_TESTS_FOR_EACH(name, 1, __VA_ARGS__)
+
+/** The same, each test once for every _i of 0 .. count - 1. */
+#define RUN_TESTS_FOR_EACH(name, count, ...)                                                       \
+  run_tests((name), (int)(count), (const TTest *const[]){__VA_ARGS__, NULL})
 
 void check_near(double got, double want, double tol, const char *text, const char *file, int line);
 void check_status(ohm_status expected, int got, const char *function, const char *file, int line);
-int run_tests(const char *name, const TTest *const *tests);
+int run_tests(const char *name, int count, const TTest *const *tests);
 
 /** Path of a file of the source tree, "tests/refs/curve.psv"; to be given to free(). */
 char *source_path(const char *name);

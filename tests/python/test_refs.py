@@ -1,0 +1,125 @@
+# SPDX-License-Identifier: MIT
+"""Every reference row of tests/refs, by the call it names, as the C tests ask them."""
+
+import itertools
+import math
+import unittest
+
+import samples
+from ohmcurve import Curve, Meter, Reading, Sensor, conformance
+
+CELLS = "kind id source place call inputs quantity expected half u_source budget".split()
+
+
+def rows():
+    for path in sorted((samples.ROOT / "tests/refs").glob("*.psv")):
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            if line.strip() and not line.startswith("#"):
+                row = dict(zip(CELLS, map(str.strip, line.split("|")), strict=True))
+                row["inputs"] = dict(pair.split("=") for pair in row["inputs"].split())
+                row["at"] = f"{path.name}:{number}"
+                yield row
+
+
+def numbers(row, *names):
+    return {name: float(row["inputs"][name]) for name in names}
+
+
+def of_curve(row, curve):
+    if row["quantity"] == "t_c":
+        return curve.temperature(**numbers(row, "r_ohm"))
+    if row["quantity"] == "r_ohm":
+        return curve.resistance(**numbers(row, "t_c"))
+    return {"alpha_per_k": curve.alpha}[row["quantity"]](**numbers(row, "t_c"))
+
+
+def beta(row):
+    return of_curve(row, Curve.beta(**numbers(row, "r0_ohm", "t0_c", "beta_k", "low_c", "high_c")))
+
+
+def steinhart_hart(row):
+    return of_curve(row, Curve.steinhart_hart(**numbers(row, "a", "b", "c", "low_c", "high_c")))
+
+
+def points(row):
+    pairs = [map(float, pair.split(":")) for pair in row["inputs"]["points"].split(",")]
+    t_c, r_ohm = zip(*pairs)
+    return of_curve(row, Curve.points(t_c=t_c, r_ohm=r_ohm))
+
+
+def of_conformance(row):
+    parts = conformance(**numbers(row, "value", "u", "limit", "low", "high"))
+    return getattr(parts, row["quantity"])
+
+
+def meter_limit(row):
+    meter = Meter(**numbers(row, "percent", "counts", "resolution_ohm"))
+    return {"limit_ohm": meter.limit_ohm}[row["quantity"]](Reading(**numbers(row, "r_ohm")))
+
+
+def sensors(all_rows):
+    """A sensor of the rows of each table."""
+    tables = {}
+    for row in all_rows:
+        if row["call"] == "band":
+            table = tables.setdefault(row["inputs"]["table"], {})
+            table.setdefault(row["inputs"]["t_c"], {})[row["quantity"]] = row["expected"]
+    columns = ("low_ohm", "nominal_ohm", "high_ohm")
+    return {
+        name: Sensor.parse(
+            "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm\n"
+            + "".join(
+                ",".join([t_c, *(cells.get(column, "") for column in columns)]) + "\n"
+                for t_c, cells in table.items()
+            )
+        )
+        for name, table in tables.items()
+    }
+
+
+def is_near(got, want, tol):
+    return all(map(math.isfinite, (got, want, tol))) and tol >= 0 and abs(got - want) <= tol
+
+
+class ReferenceRowsTest(unittest.TestCase):
+    def test_the_comparer_takes_no_nan_and_no_infinity(self):
+        self.assertTrue(is_near(1.5, 1.0, 0.5))
+        self.assertTrue(is_near(1.0, 1.0, 0.0))
+        self.assertFalse(is_near(1.0, 1.0, -1.0))
+        for one in itertools.permutations((1.0, 1.0, math.nan)):
+            self.assertFalse(is_near(*one))
+        self.assertFalse(is_near(math.inf, math.inf, 1.0))
+        self.assertFalse(is_near(1.0, 1.0, math.inf))
+
+    def test_every_reference_row_is_met(self):
+        all_rows = list(rows())
+        made = sensors(all_rows)
+
+        def band(row):
+            sensor = made[row["inputs"]["table"]]
+            if row["quantity"] == "nominal_ohm":
+                return sensor.curve.resistance(**numbers(row, "t_c"))
+            return getattr(sensor.band(**numbers(row, "t_c")), row["quantity"])
+
+        calls = {
+            "beta": beta,
+            "steinhart_hart": steinhart_hart,
+            "points": points,
+            "conformance": of_conformance,
+            "meter_limit": meter_limit,
+            "band": band,
+        }
+        self.assertTrue(all_rows)
+        for row in all_rows:
+            with self.subTest(row["at"], source=row["source"], place=row["place"]):
+                got = calls[row["call"]](row)
+                want = float(row["expected"])
+                tol = sum(float(row[part]) for part in ("half", "u_source", "budget"))
+                self.assertTrue(
+                    is_near(got, want, tol),
+                    f"{row['quantity']} is {got!r}, not within {tol!r} of {want!r}",
+                )
+
+
+if __name__ == "__main__":
+    unittest.main()

@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: MIT */
+/* Every allocation of the library fails once. The rooms are compiled to call the
+ * allocator below in the place of the C library's. */
+#include "support.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- the allocator ---- */
+
+void *failing_malloc(size_t size);
+void *failing_calloc(size_t count, size_t size);
+void *failing_realloc(void *block, size_t size);
+void failing_free(void *block);
+
+static size_t asked;  /* allocations since begin() */
+static size_t living; /* blocks not given back */
+static size_t first;  /* the first to fail, counted from 0 */
+static size_t last;   /* the last to fail */
+
+static void begin(size_t first_to_fail, size_t last_to_fail) {
+  asked = 0;
+  living = 0;
+  first = first_to_fail;
+  last = last_to_fail;
+}
+
+static void begin_without_failures(void) {
+  begin(SIZE_MAX, 0);
+}
+
+static bool fails(void) {
+  size_t index = asked++;
+  return first <= index && index <= last;
+}
+
+static void *counted(void *block) {
+  living += block != NULL;
+  return block;
+}
+
+void *failing_malloc(size_t size) {
+  return fails() ? NULL : counted(malloc(size));
+}
+
+void *failing_calloc(size_t count, size_t size) {
+  return fails() ? NULL : counted(calloc(count, size));
+}
+
+void *failing_realloc(void *block, size_t size) {
+  if (fails())
+    return NULL;
+  void *moved = realloc(block, size);
+  return block ? moved : counted(moved);
+}
+
+void failing_free(void *block) {
+  living -= block != NULL;
+  free(block);
+}
+
+/* ---- what is built ---- */
+
+static const char table[] = "# name: t\n"
+                            "# description: d\n"
+                            "# source: s\n"
+                            "# kind: module\n"
+                            "# dissipation_mw_per_k: none\n"
+                            "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm,flag\n"
+                            "0,5000,,6600,\n"
+                            "20,,2450,,\n"
+                            "40,,1111,,suspect\n"
+                            "80,300,,340,\n";
+
+static ohm_status of_curve(ohm_curve *curve, const ohm_error *error) {
+  ohm_curve_free(curve);
+  return curve ? OHM_OK : (ohm_status)error->status;
+}
+
+static ohm_status of_sensor(ohm_sensor *sensor, const ohm_error *error) {
+  ohm_sensor_free(sensor);
+  return sensor ? OHM_OK : (ohm_status)error->status;
+}
+
+static ohm_status build_beta(void) {
+  ohm_error error;
+  return of_curve(ohm_curve_beta_new(10000, 25, 3950, -40, 125, &error), &error);
+}
+
+static ohm_status build_steinhart_hart(void) {
+  ohm_error error;
+  return of_curve(
+      ohm_curve_steinhart_hart_new(1.129241e-3, 2.341077e-4, 8.775468e-8, -40, 125, &error),
+      &error);
+}
+
+static ohm_status build_points(void) {
+  static const double t_c[] = {0, 25, 50, 100};
+  static const double r_ohm[] = {32650, 10000, 3603, 680};
+  ohm_error error;
+  return of_curve(ohm_curve_points_new(t_c, r_ohm, 4, &error), &error);
+}
+
+static ohm_status build_parsed(void) {
+  ohm_error error;
+  return of_sensor(ohm_sensor_parse(table, sizeof table - 1, "t", &error), &error);
+}
+
+static ohm_status build_loaded(void) {
+  char *path = source_path("tests/sensors/ntc-2k5-at-20c-rover-820-measured.csv");
+  ohm_error error;
+  ohm_status status = of_sensor(ohm_sensor_load(path, &error), &error);
+  free(path);
+  return status;
+}
+
+static ohm_status build_from_catalogue(void) {
+  ohm_error error;
+  return of_sensor(ohm_catalogue_load(ohm_catalogue_name(0), &error), &error);
+}
+
+/* The status of a build in which one allocation fails, or it and all after it: the
+ * same whichever it is, and nothing is left behind. */
+static ohm_status every_failure(ohm_status (*build)(void)) {
+  begin_without_failures();
+  ck_assert_int_eq(build(), OHM_OK);
+  ck_assert_uint_eq(living, 0);
+  size_t count = asked;
+  ck_assert_uint_gt(count, 0);
+  for (size_t i = 0; i < count; i++) {
+    for (int alone = 0; alone < 2; alone++) {
+      begin(i, alone ? i : SIZE_MAX);
+      ck_assert_int_eq(build(), OHM_NO_MEMORY);
+      ck_assert_uint_eq(living, 0);
+    }
+  }
+  return OHM_NO_MEMORY;
+}
+
+START_TEST(a_curve_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_curve_beta_new, OHM_NO_MEMORY, every_failure(build_beta));
+  PROVOKES(ohm_curve_steinhart_hart_new, OHM_NO_MEMORY, every_failure(build_steinhart_hart));
+  PROVOKES(ohm_curve_points_new, OHM_NO_MEMORY, every_failure(build_points));
+}
+END_TEST
+
+START_TEST(a_sensor_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_sensor_parse, OHM_NO_MEMORY, every_failure(build_parsed));
+  PROVOKES(ohm_sensor_load, OHM_NO_MEMORY, every_failure(build_loaded));
+  PROVOKES(ohm_catalogue_load, OHM_NO_MEMORY, every_failure(build_from_catalogue));
+}
+END_TEST
+
+START_TEST(a_refused_sensor_leaves_nothing)
+{
+  static const char bad[] = "temp_c,r_nom_ohm\n0,100\n10,200\n20,50\n";
+  ohm_error error;
+  begin_without_failures();
+  ck_assert_ptr_null(ohm_sensor_parse(bad, sizeof bad - 1, "bad", &error));
+  ck_assert_int_eq(error.status, OHM_BAD_DEFINITION);
+  ck_assert_uint_eq(living, 0);
+}
+END_TEST
+
+START_TEST(asking_and_judging_and_reporting_allocate_nothing)
+{
+  begin_without_failures();
+  ohm_sensor *sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
+  ck_assert_ptr_nonnull(sensor);
+  ohm_reading reading;
+  ohm_meter meter = OHM_METER_INIT;
+  ohm_reference reference;
+  ohm_finding finding;
+  double low_ohm;
+  char text[4096];
+  begin(0, SIZE_MAX);
+  ck_assert_int_eq(ohm_reading_read("2.31k", &reading, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_meter_read("0.8%+3@2000", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_leads_read("0.4+-0.1", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_reference_read("21.5C+-1", &reference, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_sensor_band(sensor, 21.5, &low_ohm, NULL, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_bath_check(sensor, &reading, &meter, &reference, NULL, &finding), OHM_OK);
+  ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
+  ck_assert_uint_eq(asked, 0);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+int main(void) {
+  return RUN_TESTS("memory", a_curve_that_gets_no_memory_says_so_and_leaves_nothing,
+                   a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
+                   a_refused_sensor_leaves_nothing,
+                   asking_and_judging_and_reporting_allocate_nothing);
+}

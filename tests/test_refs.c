@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: MIT */
+/* Every reference row, by the call it names. */
+#include "rows.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char *const files[] = {"tests/refs/curve.psv", "tests/refs/decision.psv",
+                                    "tests/refs/meter.psv", "tests/refs/sensor.psv"};
+
+static struct row rows[ROWS_MAX];
+static size_t row_count;
+
+static bool asks_for(const struct row *row, const char *quantity) {
+  return strcmp(row->cell[QUANTITY], quantity) == 0;
+}
+
+static double fail_quantity(const struct row *row) {
+  ck_abort_msg("%s:%d: %s gives no %s", row->file, row->line, row->cell[CALL], row->cell[QUANTITY]);
+  return NAN;
+}
+
+static double ask_curve(const struct row *row, ohm_curve *curve, const ohm_error *error) {
+  double got = NAN;
+  if (!curve)
+    ck_abort_msg("%s:%d: no curve: %s", row->file, row->line, error->message);
+  if (asks_for(row, "t_c"))
+    ohm_curve_temperature(curve, row_input(row, "r_ohm"), &got);
+  else if (asks_for(row, "r_ohm"))
+    ohm_curve_resistance(curve, row_input(row, "t_c"), &got);
+  else if (asks_for(row, "alpha_per_k"))
+    ohm_curve_alpha(curve, row_input(row, "t_c"), &got);
+  else
+    fail_quantity(row);
+  ohm_curve_free(curve);
+  return got;
+}
+
+static double beta(const struct row *row) {
+  ohm_error error;
+  ohm_curve *curve =
+      ohm_curve_beta_new(row_input(row, "r0_ohm"), row_input(row, "t0_c"), row_input(row, "beta_k"),
+                         row_input(row, "low_c"), row_input(row, "high_c"), &error);
+  return ask_curve(row, curve, &error);
+}
+
+static double steinhart_hart(const struct row *row) {
+  ohm_error error;
+  ohm_curve *curve =
+      ohm_curve_steinhart_hart_new(row_input(row, "a"), row_input(row, "b"), row_input(row, "c"),
+                                   row_input(row, "low_c"), row_input(row, "high_c"), &error);
+  return ask_curve(row, curve, &error);
+}
+
+/* points=0:32650,25:10000 */
+static double points(const struct row *row) {
+  enum { MOST = 64 };
+  double t_c[MOST];
+  double r_ohm[MOST];
+  size_t count = 0;
+  size_t length = 0;
+  const char *text = row_input_text(row, "points", &length);
+  const char *end = text + length;
+  ck_assert_ptr_nonnull(text);
+  for (char *next; text < end && count < MOST; text = next + 1) {
+    t_c[count] = strtod(text, &next);
+    r_ohm[count++] = strtod(next + 1, &next);
+  }
+  ohm_error error;
+  return ask_curve(row, ohm_curve_points_new(t_c, r_ohm, count, &error), &error);
+}
+
+static double conformance(const struct row *row) {
+  ohm_conformance p = {NAN, NAN, NAN};
+  ohm_conformance_of(row_input(row, "value"), row_input(row, "u"), row_input(row, "limit"),
+                     row_input(row, "low"), row_input(row, "high"), &p);
+  return asks_for(row, "p_low")      ? p.p_low
+         : asks_for(row, "p_within") ? p.p_within
+         : asks_for(row, "p_high")   ? p.p_high
+                                     : fail_quantity(row);
+}
+
+static double meter_limit(const struct row *row) {
+  ohm_meter meter = OHM_METER_INIT;
+  meter.accuracy = OHM_STATED;
+  meter.percent = row_input(row, "percent");
+  meter.counts = row_input(row, "counts");
+  meter.resolution_ohm = row_input(row, "resolution_ohm");
+  ohm_reading reading = OHM_READING_INIT;
+  reading.r_ohm = row_input(row, "r_ohm");
+  double limit_ohm = NAN;
+  ohm_meter_limit(&meter, &reading, &limit_ohm);
+  return asks_for(row, "limit_ohm") ? limit_ohm : fail_quantity(row);
+}
+
+static double band(const struct row *row) {
+  size_t length = 0;
+  const char *table = row_input_text(row, "table", &length);
+  char *text = rows_sensor_text(rows, row_count, table, length);
+  ohm_error error;
+  ohm_sensor *sensor = ohm_sensor_parse(text, strlen(text), "rows", &error);
+  free(text);
+  if (!sensor)
+    ck_abort_msg("%s:%d: no sensor: %s", row->file, row->line, error.message);
+  double low = NAN;
+  double nominal = NAN;
+  double high = NAN;
+  ohm_sensor_band(sensor, row_input(row, "t_c"), &low, &nominal, &high);
+  ohm_sensor_free(sensor);
+  return asks_for(row, "low_ohm")       ? low
+         : asks_for(row, "nominal_ohm") ? nominal
+         : asks_for(row, "high_ohm")    ? high
+                                        : fail_quantity(row);
+}
+
+static const struct {
+  const char *name;
+  double (*ask)(const struct row *row);
+} calls[] = {
+    {"beta", beta},
+    {"steinhart_hart", steinhart_hart},
+    {"points", points},
+    {"conformance", conformance},
+    {"meter_limit", meter_limit},
+    {"band", band},
+};
+
+static double ask(const struct row *row) {
+  for (size_t i = 0; i < sizeof calls / sizeof calls[0]; i++)
+    if (strcmp(row->cell[CALL], calls[i].name) == 0)
+      return calls[i].ask(row);
+  ck_abort_msg("%s:%d: there is no call %s", row->file, row->line, row->cell[CALL]);
+  return NAN;
+}
+
+START_TEST(a_reference_row_is_met)
+{
+  const struct row *row = &rows[_i];
+  double got = ask(row);
+  double want = row_number(row, EXPECTED);
+  double tol = row_tolerance(row);
+  if (!is_near(got, want, tol))
+    ck_abort_msg("%s:%d: %s %s, %s, %s: %s is %.17g, not within %.17g of %.17g", row->file,
+                 row->line, row->cell[KIND], row->cell[ID], row->cell[SOURCE], row->cell[PLACE],
+                 row->cell[QUANTITY], got, tol, want);
+}
+END_TEST
+
+static void print_counts(void) {
+  static const char *const kinds[] = {"published", "computed", "practice", "memory"};
+  printf("reference rows:");
+  for (size_t k = 0; k < sizeof kinds / sizeof kinds[0]; k++) {
+    size_t count = 0;
+    for (size_t i = 0; i < row_count; i++)
+      count += strcmp(rows[i].cell[KIND], kinds[k]) == 0;
+    printf("%s %zu %s", k > 0 ? "," : "", count, kinds[k]);
+  }
+  printf("\n");
+}
+
+int main(void) {
+  for (size_t i = 0; i < sizeof files / sizeof files[0]; i++)
+    row_count = rows_read(files[i], ROW_CELLS, rows, row_count);
+  int result = RUN_TESTS_FOR_EACH("refs", row_count, a_reference_row_is_met);
+  print_counts();
+  return result;
+}
