@@ -195,6 +195,28 @@ typedef struct ohm_conformance {
 OHM_API ohm_status ohm_conformance_of(double value, double u, double limit, double low, double high,
                                       ohm_conformance *conformance);
 
+/* ---- water -------------------------------------------------------------- */
+
+/**
+ * Temperature at which water boils.
+ *
+ * In      pressure_hpa  absolute, hectopascal, 6.12 to 220000
+ * Out     t_c     degrees Celsius; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN; OHM_OUT_OF_RANGE.
+ * Source  IAPWS R7-97(2012), equation 31 (region 4, backward).
+ */
+OHM_API ohm_status ohm_water_boiling(double pressure_hpa, double *t_c);
+
+/**
+ * Pressure of the standard atmosphere at a height.
+ *
+ * In      altitude_m  geometric height, -430 to 11000
+ * Out     pressure_hpa  hectopascal; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN; OHM_OUT_OF_RANGE.
+ * Source  ISO 2533:1975, troposphere.
+ */
+OHM_API ohm_status ohm_water_pressure(double altitude_m, double *pressure_hpa);
+
 /* ---- curve -------------------------------------------------------------- */
 
 /** Resistance against temperature, one face over all models. */
@@ -390,8 +412,9 @@ OHM_API size_t ohm_sensor_note_count(const ohm_sensor *sensor);
 OHM_API const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index);
 
 /**
- * What the maker allows at a temperature. Between printed rows the relative
- * half-widths ln(high/nominal) and ln(nominal/low) run linearly in 1/T.
+ * What the maker allows at a temperature; where makers' bands differ, the widest.
+ * Between printed rows the relative half-widths ln(high/nominal) and ln(nominal/low)
+ * run linearly in 1/T.
  *
  * In      t_c     degrees Celsius
  * Out     low_ohm, nominal_ohm, high_ohm   ohm. Each may be NULL. The limits are
@@ -402,6 +425,18 @@ OHM_API const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index);
  */
 OHM_API ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm,
                                    double *nominal_ohm, double *high_ohm);
+
+/** How many makers' bands a sensor has beside its own limits. Status  cannot fail; 0
+ *  when sensor is NULL. */
+OHM_API size_t ohm_sensor_band_count(const ohm_sensor *sensor);
+
+/** Name of a maker's band, "kawasaki-z750"; NULL when there is no such band.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_sensor_band_name(const ohm_sensor *sensor, size_t index);
+
+/** Where a maker's band was printed; NULL when there is no such band.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index);
 
 /* ---- catalogue ---------------------------------------------------------- */
 
@@ -438,7 +473,8 @@ typedef enum ohm_standing {
 typedef enum ohm_display {
   OHM_DISPLAY_VALUE = 0, /**< a number */
   OHM_DISPLAY_OVER,      /**< over-range: OL */
-  OHM_DISPLAY_OPEN       /**< no circuit, said of the highest range */
+  OHM_DISPLAY_OPEN,      /**< no circuit, said of the highest range */
+  OHM_DISPLAY_ONE        /**< a lone 1: over-range on many displays, or 1 ohm */
 } ohm_display;
 
 /** One reading of an ohmmeter. */
@@ -447,10 +483,14 @@ typedef struct ohm_reading {
   int display;           /**< an ohm_display */
   double r_ohm;          /**< as displayed, leads included, >= 0 */
   double resolution_ohm; /**< of the digits given; 0: not known */
+  double range_ohm;      /**< of OHM_DISPLAY_OVER, the range it was on; 0: not told */
+  double zeros_ohm;      /**< what a whole number leaves open: 100 of a bare 2300, 1000 of
+                              10k; 0: every digit was displayed */
+  int bare;              /**< not 0: a bare number, the dial's k may be missing */
 } ohm_reading;
 
 #define OHM_READING_INIT                                                                           \
-  { sizeof(ohm_reading), OHM_DISPLAY_VALUE, 0.0, 0.0 }
+  { sizeof(ohm_reading), OHM_DISPLAY_VALUE, 0.0, 0.0, 0.0, 0.0, 0 }
 
 /** What is known of the ohmmeter. */
 typedef struct ohm_meter {
@@ -465,23 +505,34 @@ typedef struct ohm_meter {
   int leads;             /**< an ohm_standing, of the next two */
   double lead_ohm;       /**< resistance of the leads, taken off the reading */
   double lead_limit_ohm; /**< the leads are within this of lead_ohm */
+  double current_ma;     /**< test current, milliampere; 0: not known */
 } ohm_meter;
 
 #define OHM_METER_INIT                                                                             \
-  { sizeof(ohm_meter), OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0, 0.0 }
+  { sizeof(ohm_meter), OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0, 0.0, 0.0 }
 
 /* Assumed when not stated; all common practice, no source. */
-#define OHM_ASSUMED_METER_PERCENT       1.0
-#define OHM_ASSUMED_METER_COUNTS        3.0
-#define OHM_ASSUMED_LEAD_OHM            0.3
-#define OHM_ASSUMED_LEAD_LIMIT_OHM      0.2
-#define OHM_ASSUMED_DISPLAY_COUNT       2000.0
-#define OHM_ASSUMED_THERMOMETER_LIMIT_K 2.0
-#define OHM_ASSUMED_ICE_LIMIT_K         0.5
+#define OHM_ASSUMED_METER_PERCENT         1.0
+#define OHM_ASSUMED_METER_COUNTS          3.0
+#define OHM_ASSUMED_LEAD_OHM              0.3
+#define OHM_ASSUMED_LEAD_LIMIT_OHM        0.2
+#define OHM_ASSUMED_DISPLAY_COUNT         2000.0
+#define OHM_ASSUMED_THERMOMETER_LIMIT_K   2.0
+#define OHM_ASSUMED_ICE_LIMIT_K           0.5
+#define OHM_ASSUMED_BOIL_LIMIT_K          1.0
+#define OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K 0.4
+#define OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K 0.2
+#define OHM_ASSUMED_BOIL_DEPTH_K          0.1
+#define OHM_ASSUMED_INFRARED_LIMIT_K      4.0
+#define OHM_ASSUMED_TOLERANCE_PERCENT     5.0
+#define OHM_ASSUMED_FAN_C                 97.0
+#define OHM_ASSUMED_FAN_LIMIT_K           5.0
+#define OHM_ASSUMED_CURRENT_MA            1.0
 
 /**
- * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47, OL,
- * open. The resolution is that of the digits as typed.
+ * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47; OL,
+ * OL@20k or >20k (over-range on the 20 k range); 1 alone; open. The resolution is
+ * that of the digits as typed.
  *
  * Out     reading  every member set
  * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below 0 or
@@ -510,7 +561,8 @@ OHM_API ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error 
 
 /**
  * The limit of error of a reading by the meter's own specification:
- * percent of reading plus counts, never less than half a count.
+ * percent of reading plus counts, never less than half a count; and half a digit as
+ * typed where that is coarser than a count of the display.
  *
  * In      meter   NULL for all assumed
  * Out     limit_ohm  ohm; NaN unless OHM_OK
@@ -536,30 +588,37 @@ OHM_API ohm_status ohm_meter_estimate(const ohm_meter *meter, const ohm_reading 
 /** What says how warm the sensor is. */
 typedef enum ohm_reference_kind {
   OHM_REFERENCE_THERMOMETER = 0, /**< a thermometer beside it */
-  OHM_REFERENCE_ICE              /**< crushed ice and water, stirred: 0 degrees C */
+  OHM_REFERENCE_ICE,             /**< crushed ice and water, stirred: 0 degrees C */
+  OHM_REFERENCE_BOIL,            /**< boiling water, near sea level */
+  OHM_REFERENCE_BOIL_ALTITUDE,   /**< boiling water at altitude_m */
+  OHM_REFERENCE_BOIL_PRESSURE,   /**< boiling water at pressure_hpa */
+  OHM_REFERENCE_INFRARED         /**< an infrared thermometer aimed at it */
 } ohm_reference_kind;
 
 /** The temperature of the sensor and how well it is known. */
 typedef struct ohm_reference {
   size_t size;
-  int kind;       /**< an ohm_reference_kind */
-  double t_c;     /**< degrees Celsius; ignored for ice */
-  int accuracy;   /**< an ohm_standing, of the next two */
-  double limit_k; /**< within this: rectangular, kelvin */
-  double u_k;     /**< standard uncertainty of a further normal part, kelvin */
+  int kind;            /**< an ohm_reference_kind */
+  double t_c;          /**< degrees Celsius; ignored for ice and boiling water */
+  int accuracy;        /**< an ohm_standing, of the next two */
+  double limit_k;      /**< within this: rectangular, kelvin */
+  double u_k;          /**< standard uncertainty of a further normal part, kelvin */
+  double altitude_m;   /**< above sea level, -430 to 5000 */
+  double pressure_hpa; /**< where you stand, not reduced to sea level, 500 to 1100 */
 } ohm_reference;
 
 #define OHM_REFERENCE_INIT                                                                         \
-  { sizeof(ohm_reference), OHM_REFERENCE_THERMOMETER, 0.0, OHM_ASSUMED, 0.0, 0.0 }
+  { sizeof(ohm_reference), OHM_REFERENCE_THERMOMETER, 0.0, OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0 }
 
 /**
- * Read a reference: 21.5C, 70F, 294.7K, ice; each may end in +-1 (or with a
- * plus-minus sign), a limit in the same unit. A temperature without a unit is
- * refused.
+ * Read a reference: 21.5C, 70F, 294.7K, ice, boil, boil@1200m, boil@870hPa,
+ * infrared@80C; each may end in +-1 (or with a plus-minus sign), a limit in the same
+ * unit. A temperature without a unit is refused, and so is a pressure given with an
+ * altitude: such a one was reduced to sea level.
  *
  * Out     reference  every member set
  * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below
- *         absolute zero or above 1000 degrees C.
+ *         absolute zero or above 1000 degrees C, altitude or pressure out of range.
  */
 OHM_API ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_error *error);
 
@@ -595,15 +654,35 @@ typedef enum ohm_field_kind {
  * are these names.
  */
 #define OHM_FIELDS(X)                                                                              \
-  X(VERDICT, verdict, TEXT, "within, outside or undecided")                                        \
+  X(VERDICT, verdict, TEXT,                                                                        \
+    "within, outside or undecided: is the part inside what its maker allows")                      \
   X(REASON, reason, TEXT, "one word for why; see ohm_reason")                                      \
   X(P_LOW, p_low, NUMBER, "probability that the resistance lies below what is allowed")            \
   X(P_WITHIN, p_within, NUMBER, "probability that it lies within")                                 \
   X(P_HIGH, p_high, NUMBER, "probability that it lies above")                                      \
   X(LEVEL, level, NUMBER, "probability asked for before anything is decided")                      \
+  X(JOB, job, TEXT, "within, outside or undecided: is it good enough for the fan")                 \
+  X(JOB_REASON, job_reason, TEXT, "one word for why; see ohm_job_reason")                          \
+  X(FAN_C, fan_c, NUMBER, "temperature at which the fan is to start")                              \
+  X(LIMIT_K, limit_k, NUMBER, "how late or early it may start, kelvin")                            \
+  X(LATE_K, late_k, NUMBER,                                                                        \
+    "latest it could start after fan_c, kelvin; absent when never up to 130 C")                    \
+  X(EARLY_K, early_k, NUMBER, "earliest it could start before fan_c, kelvin")                      \
+  X(SERIES_OHM, series_ohm, NUMBER, "largest series resistance that could hide")                   \
+  X(SERIES_LATE_K, series_late_k, NUMBER,                                                          \
+    "how late it makes the fan; negative: early; absent: never")                                   \
+  X(SERIES_SOUND_LATE_K, series_sound_late_k, NUMBER, "the same in series with a nominal sensor")  \
+  X(LEAKAGE_OHM, leakage_ohm, NUMBER, "smallest leakage across that could hide; absent: none")     \
+  X(LEAKAGE_EARLY_K, leakage_early_k, NUMBER, "how early it makes the fan; negative: late")        \
+  X(LEAKAGE_SOUND_EARLY_K, leakage_sound_early_k, NUMBER, "the same across a nominal sensor")      \
+  X(FIFTY_LATE_K, fifty_late_k, NUMBER,                                                            \
+    "how late 50 ohm in series make a nominal sensor; absent: never")                              \
+  X(PLACE, place, TEXT, "where the probes were; see ohm_place")                                    \
   X(R_OHM, r_ohm, NUMBER, "resistance at the probes' tips, leads taken off")                       \
   X(U_R_OHM, u_r_ohm, NUMBER, "its standard uncertainty")                                          \
   X(EXPANDED_R_OHM, expanded_r_ohm, NUMBER, "its expanded uncertainty at the level")               \
+  X(SUGGESTED_OHM, suggested_ohm, NUMBER, "what was probably meant, when a k seems to be missing") \
+  X(RANGE_OHM, range_ohm, NUMBER, "range on which the display was over")                           \
   X(T_C, t_c, NUMBER, "temperature that resistance means on the nominal curve")                    \
   X(U_T_C, u_t_c, NUMBER, "its standard uncertainty from the reading, kelvin")                     \
   X(EXPANDED_T_K, expanded_t_k, NUMBER, "its expanded uncertainty at the level")                   \
@@ -614,11 +693,35 @@ typedef enum ohm_field_kind {
   X(LOW_OHM, low_ohm, NUMBER, "least resistance allowed there")                                    \
   X(HIGH_OHM, high_ohm, NUMBER, "greatest resistance allowed there")                               \
   X(TOLERANCE_PERCENT, tolerance_percent, NUMBER, "half-width of what is allowed there")           \
+  X(ACCEPT_LOW_OHM, accept_low_ohm, NUMBER, "least reading that would pass; absent: none would")   \
+  X(ACCEPT_HIGH_OHM, accept_high_ohm, NUMBER,                                                      \
+    "greatest reading that would pass; absent: none would")                                        \
+  X(NEEDED_K, needed_k, NUMBER, "limit of a thermometer with which a reading could pass")          \
+  X(CM, cm, NUMBER,                                                                                \
+    "measurement capability index, allowed width over four standard uncertainties")                \
+  X(ALPHA_PER_K, alpha_per_k, NUMBER, "relative slope of the nominal curve there, per kelvin")     \
+  X(U_COMBINED_OHM, u_combined_ohm, NUMBER,                                                        \
+    "reading and temperature together, standard uncertainty")                                      \
+  X(METER_LIMIT_OHM, meter_limit_ohm, NUMBER, "limit of error of the meter, rectangular")          \
+  X(LEAD_OHM, lead_ohm, NUMBER, "resistance of the leads, taken off")                              \
+  X(LEAD_LIMIT_OHM, lead_limit_ohm, NUMBER, "limit of error of that, rectangular")                 \
+  X(REFERENCE_LIMIT_K, reference_limit_k, NUMBER, "limit of error of the reference, rectangular")  \
+  X(REFERENCE_U_K, reference_u_k, NUMBER, "further standard uncertainty of the reference, normal") \
+  X(HEATING_K, heating_k, NUMBER,                                                                  \
+    "element warmer than the bath by the test current, middle value")                              \
+  X(HEATING_LIMIT_K, heating_limit_k, NUMBER, "limit of error of that, rectangular")               \
+  X(READINGS, readings, NUMBER, "how many readings the finding rests on")                          \
+  X(MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")       \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
+  X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
+  X(BAND_SOURCE, band_source, TEXT, "where that band was printed")                                 \
+  X(OTHER_BANDS, other_bands, LIST, "what other makers allow there")                               \
   X(READ, read, TEXT, "the reading as displayed")                                                  \
-  X(REFERENCE, reference, TEXT, "thermometer or ice")                                              \
+  X(REFERENCE, reference, TEXT,                                                                    \
+    "thermometer, ice, boil, boil_altitude, boil_pressure or infrared")                            \
   X(ASSUMED, assumed, LIST, "what was not told and therefore assumed")                             \
+  X(NOT_TESTED, not_tested, LIST, "what lies outside the probes")                                  \
   X(VERSION, version, TEXT, "version of the library")                                              \
   X(TABLES_VERSION, tables_version, TEXT, "version of the tables built in")
 
@@ -639,13 +742,36 @@ typedef enum ohm_reason {
   OHM_REASON_OVER_RANGE,   /**< "over_range": the meter showed no number */
   OHM_REASON_NO_TOLERANCE, /**< "no_tolerance": nothing says what is allowed */
   OHM_REASON_OUTSIDE_BAND, /**< "outside_band": nothing says so at this temperature */
-  OHM_REASON_UNCERTAIN     /**< "uncertain": the measurement is too coarse to decide */
+  OHM_REASON_UNCERTAIN,    /**< "uncertain": the measurement is too coarse to decide */
+  OHM_REASON_PLUG_ON,      /**< "plug_on": it fits a good sensor with the plug left on */
+  OHM_REASON_MISSING_K,    /**< "missing_k": a thousand times as much was probably read */
+  OHM_REASON_LONE_ONE,     /**< "lone_one": over-range, or 1 ohm */
+  OHM_REASON_MOVING,       /**< "moving": the last two readings differ, wait */
+  OHM_REASON_SHORTED       /**< "shorted": 0 ohm, or nearly */
 } ohm_reason;
+
+/** Why the sensor is or is not good enough for the fan. */
+typedef enum ohm_job_reason {
+  OHM_JOB_CONFORMS = 0, /**< "conforms" */
+  OHM_JOB_LATE,         /**< "late": at the least the fan starts too late */
+  OHM_JOB_EARLY,        /**< "early": at the least it starts too early */
+  OHM_JOB_HIDDEN,       /**< "hidden": what could still hide would be too much */
+  OHM_JOB_UNCERTAIN     /**< "uncertain": the measurement is too coarse to say */
+} ohm_job_reason;
+
+/** Where the probes were. */
+typedef enum ohm_place {
+  OHM_PLACE_NOT_TOLD = 0, /**< "not_told" */
+  OHM_PLACE_SENSOR,       /**< "sensor": at its own pins, plug off */
+  OHM_PLACE_PLUG_ON,      /**< "plug_on": back-probed with the plug on */
+  OHM_PLACE_MODULE        /**< "module": at the module's end of the wires, module unplugged,
+                               sensor plugged in */
+} ohm_place;
 
 /** The one result of every answer. A value: copy it, keep it, give it away; it
  *  refers to nothing else. Read it by field. */
 typedef struct ohm_finding {
-  double private_storage[256];
+  double private_storage[320];
 } ohm_finding;
 
 /** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
@@ -668,6 +794,9 @@ OHM_API const char *ohm_finding_text(const ohm_finding *finding, int field, size
  *  Status  cannot fail. */
 OHM_API ohm_verdict ohm_finding_verdict(const ohm_finding *finding);
 
+/** The verdict for the fan, likewise. Status  cannot fail. */
+OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
+
 /* ---- bath --------------------------------------------------------------- */
 
 /** How strictly to decide. */
@@ -675,29 +804,63 @@ typedef struct ohm_check {
   size_t size;
   double level;             /**< 0.5 < level < 1; 0: 0.95 */
   double tolerance_percent; /**< instead of the sensor's own; 0: the sensor's own */
+  const char *band;         /**< a maker's band to judge by; NULL: the widest */
+  int place;                /**< an ohm_place */
+  double fan_c;             /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
+  double limit_k;           /**< and may be late or early by this; 0:
+                                 OHM_ASSUMED_FAN_LIMIT_K */
 } ohm_check;
 
 #define OHM_CHECK_INIT                                                                             \
-  { sizeof(ohm_check), 0.0, 0.0 }
+  { sizeof(ohm_check), 0.0, 0.0, NULL, OHM_PLACE_NOT_TOLD, 0.0, 0.0 }
 
 /**
  * Judge a sensor that lies at a known temperature: a bath, a room, the open air.
+ * Two verdicts.
  *
- * The verdict is "within" when p_within reaches the level, "outside" when p_low
- * or p_high does, else "undecided"; the probabilities are over the errors of
- * reading and temperature together.
+ * Part   is it inside what its maker allows? "within" when p_within reaches the
+ *        level, "outside" when p_low or p_high does, else "undecided"; over the errors
+ *        of reading and temperature together.
+ * Job    is it good enough for the fan, with all that could still hide? The largest
+ *        series resistance that could hide is the level-quantile of
+ *        max(0, R - low(T)), the smallest leakage that of max(0, 1/R - 1/high(T)); a
+ *        sensor at that limit with that fault is what the fan is started by.
+ *        "within" when neither that nor plain drift makes it late or early by more
+ *        than limit_k, "outside" when the least of them does, else "undecided".
  *
  * In      meter   NULL for all assumed
  *         check   NULL for all defaults
  * Out     finding every field absent unless OHM_OK
  * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a
  *         member is NaN, infinite, of the wrong sign or no such constant;
- *         OHM_OUT_OF_RANGE level, tolerance or temperature out of its range.
+ *         OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of its
+ *         range; OHM_NOT_FOUND the sensor has no band of that name.
  * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
  */
 OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
                                   const ohm_meter *meter, const ohm_reference *reference,
                                   const ohm_check *check, ohm_finding *finding);
+
+/**
+ * Judge a sensor by several readings, in the order they were taken. Readings in a row
+ * with equal references are repeats: the last one counts, unless it still differs
+ * from the one before by more than a count. At several temperatures the sensor
+ * has to be inside everywhere at once: the meter's percentage, the leads and one
+ * thermometer err alike in all readings, counts and each bath on their own. Then
+ * p_low and p_high are the probabilities that any reading lies low, or high, and need
+ * not add up to 1 with p_within.
+ *
+ * In      readings, references   count of each, 1 to 16
+ * Out     findings  count of them, each of its reading alone
+ *         finding   of all together; the fields of one temperature are those of the
+ *                   reading that says most about the fan
+ * Status  those of ohm_bath_check(); OHM_BAD_ARGUMENT count is 0; OHM_TOO_LARGE count
+ *         is above 16.
+ */
+OHM_API ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *readings,
+                                          const ohm_reference *references, size_t count,
+                                          const ohm_meter *meter, const ohm_check *check,
+                                          ohm_finding *findings, ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 
@@ -712,6 +875,14 @@ OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *r
  * Status  cannot fail.
  */
 OHM_API size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size);
+
+/**
+ * The uncertainty of a finding by cause, so that it can be worked out again by hand.
+ *
+ * Return  as ohm_report_print()
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_report_print_budget(const ohm_finding *finding, char *buffer, size_t size);
 
 #ifdef __cplusplus
 }

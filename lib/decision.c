@@ -105,20 +105,20 @@ static double unit_clamp(double p) {
   return p < 0 ? 0 : p > 1 ? 1 : p;
 }
 
-double ohm_spread_below(const struct ohm_spread *spread, double x) {
-  double z = x - spread->value;
-  if (isinf(z))
-    return z > 0 ? 1 : 0;
-  /* The lower tail has no cancellation; the upper one is its mirror. */
-  double tail = unit_clamp(over_rectangles(spread, (int)spread->count, -fabs(z)));
-  return z > 0 ? 1 - tail : tail;
-}
-
 static double reach(const struct ohm_spread *spread) {
   double far = FAR_SIGMA * spread->sigma;
   for (size_t i = 0; i < spread->count; i++)
     far += spread->half[i];
   return far;
+}
+
+double ohm_spread_below(const struct ohm_spread *spread, double x) {
+  double z = x - spread->value;
+  if (z != 0 && fabs(z) >= reach(spread))
+    return z > 0 ? 1 : 0;
+  /* The lower tail has no cancellation; the upper one is its mirror. */
+  double tail = unit_clamp(over_rectangles(spread, (int)spread->count, -fabs(z)));
+  return z > 0 ? 1 - tail : tail;
 }
 
 double ohm_spread_expanded(const struct ohm_spread *spread, double p) {
@@ -316,6 +316,92 @@ ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
   ohm_conformance p = {unit_clamp(misses.low), 0, unit_clamp(misses.high)};
   p.p_within = unit_clamp(1 - p.p_low - p.p_high);
   return p;
+}
+
+/* ---- a condition as nodes ---- */
+
+/* Gauss-Legendre, 8 points. Abramowitz and Stegun, Handbook of Mathematical Functions,
+ * table 25.4. */
+static const double gl_x[4] = {0.18343464249564980, 0.52553240991632899, 0.79666647741362674,
+                               0.96028985649753623};
+static const double gl_w[4] = {0.36268378337836198, 0.31370664587788729, 0.22238103445337447,
+                               0.10122853629037626};
+
+static void add_panel(struct ohm_nodes *nodes, const struct ohm_spread *condition, double a,
+                      double b) {
+  for (int i = 0; i < 8; i++) {
+    double x = (a + b) / 2 + (i % 2 ? -1 : 1) * (b - a) / 2 * gl_x[i / 2];
+    double density = over_rectangles(condition, (int)condition->count - 1, x - condition->value);
+    if (nodes->count == OHM_NODES_MAX || !(density > 0))
+      continue;
+    nodes->condition[nodes->count] = x;
+    nodes->weight[nodes->count++] = density * gl_w[i / 2] * (b - a) / 2;
+  }
+}
+
+void ohm_nodes_of(const struct ohm_spread *condition, struct ohm_nodes *nodes) {
+  enum { PANELS = 18 };
+  double far = reach(condition);
+  nodes->count = 0;
+  if (far == 0) {
+    nodes->count = 1;
+    nodes->condition[0] = condition->value;
+    nodes->weight[0] = 1;
+    return;
+  }
+  struct cuts cuts = {2, {condition->value - far, condition->value + far}};
+  double edges[1 << OHM_RECTANGLES_MAX];
+  size_t edge_count = condition->count <= 2 ? bends(condition, edges) : 0;
+  for (size_t i = 0; i < edge_count; i++)
+    cut(&cuts, edges[i]);
+  sort_cuts(&cuts);
+  size_t panels = PANELS / (cuts.count - 1);
+  for (size_t i = 1; i < cuts.count; i++)
+    for (size_t j = 0; j < panels; j++) {
+      double step = (cuts.at[i] - cuts.at[i - 1]) / (double)panels;
+      double from = cuts.at[i - 1] + (double)j * step;
+      add_panel(nodes, condition, from, from + step);
+    }
+  double sum = 0;
+  for (size_t i = 0; i < nodes->count; i++)
+    sum += nodes->weight[i];
+  for (size_t i = 0; i < nodes->count; i++)
+    nodes->weight[i] /= sum;
+}
+
+static double below_over(const struct ohm_spread *quantity, const struct ohm_nodes *nodes,
+                         ohm_edge_at edge, const void *context, double q) {
+  double p = 0;
+  for (size_t i = 0; i < nodes->count; i++)
+    p += nodes->weight[i] * ohm_spread_below(quantity, edge(context, i, q));
+  return p;
+}
+
+double ohm_quantile_over(const struct ohm_spread *quantity, const struct ohm_nodes *nodes,
+                         ohm_edge_at edge, const void *context, double low, double high, double p) {
+  double at_low = below_over(quantity, nodes, edge, context, low) - p;
+  double at_high = below_over(quantity, nodes, edge, context, high) - p;
+  if (at_low >= 0)
+    return low;
+  if (at_high <= 0)
+    return high;
+  double tolerance = 1e-9 * fmax(fabs(low), fabs(high));
+  /* The secant is halved at an end that stays (Illinois), and every third step is a
+   * bisection, so that flat stretches of the distribution cost little. */
+  for (int step = 1; step <= 90 && high - low > tolerance; step++) {
+    double middle = low + (high - low) * (step % 3 == 0 ? 0.5 : at_low / (at_low - at_high));
+    double at_middle = below_over(quantity, nodes, edge, context, middle) - p;
+    if (at_middle < 0) {
+      low = middle;
+      at_low = at_middle;
+      at_high /= 2;
+    } else {
+      high = middle;
+      at_high = at_middle;
+      at_low /= 2;
+    }
+  }
+  return low + (high - low) / 2;
 }
 
 static void fixed_limits(const void *context, double condition, double *low, double *high) {

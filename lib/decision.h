@@ -41,4 +41,26 @@ ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
                                      const struct ohm_spread *condition, ohm_limits_at limits,
                                      const void *context, const double *breaks, size_t count);
 
+enum { OHM_NODES_MAX = 192 };
+
+/** Conditions with weights that add up to 1: a distribution as a sum. */
+struct ohm_nodes {
+  size_t count;
+  double condition[OHM_NODES_MAX];
+  double weight[OHM_NODES_MAX];
+};
+
+void ohm_nodes_of(const struct ohm_spread *condition, struct ohm_nodes *nodes);
+
+/** The value a quantity has to stay below at a node for what is derived from both to
+ *  stay below q; rising in q. */
+typedef double (*ohm_edge_at)(const void *context, size_t node, double q);
+
+/**
+ * The p-quantile of what is derived from a quantity and a condition, looked for
+ * between low and high; the nearer end when it lies outside.
+ */
+double ohm_quantile_over(const struct ohm_spread *quantity, const struct ohm_nodes *nodes,
+                         ohm_edge_at edge, const void *context, double low, double high, double p);
+
 #endif

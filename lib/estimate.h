@@ -11,7 +11,8 @@ enum ohm_cause_name {
   OHM_CAUSE_METER, /**< the meter's limit of error */
   OHM_CAUSE_LEADS, /**< what the leads may differ by */
   OHM_CAUSE_REFERENCE_LIMIT,
-  OHM_CAUSE_REFERENCE_NOISE
+  OHM_CAUSE_REFERENCE_NOISE,
+  OHM_CAUSE_HEATING /**< what the test current may warm the element by */
 };
 
 /** One cause of uncertainty, in the unit of the quantity. */

@@ -24,24 +24,63 @@ static const struct {
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
-    "conforms", "low", "high", "open", "over_range", "no_tolerance", "outside_band", "uncertain"};
+    "conforms",  "low",     "high",      "open",     "over_range", "no_tolerance", "outside_band",
+    "uncertain", "plug_on", "missing_k", "lone_one", "moving",     "shorted"};
 
-static const char *const reference_words[] = {"thermometer", "ice"};
+static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
+
+static const char *const place_words[] = {"not_told", "sensor", "plug_on", "module"};
+
+static const char *const reference_words[] = {"thermometer",   "ice",           "boil",
+                                              "boil_altitude", "boil_pressure", "infrared"};
 
 static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_ACCURACY] = "meter 1 % + 3 counts",
     [OHM_ASSUME_RESOLUTION] = "a display of 2000 counts",
+    [OHM_ASSUME_ZEROS] = "few digits typed (type every digit the meter shows)",
     [OHM_ASSUME_LEADS] = "leads 0.3 ohm, give or take 0.2",
     [OHM_ASSUME_THERMOMETER] = "thermometer right to 2 C",
     [OHM_ASSUME_ICE] = "ice bath right to 0.5 C",
+    [OHM_ASSUME_BOIL] = "near sea level, boiling right to 1 C",
+    [OHM_ASSUME_BOIL_ALTITUDE] = "boiling at this altitude right to 0.4 C",
+    [OHM_ASSUME_BOIL_PRESSURE] = "boiling at this pressure right to 0.2 C",
+    [OHM_ASSUME_INFRARED] = "infrared right to 4 C",
+    [OHM_ASSUME_CURRENT] = "test current 1 mA at most",
+    [OHM_ASSUME_FAN] = "fan set for 97 C",
+    [OHM_ASSUME_LIMIT] = "5 C off allowed",
+    [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
+    [OHM_ASSUME_BEYOND] = "limits continued to the fan",
 };
 
-enum { SENSOR_SIZE = 96, SOURCE_SIZE = 512, READ_SIZE = 32 };
+static const char *const untested_texts[OHM_UNTESTED] = {
+    [OHM_UNTESTED_AT_SENSOR] = "plug, wires, module: you measured the sensor alone",
+    [OHM_UNTESTED_AT_PLUG] = "the sensor alone: the module is in parallel with it",
+    [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
+    [OHM_UNTESTED_IF_SENSOR] = "at the sensor's pins: plug, wires, module",
+    [OHM_UNTESTED_IF_MODULE] = "at the module's end: the module",
+};
 
-#define TEXT_START (OHM_FIELD_COUNT * sizeof(double))
+enum {
+  SENSOR_SIZE = 96,
+  SOURCE_SIZE = 512,
+  READ_SIZE = 32,
+  BAND_SIZE = 64,
+  BAND_SOURCE_SIZE = 256,
+  OTHER_BANDS_SIZE = 512
+};
 
-_Static_assert(TEXT_START + SENSOR_SIZE + SOURCE_SIZE + READ_SIZE <= sizeof(ohm_finding),
-               "a finding has room for its fields");
+enum {
+  TEXT_START = OHM_FIELD_COUNT * sizeof(double),
+  SENSOR_AT = TEXT_START,
+  SOURCE_AT = SENSOR_AT + SENSOR_SIZE,
+  READ_AT = SOURCE_AT + SOURCE_SIZE,
+  BAND_AT = READ_AT + READ_SIZE,
+  BAND_SOURCE_AT = BAND_AT + BAND_SIZE,
+  OTHER_BANDS_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
+  TEXT_END = OTHER_BANDS_AT + OTHER_BANDS_SIZE
+};
+
+_Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
 static bool is_field(int field) {
   return 0 <= field && field < OHM_FIELD_COUNT;
@@ -61,20 +100,24 @@ int ohm_field_kind_of(int field) {
 
 /* Where a text of its own is kept, and how much of it; 0 for other fields. */
 static size_t text_place(int field, size_t *offset) {
-  switch (field) {
-  case OHM_FIELD_SENSOR:
-    *offset = TEXT_START;
-    return SENSOR_SIZE;
-  case OHM_FIELD_SOURCE:
-    *offset = TEXT_START + SENSOR_SIZE;
-    return SOURCE_SIZE;
-  case OHM_FIELD_READ:
-    *offset = TEXT_START + SENSOR_SIZE + SOURCE_SIZE;
-    return READ_SIZE;
-  default:
-    *offset = 0;
-    return 0;
-  }
+  static const struct {
+    int field;
+    size_t offset;
+    size_t size;
+  } places[] = {
+      {OHM_FIELD_SENSOR, SENSOR_AT, SENSOR_SIZE},
+      {OHM_FIELD_SOURCE, SOURCE_AT, SOURCE_SIZE},
+      {OHM_FIELD_READ, READ_AT, READ_SIZE},
+      {OHM_FIELD_BAND, BAND_AT, BAND_SIZE},
+      {OHM_FIELD_BAND_SOURCE, BAND_SOURCE_AT, BAND_SOURCE_SIZE},
+  };
+  *offset = 0;
+  for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
+    if (places[i].field == field) {
+      *offset = places[i].offset;
+      return places[i].size;
+    }
+  return 0;
 }
 
 /* ---- filling in ---- */
@@ -114,15 +157,42 @@ void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind) {
   finding->private_storage[OHM_FIELD_REFERENCE] = (double)kind;
 }
 
+void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason) {
+  finding->private_storage[OHM_FIELD_JOB] = (double)job;
+  finding->private_storage[OHM_FIELD_JOB_REASON] = (double)reason;
+}
+
+void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
+  finding->private_storage[OHM_FIELD_PLACE] = (double)place;
+}
+
+/* Entries follow one another, each ended by NUL; an empty one ends them. */
+void ohm_finding_add_band(ohm_finding *finding, const char *text) {
+  char *start = (char *)finding + OTHER_BANDS_AT;
+  size_t used = 0;
+  while (start[used])
+    used += strlen(start + used) + 1;
+  size_t length = strlen(text);
+  if (used + length + 2 <= OTHER_BANDS_SIZE)
+    memcpy(start + used, text, length + 1);
+}
+
 /* The bits of a list; none when absent. */
 static unsigned bits_of(const ohm_finding *finding, int field) {
   double bits = finding->private_storage[field];
   return ohm_inside(0, bits, 65535) ? (unsigned)bits : 0;
 }
 
+static void set_bit(ohm_finding *finding, int field, unsigned bit) {
+  finding->private_storage[field] = bits_of(finding, field) | 1u << bit;
+}
+
 void ohm_finding_assume(ohm_finding *finding, enum ohm_assumption assumption) {
-  unsigned bits = bits_of(finding, OHM_FIELD_ASSUMED) | 1u << assumption;
-  finding->private_storage[OHM_FIELD_ASSUMED] = bits;
+  set_bit(finding, OHM_FIELD_ASSUMED, (unsigned)assumption);
+}
+
+void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested) {
+  set_bit(finding, OHM_FIELD_NOT_TESTED, (unsigned)untested);
 }
 
 /* ---- reading ---- */
@@ -139,11 +209,27 @@ static const char *word(const ohm_finding *finding, int field, const char *const
   return ohm_inside(0, code, (double)count - 1) ? words[(size_t)code] : NULL;
 }
 
-static const char *assumption(const ohm_finding *finding, size_t index) {
-  unsigned bits = bits_of(finding, OHM_FIELD_ASSUMED);
-  for (unsigned i = 0; i < OHM_ASSUMPTIONS; i++)
+static const char *bit_text(const ohm_finding *finding, int field, const char *const *texts,
+                            unsigned count, size_t index) {
+  unsigned bits = bits_of(finding, field);
+  for (unsigned i = 0; i < count; i++)
     if (bits >> i & 1 && index-- == 0)
-      return assumption_texts[i];
+      return texts[i];
+  return NULL;
+}
+
+/* Storage that never was a finding may lack every NUL. */
+static const char *other_band(const ohm_finding *finding, size_t index) {
+  const char *start = (const char *)finding + OTHER_BANDS_AT;
+  size_t at = 0;
+  while (at < OTHER_BANDS_SIZE && start[at]) {
+    const char *end = memchr(start + at, '\0', OTHER_BANDS_SIZE - at);
+    if (!end)
+      return NULL;
+    if (index-- == 0)
+      return start + at;
+    at = (size_t)(end - start) + 1;
+  }
   return NULL;
 }
 
@@ -156,7 +242,12 @@ static bool is_filled(const ohm_finding *finding) {
 static const char *only_text(const ohm_finding *finding, int field) {
   switch (field) {
   case OHM_FIELD_VERDICT:
+  case OHM_FIELD_JOB:
     return WORD(field, verdict_words);
+  case OHM_FIELD_JOB_REASON:
+    return WORD(field, job_words);
+  case OHM_FIELD_PLACE:
+    return WORD(field, place_words);
   case OHM_FIELD_REASON:
     return WORD(field, reason_words);
   case OHM_FIELD_REFERENCE:
@@ -169,17 +260,22 @@ static const char *only_text(const ohm_finding *finding, int field) {
     break;
   }
   size_t offset;
-  if (text_place(field, &offset) == 0)
+  size_t size = text_place(field, &offset);
+  if (size == 0)
     return NULL;
   const char *text = (const char *)finding + offset;
-  return text[0] ? text : NULL;
+  return text[0] && memchr(text, '\0', size) ? text : NULL;
 }
 
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {
   if (!finding || !is_field(field))
     return NULL;
   if (field == OHM_FIELD_ASSUMED)
-    return assumption(finding, index);
+    return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
+  if (field == OHM_FIELD_NOT_TESTED)
+    return bit_text(finding, field, untested_texts, OHM_UNTESTED, index);
+  if (field == OHM_FIELD_OTHER_BANDS)
+    return other_band(finding, index);
   return index == 0 ? only_text(finding, field) : NULL;
 }
 
@@ -193,5 +289,14 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_UNCERTAIN, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_SHORTED, OHM_REASON_UNCERTAIN);
+}
+
+ohm_verdict ohm_finding_job(const ohm_finding *finding) {
+  return (ohm_verdict)code_or(finding, OHM_FIELD_JOB, OHM_UNDECIDED, OHM_UNDECIDED);
+}
+
+ohm_job_reason ohm_finding_job_reason(const ohm_finding *finding) {
+  return (ohm_job_reason)code_or(finding, OHM_FIELD_JOB_REASON, OHM_JOB_UNCERTAIN,
+                                 OHM_JOB_UNCERTAIN);
 }

@@ -9,10 +9,30 @@
 enum ohm_assumption {
   OHM_ASSUME_ACCURACY,
   OHM_ASSUME_RESOLUTION,
+  OHM_ASSUME_ZEROS,
   OHM_ASSUME_LEADS,
   OHM_ASSUME_THERMOMETER,
   OHM_ASSUME_ICE,
+  OHM_ASSUME_BOIL,
+  OHM_ASSUME_BOIL_ALTITUDE,
+  OHM_ASSUME_BOIL_PRESSURE,
+  OHM_ASSUME_INFRARED,
+  OHM_ASSUME_CURRENT,
+  OHM_ASSUME_FAN,
+  OHM_ASSUME_LIMIT,
+  OHM_ASSUME_TOLERANCE, /**< for what could hide only, never for the part */
+  OHM_ASSUME_BEYOND,    /**< likewise: the curve, or its band, continued to the fan */
   OHM_ASSUMPTIONS
+};
+
+/** What a reading at its place leaves untested. */
+enum ohm_untested {
+  OHM_UNTESTED_AT_SENSOR,
+  OHM_UNTESTED_AT_PLUG,
+  OHM_UNTESTED_AT_MODULE,
+  OHM_UNTESTED_IF_SENSOR,
+  OHM_UNTESTED_IF_MODULE,
+  OHM_UNTESTED
 };
 
 /** Every field absent. */
@@ -20,15 +40,27 @@ void ohm_finding_clear(ohm_finding *finding);
 
 void ohm_finding_set_number(ohm_finding *finding, ohm_field field, double value);
 
-/** One of sensor, source, read. What does not fit is cut, with "..." at the end. */
+/** One of sensor, source, band, band_source, read. What does not fit is cut, with "..." at the end.
+ */
 void ohm_finding_set_text(ohm_finding *finding, ohm_field field, const char *text);
 
 void ohm_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reason reason);
 
 void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 
+void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason);
+
+void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
+
+/** Add an entry to other_bands; left out when there is no room for all of it. */
+void ohm_finding_add_band(ohm_finding *finding, const char *text);
+
+void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested);
+
 void ohm_finding_assume(ohm_finding *finding, enum ohm_assumption assumption);
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding);
+
+ohm_job_reason ohm_finding_job_reason(const ohm_finding *finding);
 
 #endif

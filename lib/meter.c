@@ -52,13 +52,6 @@ static bool take_resistance(struct ohm_words *words, double *r_ohm, double *quan
   return true;
 }
 
-static bool is_one_of(const char *text, const char *const *words, size_t count) {
-  for (size_t i = 0; i < count; i++)
-    if (strcmp(text, words[i]) == 0)
-      return true;
-  return false;
-}
-
 /* The same text with a point for the comma, if that is all that was wrong. */
 static bool mend_comma(const char *text, char *mended, size_t size) {
   const char *comma = strchr(text, ',');
@@ -78,16 +71,53 @@ static ohm_status fail_reading(const char *text, ohm_error *error) {
   char advice[64];
   if (!mend_comma(text, mended, sizeof mended))
     return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no reading; write it as 2310, 2.31k, ",
-                          "2k31, OL or open");
+                          "2k31, OL, OL@20k or open");
   struct ohm_text sentence = ohm_text_begin(advice, sizeof advice);
   ohm_text_add(&sentence, "write ");
   ohm_text_add(&sentence, mended);
   return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " has a comma; ", advice);
 }
 
+/* OL, OL@20k, >20k */
+static bool take_over(struct ohm_words *words, double *range_ohm) {
+  static const char *const faces[] = {"OL", "ol", "0L", "O.L", "0.L"};
+  double quantum_ohm;
+  *range_ohm = 0;
+  if (ohm_words_take(words, ">"))
+    return take_resistance(words, range_ohm, &quantum_ohm);
+  for (size_t i = 0; i < sizeof faces / sizeof faces[0]; i++)
+    if (ohm_words_take(words, faces[i]))
+      return !ohm_words_take(words, "@") || take_resistance(words, range_ohm, &quantum_ohm);
+  return false;
+}
+
+/* What a whole number leaves open: 100 of 2300, 1000 of 10k. Other zeros were shown. */
+static double left_open(const char *text, double quantum_ohm) {
+  size_t digits = strspn(text, "0123456789");
+  bool bare = text[digits] == '\0';
+  if (!bare && (quantum_ohm < 1000 || strchr(text, '.')))
+    return 0;
+  while (bare && digits > 1 && text[--digits] == '0')
+    quantum_ohm *= 10;
+  return quantum_ohm > 1 ? quantum_ohm : 0;
+}
+
+static bool is_bare(const char *text) {
+  return text[strspn(text, "0123456789.")] == '\0';
+}
+
+static bool take_reading(const char *text, ohm_reading *reading) {
+  struct ohm_words words = {text, strlen(text)};
+  if (ohm_words_take(&words, "open") || ohm_words_take(&words, "OPEN"))
+    reading->display = OHM_DISPLAY_OPEN;
+  else if (take_over(&words, &reading->range_ohm))
+    reading->display = OHM_DISPLAY_OVER;
+  else if (!take_resistance(&words, &reading->r_ohm, &reading->resolution_ohm))
+    return false;
+  return words.length == 0;
+}
+
 ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *error) {
-  static const char *const over[] = {"OL", "ol", "0L", "O.L", "0.L"};
-  static const char *const open[] = {"open", "OPEN", "Open"};
   ohm_error_clear(error);
   if (!text || !reading)
     return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
@@ -95,20 +125,19 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
   ohm_reading read = OHM_READING_INIT;
   *reading = read;
   reading->r_ohm = NAN;
-  if (is_one_of(text, over, sizeof over / sizeof over[0])) {
-    reading->display = OHM_DISPLAY_OVER;
-    return OHM_OK;
-  }
-  if (is_one_of(text, open, sizeof open / sizeof open[0])) {
-    reading->display = OHM_DISPLAY_OPEN;
-    return OHM_OK;
-  }
-  struct ohm_words words = {text, strlen(text)};
-  if (!take_resistance(&words, &read.r_ohm, &read.resolution_ohm) || words.length > 0)
+  if (!take_reading(text, &read))
     return fail_reading(text, error);
-  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM))
+  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM) || !ohm_inside(0, read.range_ohm, GREATEST_OHM))
     return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
                           "write 0 to 1e12 ohm");
+  if (read.display != OHM_DISPLAY_VALUE) {
+    read.r_ohm = NAN;
+  } else {
+    read.zeros_ohm = left_open(text, read.resolution_ohm);
+    read.bare = is_bare(text);
+    if (strcmp(text, "1") == 0)
+      read.display = OHM_DISPLAY_ONE;
+  }
   *reading = read;
   return OHM_OK;
 }
@@ -198,7 +227,7 @@ static bool is_meter(const ohm_meter *meter) {
          is_amount(meter->percent) && is_amount(meter->counts) &&
          is_amount(meter->resolution_ohm) && is_amount(meter->display_count) &&
          ohm_inside(OHM_ASSUMED, meter->leads, OHM_EXACT) && is_amount(meter->lead_ohm) &&
-         is_amount(meter->lead_limit_ohm);
+         is_amount(meter->lead_limit_ohm) && is_amount(meter->current_ma);
 }
 
 /* One count of a display of that many counts on the lowest range that shows r_ohm:
@@ -210,40 +239,75 @@ static double count_of_display(double r_ohm, double display_count) {
   return step;
 }
 
-static double resolution(const ohm_meter *meter, const ohm_reading *reading, bool *assumed) {
-  *assumed = false;
-  if (meter->resolution_ohm > 0)
-    return meter->resolution_ohm;
-  if (meter->display_count > 0)
-    return count_of_display(reading->r_ohm, meter->display_count);
-  if (reading->resolution_ohm > 0 || meter->accuracy == OHM_STATED)
-    return reading->resolution_ohm;
-  *assumed = true;
-  return count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+/* One count of the display, and what the digits as given leave open beside it. */
+struct digits {
+  double count_ohm;
+  double rounding_ohm;
+  bool assumed;
+  bool zeros;
+};
+
+static struct digits digits_of(const ohm_meter *meter, const ohm_reading *reading) {
+  struct digits digits = {0, 0, false, false};
+  double typed_ohm = reading->resolution_ohm;
+  if (meter->resolution_ohm > 0) {
+    digits.count_ohm = meter->resolution_ohm;
+  } else if (meter->display_count > 0) {
+    digits.count_ohm = count_of_display(reading->r_ohm, meter->display_count);
+  } else if (reading->zeros_ohm > 0) {
+    digits.count_ohm = count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+    typed_ohm = fmax(typed_ohm, reading->zeros_ohm);
+    digits.zeros = true;
+  } else if (typed_ohm > 0) {
+    digits.count_ohm = typed_ohm;
+  } else {
+    digits.count_ohm = count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+    digits.assumed = true;
+  }
+  if (typed_ohm > digits.count_ohm)
+    digits.rounding_ohm = typed_ohm / 2;
+  return digits;
+}
+
+static double percent_of(const ohm_meter *meter) {
+  if (meter->accuracy == OHM_EXACT)
+    return 0;
+  return meter->accuracy == OHM_ASSUMED ? OHM_ASSUMED_METER_PERCENT : meter->percent;
+}
+
+double ohm_meter_gain_limit(const ohm_meter *meter, const ohm_reading *reading) {
+  return percent_of(meter ? meter : &assumed_meter) / 100 * reading->r_ohm;
 }
 
 static double limit_of(const ohm_meter *meter, const ohm_reading *reading,
                        struct ohm_meter_assumed *assumed) {
   assumed->accuracy = meter->accuracy == OHM_ASSUMED;
   assumed->resolution = false;
+  assumed->zeros = false;
   if (meter->accuracy == OHM_EXACT)
     return 0;
-  double percent = assumed->accuracy ? OHM_ASSUMED_METER_PERCENT : meter->percent;
   double counts = assumed->accuracy ? OHM_ASSUMED_METER_COUNTS : meter->counts;
-  double count_ohm = resolution(meter, reading, &assumed->resolution);
-  return percent / 100 * reading->r_ohm + fmax(counts, 0.5) * count_ohm;
+  struct digits digits = digits_of(meter, reading);
+  assumed->resolution = digits.assumed;
+  assumed->zeros = digits.zeros;
+  return percent_of(meter) / 100 * reading->r_ohm + fmax(counts, 0.5) * digits.count_ohm +
+         digits.rounding_ohm;
 }
 
 static ohm_status check_reading(const ohm_meter *meter, const ohm_reading *reading) {
   if (!reading)
     return OHM_NULL_ARGUMENT;
   if (!is_meter(meter) || reading->size < sizeof *reading ||
-      !ohm_inside(OHM_DISPLAY_VALUE, reading->display, OHM_DISPLAY_OPEN))
+      !ohm_inside(OHM_DISPLAY_VALUE, reading->display, OHM_DISPLAY_ONE))
+    return OHM_BAD_ARGUMENT;
+  if (!is_amount(reading->range_ohm))
     return OHM_BAD_ARGUMENT;
   if (reading->display != OHM_DISPLAY_VALUE)
     return OHM_OUT_OF_RANGE;
-  return is_amount(reading->r_ohm) && is_amount(reading->resolution_ohm) ? OHM_OK
-                                                                         : OHM_BAD_ARGUMENT;
+  return is_amount(reading->r_ohm) && is_amount(reading->resolution_ohm) &&
+                 is_amount(reading->zeros_ohm)
+             ? OHM_OK
+             : OHM_BAD_ARGUMENT;
 }
 
 ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading, double *limit_ohm) {

@@ -9,6 +9,7 @@
 struct ohm_meter_assumed {
   bool accuracy;
   bool resolution;
+  bool zeros; /**< zeros at the end of a bare number may be rounding */
   bool leads;
 };
 
@@ -21,5 +22,9 @@ struct ohm_meter_assumed {
  */
 ohm_status ohm_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
                             struct ohm_budget *budget, struct ohm_meter_assumed *assumed);
+
+/** The part of the limit of error that is the meter's percentage, ohm: the same, in
+ *  proportion, in every reading of one meter. */
+double ohm_meter_gain_limit(const ohm_meter *meter, const ohm_reading *reading);
 
 #endif

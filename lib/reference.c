@@ -8,6 +8,11 @@
 #include "words.h"
 
 static const double HOTTEST_C = 1000;
+static const double LOWEST_M = -430;
+static const double HIGHEST_M = 5000;
+static const double LEAST_HPA = 500;
+static const double GREATEST_HPA = 1100;
+static const double SEA_LEVEL_HPA = 1013.25;
 
 /* ---- notations ---- */
 
@@ -79,6 +84,79 @@ static bool take_limit(struct ohm_words *words, enum unit unit, ohm_reference *r
   return true;
 }
 
+/* "@1200m", "@870hPa" after boil; both is the fault of having both. */
+struct heights {
+  bool altitude;
+  bool pressure;
+};
+
+static bool take_height(struct ohm_words *words, ohm_reference *reference,
+                        struct heights *heights) {
+  double value;
+  if (!ohm_words_number(words, &value))
+    return false;
+  if (ohm_words_take(words, "hPa") || ohm_words_take(words, "mbar")) {
+    reference->pressure_hpa = value;
+    heights->pressure = true;
+    return true;
+  }
+  if (ohm_words_take(words, "ft"))
+    value *= 0.3048;
+  else if (!ohm_words_take(words, "m"))
+    return false;
+  reference->altitude_m = value;
+  heights->altitude = true;
+  return true;
+}
+
+static bool take_boil(struct ohm_words *words, ohm_reference *reference, struct heights *heights) {
+  reference->kind = OHM_REFERENCE_BOIL;
+  if (!ohm_words_take(words, "@"))
+    return true;
+  if (!take_height(words, reference, heights))
+    return false;
+  reference->kind = heights->altitude ? OHM_REFERENCE_BOIL_ALTITUDE : OHM_REFERENCE_BOIL_PRESSURE;
+  return !ohm_words_take(words, ",") || take_height(words, reference, heights);
+}
+
+static bool take_reading(struct ohm_words *words, ohm_reference *reference, enum unit *unit) {
+  double value;
+  if (!ohm_words_number(words, &value))
+    return false;
+  *unit = take_unit(words);
+  reference->t_c = celsius_of(value, *unit);
+  return true;
+}
+
+static ohm_status fail_reference(const char *text, bool unit_missing, ohm_error *error) {
+  if (unit_missing)
+    return fail_temperature(text, UNIT_NONE, true, error);
+  return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no temperature; ",
+                        "write it as 21.5C, 70F, 294.7K, 21.5C+-1, ice, boil, boil@1200m, "
+                        "boil@870hPa or infrared@80C");
+}
+
+static ohm_status check_reference(const char *text, const ohm_reference *reference,
+                                  const struct heights *heights, ohm_error *error) {
+  if (heights->altitude && heights->pressure)
+    return ohm_words_fail(error, OHM_BAD_SYNTAX, text,
+                          " has both altitude and pressure: a pressure given for a place of known "
+                          "altitude is as a rule reduced to sea level, and water does not boil by "
+                          "that; ",
+                          "give the altitude alone, or the reading of a barometer beside the pot "
+                          "alone");
+  if (!ohm_inside(LOWEST_M, reference->altitude_m, HIGHEST_M))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no altitude to boil at; ",
+                          "write -430m to 5000m");
+  if (heights->pressure && !ohm_inside(LEAST_HPA, reference->pressure_hpa, GREATEST_HPA))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no pressure of the air; ",
+                          "write 500hPa to 1100hPa");
+  if (!ohm_inside(0, reference->limit_k, HOTTEST_C))
+    return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " has a limit that is none; ",
+                          "write 0 to 1000 after +-");
+  return check_range(text, reference->t_c, error);
+}
+
 ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_error *error) {
   ohm_error_clear(error);
   if (!text || !reference)
@@ -88,26 +166,24 @@ ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_er
   *reference = read;
   reference->t_c = NAN;
   struct ohm_words words = {text, strlen(text)};
+  struct heights heights = {false, false};
   enum unit unit = UNIT_C;
-  bool has_number = false;
+  bool taken = true;
   if (ohm_words_take(&words, "ice")) {
     read.kind = OHM_REFERENCE_ICE;
+  } else if (ohm_words_take(&words, "boil")) {
+    taken = take_boil(&words, &read, &heights);
   } else {
-    double value;
-    has_number = ohm_words_number(&words, &value);
-    unit = has_number ? take_unit(&words) : UNIT_NONE;
-    if (unit != UNIT_NONE)
-      read.t_c = celsius_of(value, unit);
+    bool infrared = ohm_words_take(&words, "infrared");
+    read.kind = infrared ? OHM_REFERENCE_INFRARED : OHM_REFERENCE_THERMOMETER;
+    taken = (!infrared || ohm_words_take(&words, "@")) && take_reading(&words, &read, &unit);
   }
-  bool no_unit = unit == UNIT_NONE;
-  if (!take_limit(&words, unit, &read) || no_unit || words.length > 0)
-    return has_number ? fail_temperature(text, unit, words.length == 0, error)
-                      : ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no temperature; ",
-                                       "write it as 21.5C, 70F, 294.7K, 21.5C+-1 or ice");
-  ohm_status status = check_range(text, read.t_c, error);
-  if (status == OHM_OK && !ohm_inside(0, read.limit_k, HOTTEST_C))
-    status = ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " has a limit that is none; ",
-                            "write 0 to 1000 after +-");
+  bool unit_missing = taken && unit == UNIT_NONE;
+  if (!taken || !take_limit(&words, unit, &read) || words.length > 0)
+    return fail_reference(text, unit_missing && words.length == 0, error);
+  if (unit_missing)
+    return fail_reference(text, true, error);
+  ohm_status status = check_reference(text, &read, &heights, error);
   if (status == OHM_OK)
     *reference = read;
   return status;
@@ -121,9 +197,37 @@ static bool is_amount(double x) {
 
 static bool is_reference(const ohm_reference *reference) {
   return reference->size >= sizeof *reference &&
-         ohm_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_ICE) &&
+         ohm_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_INFRARED) &&
+         isfinite(reference->altitude_m) && isfinite(reference->pressure_hpa) &&
          isfinite(reference->t_c) && ohm_inside(OHM_ASSUMED, reference->accuracy, OHM_EXACT) &&
          is_amount(reference->limit_k) && is_amount(reference->u_k);
+}
+
+/* Water boils a little warmer below its surface than the pressure of the air says. */
+static ohm_status boiling(const ohm_reference *reference, double *t_c) {
+  double pressure_hpa = SEA_LEVEL_HPA;
+  if (reference->kind == OHM_REFERENCE_BOIL_PRESSURE)
+    pressure_hpa = reference->pressure_hpa;
+  if (reference->kind == OHM_REFERENCE_BOIL_ALTITUDE)
+    ohm_water_pressure(reference->altitude_m, &pressure_hpa);
+  if (!ohm_inside(LOWEST_M, reference->altitude_m, HIGHEST_M) ||
+      !ohm_inside(LEAST_HPA, pressure_hpa, GREATEST_HPA))
+    return OHM_OUT_OF_RANGE;
+  ohm_status status = ohm_water_boiling(pressure_hpa, t_c);
+  *t_c += OHM_ASSUMED_BOIL_DEPTH_K;
+  return status;
+}
+
+static double assumed_limit(int kind) {
+  static const double limits[] = {
+      [OHM_REFERENCE_THERMOMETER] = OHM_ASSUMED_THERMOMETER_LIMIT_K,
+      [OHM_REFERENCE_ICE] = OHM_ASSUMED_ICE_LIMIT_K,
+      [OHM_REFERENCE_BOIL] = OHM_ASSUMED_BOIL_LIMIT_K,
+      [OHM_REFERENCE_BOIL_ALTITUDE] = OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K,
+      [OHM_REFERENCE_BOIL_PRESSURE] = OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K,
+      [OHM_REFERENCE_INFRARED] = OHM_ASSUMED_INFRARED_LIMIT_K,
+  };
+  return limits[kind];
 }
 
 ohm_status ohm_reference_budget(const ohm_reference *reference, struct ohm_budget *budget,
@@ -132,15 +236,16 @@ ohm_status ohm_reference_budget(const ohm_reference *reference, struct ohm_budge
     return OHM_NULL_ARGUMENT;
   if (!is_reference(reference))
     return OHM_BAD_ARGUMENT;
-  bool ice = reference->kind == OHM_REFERENCE_ICE;
-  double t_c = ice ? 0 : reference->t_c;
+  double t_c = reference->kind == OHM_REFERENCE_ICE ? 0 : reference->t_c;
+  if (ohm_inside(OHM_REFERENCE_BOIL, reference->kind, OHM_REFERENCE_BOIL_PRESSURE) &&
+      boiling(reference, &t_c) != OHM_OK)
+    return OHM_OUT_OF_RANGE;
   if (!(OHM_ZERO_C < t_c && t_c <= HOTTEST_C))
     return OHM_OUT_OF_RANGE;
   *budget = ohm_budget_of(t_c);
   *assumed = reference->accuracy == OHM_ASSUMED;
   if (*assumed)
-    ohm_budget_add_limit(budget, OHM_CAUSE_REFERENCE_LIMIT,
-                         ice ? OHM_ASSUMED_ICE_LIMIT_K : OHM_ASSUMED_THERMOMETER_LIMIT_K);
+    ohm_budget_add_limit(budget, OHM_CAUSE_REFERENCE_LIMIT, assumed_limit(reference->kind));
   if (reference->accuracy == OHM_STATED) {
     ohm_budget_add_limit(budget, OHM_CAUSE_REFERENCE_LIMIT, reference->limit_k);
     ohm_budget_add_normal(budget, OHM_CAUSE_REFERENCE_NOISE, reference->u_k);

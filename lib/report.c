@@ -5,7 +5,7 @@
 #include "finding.h"
 #include "status.h"
 
-enum { LABEL_WIDTH = 12, LINE_WIDTH = 79, SENTENCE_SIZE = 600 };
+enum { LABEL_WIDTH = 12, LINE_WIDTH = 79, SENTENCE_SIZE = 900 };
 
 /* ---- laying out ---- */
 
@@ -76,13 +76,26 @@ static void add_temperature(struct ohm_text *out, double t_c) {
   ohm_text_add(out, " C");
 }
 
-static void add_resistance(struct ohm_text *out, double r_ohm) {
+static void add_digits(struct ohm_text *out, double r_ohm, int count) {
   char digits[OHM_NUMBER_SIZE];
-  ohm_resistance_print(r_ohm, 3, digits, sizeof digits);
+  ohm_resistance_print(r_ohm, count, digits, sizeof digits);
   ohm_text_add(out, digits);
 }
 
+static void add_resistance(struct ohm_text *out, double r_ohm) {
+  add_digits(out, r_ohm, 3);
+}
+
+/* A printed limit has up to four digits. */
+static void add_limits(struct ohm_text *out, double low_ohm, double high_ohm) {
+  add_digits(out, low_ohm, 4);
+  ohm_text_add(out, " to ");
+  add_digits(out, high_ohm, 4);
+}
+
 static void add_chance(struct ohm_text *out, double p) {
+  if (isnan(p))
+    return;
   double in_100 = floor(100 * p);
   ohm_text_add(out, " (");
   if (in_100 >= 99) {
@@ -108,55 +121,92 @@ static void caution_lines(const struct page *page) {
   add_line(page->out, "CAUTION", "Key off, blades clear: unplugging this sensor starts many fans.");
   if (number(page, OHM_FIELD_AT_C) > 45)
     add_line(page->out, "",
-             "Hot coolant scalds: never open a hot system. The vehicle maker's procedure and "
-             "local rules come first.");
+             "Hot coolant scalds, never open a hot system. The maker's procedure first.");
+}
+
+/* A sentence being made up. */
+#define SENTENCE(text)                                                                             \
+  char text##_buffer[SENTENCE_SIZE];                                                               \
+  struct ohm_text text = ohm_text_begin(text##_buffer, sizeof text##_buffer)
+
+static bool text_is(const struct page *page, ohm_field field, const char *word) {
+  const char *text = ohm_finding_text(page->finding, (int)field, 0);
+  return text && strcmp(text, word) == 0;
+}
+
+static const char *place_words(const struct page *page) {
+  if (text_is(page, OHM_FIELD_PLACE, "sensor"))
+    return ", plug off, at the sensor's own pins";
+  if (text_is(page, OHM_FIELD_PLACE, "plug_on"))
+    return ", with the plug on";
+  if (text_is(page, OHM_FIELD_PLACE, "module"))
+    return ", at the module's end of the wires";
+  return ", you did not say where";
 }
 
 static void reading_lines(const struct page *page) {
-  char sentence[SENTENCE_SIZE];
-  const char *read = ohm_finding_text(page->finding, OHM_FIELD_READ, 0);
-  add_line(page->out, "You read", read ? read : "nothing");
-  double r_ohm = number(page, OHM_FIELD_R_OHM);
-  double t_c = number(page, OHM_FIELD_T_C);
-  if (isnan(r_ohm))
+  SENTENCE(read);
+  const char *display = ohm_finding_text(page->finding, OHM_FIELD_READ, 0);
+  ohm_text_add(&read, display ? display : "several times");
+  ohm_text_add(&read, place_words(page));
+  add_line(page->out, "You read", read.buffer);
+  if (isnan(number(page, OHM_FIELD_R_OHM)))
     return;
-  struct ohm_text text = ohm_text_begin(sentence, sizeof sentence);
+  SENTENCE(means);
+  double t_c = number(page, OHM_FIELD_T_C);
   if (isnan(t_c)) {
-    ohm_text_add(&text, "no temperature within this sensor's range");
+    ohm_text_add(&means, "no temperature within this sensor's range");
   } else {
-    add_temperature(&text, t_c);
-    add_give_or_take(&text, number(page, OHM_FIELD_EXPANDED_T_K));
+    add_temperature(&means, t_c);
+    add_give_or_take(&means, number(page, OHM_FIELD_EXPANDED_T_K));
   }
-  add_line(page->out, "That means", sentence);
+  add_line(page->out, "That means", means.buffer);
 }
 
 static void temperature_line(const struct page *page) {
-  char sentence[SENTENCE_SIZE];
-  struct ohm_text text = ohm_text_begin(sentence, sizeof sentence);
+  static const struct {
+    const char *word;
+    const char *said;
+  } kinds[] = {{"thermometer", " (your thermometer)"},
+               {"ice", " (your ice bath)"},
+               {"boil", " (boiling near sea level)"},
+               {"boil_altitude", " (boiling at your altitude)"},
+               {"boil_pressure", " (boiling at your pressure)"},
+               {"infrared", " (infrared, of the surface it sees)"}};
+  SENTENCE(text);
   add_temperature(&text, number(page, OHM_FIELD_AT_C));
   double half = number(page, OHM_FIELD_EXPANDED_AT_K);
   if (half > 0)
     add_give_or_take(&text, half);
-  const char *kind = ohm_finding_text(page->finding, OHM_FIELD_REFERENCE, 0);
-  bool ice = kind && strcmp(kind, "ice") == 0;
-  ohm_text_add(&text, ice ? " (your ice bath)" : " (your thermometer)");
-  add_line(page->out, "It really is", sentence);
+  for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+    if (text_is(page, OHM_FIELD_REFERENCE, kinds[i].word))
+      ohm_text_add(&text, kinds[i].said);
+  add_line(page->out, "It really is", text.buffer);
 }
 
-static void allowed_line(const struct page *page) {
-  char sentence[SENTENCE_SIZE];
-  struct ohm_text text = ohm_text_begin(sentence, sizeof sentence);
+static void add_list(struct ohm_text *out, const struct page *page, ohm_field field) {
+  const char *entry;
+  for (size_t i = 0; (entry = ohm_finding_text(page->finding, (int)field, i)); i++) {
+    ohm_text_add(out, i > 0 ? "; " : "");
+    ohm_text_add(out, entry);
+  }
+}
+
+static void allowed_lines(const struct page *page) {
+  SENTENCE(text);
   double low = number(page, OHM_FIELD_LOW_OHM);
   double expected = number(page, OHM_FIELD_EXPECTED_OHM);
+  const char *band = ohm_finding_text(page->finding, OHM_FIELD_BAND, 0);
   if (!isnan(low)) {
-    add_resistance(&text, low);
-    ohm_text_add(&text, " to ");
-    add_resistance(&text, number(page, OHM_FIELD_HIGH_OHM));
+    add_limits(&text, low, number(page, OHM_FIELD_HIGH_OHM));
     ohm_text_add(&text, " at this temperature (");
     char percent[OHM_NUMBER_SIZE];
     ohm_number_print_fixed(number(page, OHM_FIELD_TOLERANCE_PERCENT), 1, percent, sizeof percent);
     ohm_text_add(&text, percent);
-    ohm_text_add(&text, " % either way)");
+    ohm_text_add(&text, " %");
+    ohm_text_add(&text, band ? ", " : "");
+    ohm_text_add(&text, band ? band : "");
+    ohm_text_add(&text, ")");
   } else if (!isnan(expected)) {
     ohm_text_add(&text, "not known; about ");
     add_resistance(&text, expected);
@@ -164,15 +214,44 @@ static void allowed_line(const struct page *page) {
   } else {
     ohm_text_add(&text, "not known at this temperature");
   }
-  add_line(page->out, "Allowed", sentence);
+  add_line(page->out, "Allowed", text.buffer);
+  SENTENCE(others);
+  add_list(&others, page, OHM_FIELD_OTHER_BANDS);
+  if (others.length > 0)
+    add_line(page->out, "By others", others.buffer);
+}
+
+/* ---- the verdict on the part ---- */
+
+static void add_high(struct ohm_text *text, const struct page *page) {
+  double range_ohm = number(page, OHM_FIELD_RANGE_OHM);
+  if (isnan(range_ohm)) {
+    ohm_text_add(text, "BAD: too many ohms, it reads colder than it is");
+  } else {
+    ohm_text_add(text, "BAD: more than ");
+    add_resistance(text, range_ohm);
+    ohm_text_add(text, " where ");
+    add_resistance(text, number(page, OHM_FIELD_HIGH_OHM));
+    ohm_text_add(text, " is the most allowed");
+  }
+  add_chance(text, number(page, OHM_FIELD_P_HIGH));
+}
+
+static void add_uncertain(struct ohm_text *text, const struct page *page) {
+  double p = number(page, OHM_FIELD_P_WITHIN);
+  bool none_passes = isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM));
+  ohm_text_add(text, "CANNOT TELL YET: good");
+  add_chance(text, p);
+  if (none_passes && number(page, OHM_FIELD_READINGS) == 1)
+    ohm_text_add(text, "; no reading could pass, so coarse is this measurement");
 }
 
 static void verdict_line(const struct page *page) {
-  char sentence[SENTENCE_SIZE];
-  struct ohm_text text = ohm_text_begin(sentence, sizeof sentence);
+  SENTENCE(text);
   switch (ohm_finding_reason(page->finding)) {
   case OHM_REASON_CONFORMS:
-    ohm_text_add(&text, "GOOD at this temperature");
+    ohm_text_add(&text, number(page, OHM_FIELD_READINGS) > 1 ? "GOOD at these temperatures"
+                                                             : "GOOD at this temperature");
     add_chance(&text, number(page, OHM_FIELD_P_WITHIN));
     break;
   case OHM_REASON_LOW:
@@ -180,14 +259,33 @@ static void verdict_line(const struct page *page) {
     add_chance(&text, number(page, OHM_FIELD_P_LOW));
     break;
   case OHM_REASON_HIGH:
-    ohm_text_add(&text, "BAD: too many ohms, it reads colder than it is");
-    add_chance(&text, number(page, OHM_FIELD_P_HIGH));
+    add_high(&text, page);
     break;
   case OHM_REASON_OPEN:
     ohm_text_add(&text, "BAD: open, no circuit between your probes");
     break;
+  case OHM_REASON_SHORTED:
+    ohm_text_add(&text, "BAD: shorted, next to 0 ohm between your probes");
+    break;
   case OHM_REASON_OVER_RANGE:
-    ohm_text_add(&text, "CANNOT TELL YET: the meter showed over range, not a number");
+    ohm_text_add(&text, "CANNOT TELL YET: over range is not open");
+    break;
+  case OHM_REASON_LONE_ONE:
+    ohm_text_add(&text, "CANNOT TELL YET: a 1 alone at the left of the display is over range");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
+    add_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
+    ohm_text_add(&text, "? A dial at k shows it without the k");
+    break;
+  case OHM_REASON_PLUG_ON:
+    ohm_text_add(&text, "CANNOT TELL YET: is the plug off? A good sensor reads like this with "
+                        "the module still across it");
+    break;
+  case OHM_REASON_MOVING:
+    ohm_text_add(&text, "CANNOT TELL YET: still moving, by ");
+    add_resistance(&text, number(page, OHM_FIELD_MOVED_OHM));
+    ohm_text_add(&text, " between the last two readings");
     break;
   case OHM_REASON_NO_TOLERANCE:
     ohm_text_add(&text, "CANNOT TELL YET: nothing says how far off this sensor may be");
@@ -196,70 +294,193 @@ static void verdict_line(const struct page *page) {
     ohm_text_add(&text, "CANNOT TELL YET: nothing says what is allowed at this temperature");
     break;
   case OHM_REASON_UNCERTAIN:
-    ohm_text_add(&text, "CANNOT TELL YET: good");
-    add_chance(&text, number(page, OHM_FIELD_P_WITHIN));
+    add_uncertain(&text, page);
     break;
   }
-  add_line(page->out, "VERDICT", sentence);
+  add_line(page->out, "VERDICT", text.buffer);
 }
 
-/* What the coarser half of an undecided measurement is. */
-static const char *finer(const struct page *page) {
-  double reading_k = number(page, OHM_FIELD_U_T_C);
-  double bath_k = number(page, OHM_FIELD_U_AT_C);
-  if (reading_k > bath_k)
-    return "a finer range of the meter, or one known better; take the leads' own ohms off";
-  return "know the temperature better: ice water, or a good thermometer beside the sensor";
+/* ---- the verdict for the fan ---- */
+
+static void add_kelvins(struct ohm_text *out, double dt_k) {
+  char digits[OHM_NUMBER_SIZE];
+  ohm_number_print_fixed(dt_k, fabs(dt_k) < 2 ? 1 : 0, digits, sizeof digits);
+  ohm_text_add(out, digits);
+  ohm_text_add(out, " C");
 }
 
-static void next_line(const struct page *page) {
-  const char *next = "hot: boiling water, or 85 C and up, thermometer beside it";
-  switch (ohm_finding_reason(page->finding)) {
-  case OHM_REASON_CONFORMS:
-    if (number(page, OHM_FIELD_AT_C) >= 80)
-      next = "plug and wires, then the module: this sensor has shown what it can";
-    break;
-  case OHM_REASON_LOW:
-  case OHM_REASON_HIGH:
-    next = "once more, pins cleaned, plug off, at the sensor's own pins, before you buy";
-    break;
-  case OHM_REASON_OPEN:
-    next = "once more on the highest range, pins cleaned. A radiator fan switch reads open cold "
-           "and 0 ohm hot, and is good";
-    break;
-  case OHM_REASON_OVER_RANGE:
-    next = "one range up; only the highest range can say open";
-    break;
-  case OHM_REASON_NO_TOLERANCE:
-    next = "find the maker's limits, or say how far off it may be, such as 5 %";
-    break;
-  case OHM_REASON_OUTSIDE_BAND:
-    next = "at a temperature for which the maker printed limits";
-    break;
-  case OHM_REASON_UNCERTAIN:
-    next = finer(page);
-    break;
+static void add_start(struct ohm_text *out, double late_k) {
+  if (isnan(late_k)) {
+    ohm_text_add(out, "keep the fan off up to 130 C");
+    return;
   }
-  add_line(page->out, "Next", next);
+  ohm_text_add(out, "make the fan ");
+  add_kelvins(out, fabs(late_k));
+  ohm_text_add(out, late_k >= 0 ? " late" : " early");
+}
+
+static void add_good_for_fan(struct ohm_text *text, const struct page *page) {
+  ohm_text_add(text, "GOOD: set for ");
+  add_temperature(text, number(page, OHM_FIELD_FAN_C));
+  ohm_text_add(text, ", it starts at most ");
+  add_kelvins(text, fmax(0, number(page, OHM_FIELD_LATE_K)));
+  ohm_text_add(text, " late or ");
+  add_kelvins(text, fmax(0, number(page, OHM_FIELD_EARLY_K)));
+  ohm_text_add(text, " early");
+}
+
+static void add_hidden(struct ohm_text *text, const struct page *page) {
+  double series_ohm = number(page, OHM_FIELD_SERIES_OHM);
+  double late_k = number(page, OHM_FIELD_LATE_K);
+  double limit_k = number(page, OHM_FIELD_LIMIT_K);
+  bool late = !(late_k <= limit_k);
+  ohm_text_add(text, "NOT ANSWERED: ");
+  if (late) {
+    add_resistance(text, series_ohm);
+    ohm_text_add(text, text_is(page, OHM_FIELD_PLACE, "module")
+                           ? " could hide in sensor, plug and wires and "
+                           : " could hide in the sensor and ");
+    add_start(text, number(page, OHM_FIELD_SERIES_LATE_K));
+    ohm_text_add(text, "; 50 ohm would ");
+    add_start(text, number(page, OHM_FIELD_FIFTY_LATE_K));
+  } else {
+    add_resistance(text, number(page, OHM_FIELD_LEAKAGE_OHM));
+    ohm_text_add(text, " could hide across the sensor and ");
+    add_start(text, -number(page, OHM_FIELD_LEAKAGE_EARLY_K));
+  }
+}
+
+static void add_coarse_for_fan(struct ohm_text *text, const struct page *page) {
+  double late_k = number(page, OHM_FIELD_LATE_K);
+  ohm_text_add(text, "NOT ANSWERED: after this measurement the fan could start ");
+  if (isnan(late_k)) {
+    ohm_text_add(text, "never");
+  } else {
+    add_kelvins(text, fmax(0, late_k));
+    ohm_text_add(text, " late");
+  }
+  ohm_text_add(text, " or ");
+  double early_k = number(page, OHM_FIELD_EARLY_K);
+  if (isnan(early_k)) {
+    ohm_text_add(text, "always run");
+    return;
+  }
+  add_kelvins(text, fmax(0, early_k));
+  ohm_text_add(text, " early");
 }
 
 static void fan_line(const struct page *page) {
-  ohm_verdict verdict = ohm_finding_verdict(page->finding);
-  if (verdict == OHM_WITHIN && number(page, OHM_FIELD_AT_C) < 80)
+  SENTENCE(text);
+  ohm_reason reason = ohm_finding_reason(page->finding);
+  if (reason == OHM_REASON_OPEN || reason == OHM_REASON_SHORTED) {
     add_line(page->out, "For the fan",
-             "NOT ANSWERED: a cold reading cannot see what keeps a fan off hot.");
+             "most modules run it when the sensor is open or shorted: look elsewhere for what "
+             "keeps it off");
+    return;
+  }
+  if (!ohm_finding_text(page->finding, OHM_FIELD_JOB, 0))
+    return;
+  switch (ohm_finding_job_reason(page->finding)) {
+  case OHM_JOB_CONFORMS:
+    add_good_for_fan(&text, page);
+    break;
+  case OHM_JOB_LATE:
+  case OHM_JOB_EARLY:
+    ohm_text_add(&text, "BAD: set for ");
+    add_temperature(&text, number(page, OHM_FIELD_FAN_C));
+    ohm_text_add(&text, ", it starts more than ");
+    add_kelvins(&text, number(page, OHM_FIELD_LIMIT_K));
+    ohm_text_add(&text, text_is(page, OHM_FIELD_JOB_REASON, "late") ? " late" : " early");
+    break;
+  case OHM_JOB_HIDDEN:
+    add_hidden(&text, page);
+    break;
+  case OHM_JOB_UNCERTAIN:
+    add_coarse_for_fan(&text, page);
+    break;
+  }
+  add_line(page->out, "For the fan", text.buffer);
 }
 
-static void assumed_line(const struct page *page) {
-  char sentence[SENTENCE_SIZE];
-  struct ohm_text text = ohm_text_begin(sentence, sizeof sentence);
-  const char *assumed;
-  for (size_t i = 0; (assumed = ohm_finding_text(page->finding, OHM_FIELD_ASSUMED, i)); i++) {
-    ohm_text_add(&text, i > 0 ? "; " : "");
-    ohm_text_add(&text, assumed);
+/* ---- what to do next ---- */
+
+/* What would decide an undecided measurement. */
+static void add_finer(struct ohm_text *text, const struct page *page) {
+  double needed_k = number(page, OHM_FIELD_NEEDED_K);
+  double reading_k = number(page, OHM_FIELD_U_T_C);
+  double bath_k = number(page, OHM_FIELD_U_AT_C);
+  if (isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM)) && needed_k > 0.05) {
+    char digits[OHM_NUMBER_SIZE];
+    ohm_number_print_fixed(floor(needed_k * 10) / 10, 1, digits, sizeof digits);
+    ohm_text_add(text, "know the temperature to ");
+    ohm_text_add(text, digits);
+    ohm_text_add(text, " C or better (ice water, or a thermometer known to be right)");
+  } else if (reading_k > bath_k) {
+    ohm_text_add(text, "a finer range or a better meter; short the probes and take their ohms off");
+  } else {
+    ohm_text_add(text,
+                 "know the temperature better: ice water, or a good thermometer beside the sensor");
   }
+}
+
+static void add_next_when_good(struct ohm_text *text, const struct page *page) {
+  if (ohm_finding_job(page->finding) == OHM_WITHIN)
+    ohm_text_add(text, text_is(page, OHM_FIELD_PLACE, "module")
+                           ? "the module: sensor, plug and wires have shown what they can"
+                           : "plug and wires: the same reading at the module's end, hot");
+  else
+    ohm_text_add(text, "hot: boiling water, or 85 C and up, thermometer beside it");
+}
+
+static void next_line(const struct page *page) {
+  SENTENCE(text);
+  switch (ohm_finding_reason(page->finding)) {
+  case OHM_REASON_CONFORMS:
+    add_next_when_good(&text, page);
+    break;
+  case OHM_REASON_LOW:
+  case OHM_REASON_HIGH:
+    ohm_text_add(&text,
+                 "once more, pins cleaned, plug off, at the sensor's own pins, before you buy");
+    break;
+  case OHM_REASON_OPEN:
+  case OHM_REASON_SHORTED:
+    ohm_text_add(&text, "is it a radiator fan switch? That reads OL cold and 0 hot, and is good. "
+                        "If not: once more, pins cleaned, before you buy");
+    break;
+  case OHM_REASON_OVER_RANGE:
+    ohm_text_add(&text, "go one range up; only over range on the highest is open (then type open)");
+    break;
+  case OHM_REASON_LONE_ONE:
+    ohm_text_add(&text, "go one range up; if it was 1 ohm, type 1.0");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "type the reading with its k, or with ohm behind it");
+    break;
+  case OHM_REASON_PLUG_ON:
+    ohm_text_add(&text, "key off, plug off, and at the sensor's own pins");
+    break;
+  case OHM_REASON_MOVING:
+    ohm_text_add(&text, "wait until it stands still, then once more");
+    break;
+  case OHM_REASON_NO_TOLERANCE:
+    ohm_text_add(&text, "find the maker's limits, or say how far off it may be, such as 5 %");
+    break;
+  case OHM_REASON_OUTSIDE_BAND:
+    ohm_text_add(&text, "for the part: at a temperature for which limits are printed");
+    break;
+  case OHM_REASON_UNCERTAIN:
+    add_finer(&text, page);
+    break;
+  }
+  add_line(page->out, "Next", text.buffer);
+}
+
+static void list_line(const struct page *page, const char *label, ohm_field field) {
+  SENTENCE(text);
+  add_list(&text, page, field);
   if (text.length > 0)
-    add_line(page->out, "Assumed", sentence);
+    add_line(page->out, label, text.buffer);
 }
 
 size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size) {
@@ -270,10 +491,11 @@ size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size) {
   caution_lines(&page);
   reading_lines(&page);
   temperature_line(&page);
-  allowed_line(&page);
+  allowed_lines(&page);
   verdict_line(&page);
   fan_line(&page);
+  list_line(&page, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(&page);
-  assumed_line(&page);
+  list_line(&page, "Assumed", OHM_FIELD_ASSUMED);
   return out.length;
 }

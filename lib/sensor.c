@@ -15,6 +15,12 @@ void ohm_sensor_free(ohm_sensor *sensor) {
   free(sensor->kind);
   ohm_curve_free(sensor->curve);
   free(sensor->rows);
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    free(sensor->bands[i].name);
+    free(sensor->bands[i].source);
+    free(sensor->bands[i].rows);
+  }
+  free(sensor->bands);
   for (size_t i = 0; i < sensor->note_count; i++)
     free(sensor->notes[i]);
   free(sensor->notes);
@@ -59,6 +65,18 @@ const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index) {
   return sensor && index < sensor->note_count ? sensor->notes[index] : NULL;
 }
 
+size_t ohm_sensor_band_count(const ohm_sensor *sensor) {
+  return sensor ? sensor->band_count : 0;
+}
+
+const char *ohm_sensor_band_name(const ohm_sensor *sensor, size_t index) {
+  return sensor && index < sensor->band_count ? sensor->bands[index].name : NULL;
+}
+
+const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index) {
+  return sensor && index < sensor->band_count ? text_or_empty(sensor->bands[index].source) : NULL;
+}
+
 /* ---- what is allowed ---- */
 
 double ohm_row_nominal(const struct ohm_row *row) {
@@ -86,9 +104,11 @@ ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm
   if (status != OHM_OK)
     return status;
   give(nominal_ohm, nominal);
-  status = ohm_tolerance_covers(sensor, &sensor->tolerance, t_c);
+  struct ohm_tolerance tolerance;
+  const struct ohm_maker_band *maker;
+  status = ohm_tolerance_choose(sensor, NULL, t_c, &tolerance, &maker);
   if (status == OHM_OK) {
-    struct ohm_band band = ohm_tolerance_band(sensor, &sensor->tolerance, t_c);
+    struct ohm_band band = ohm_tolerance_band(sensor->curve, &tolerance, t_c);
     give(low_ohm, band.low_ohm);
     give(high_ohm, band.high_ohm);
   }
@@ -137,14 +157,35 @@ static void add_cell(struct ohm_text *text, double value, const char *end) {
   ohm_text_add(text, end);
 }
 
+static void add_row(struct ohm_text *text, const struct ohm_row *row, const char *band) {
+  add_cell(text, row->t_c, ",");
+  add_cell(text, row->min_ohm, ",");
+  add_cell(text, row->nominal_ohm, ",");
+  add_cell(text, row->max_ohm, band ? "," : "\n");
+  if (band) {
+    ohm_text_add(text, band);
+    ohm_text_add(text, "\n");
+  }
+}
+
 static void add_rows(struct ohm_text *text, const ohm_sensor *sensor) {
-  ohm_text_add(text, "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm\n");
-  for (size_t i = 0; i < sensor->row_count; i++) {
-    const struct ohm_row *row = &sensor->rows[i];
-    add_cell(text, row->t_c, ",");
-    add_cell(text, row->min_ohm, ",");
-    add_cell(text, row->nominal_ohm, ",");
-    add_cell(text, row->max_ohm, "\n");
+  bool has_bands = sensor->band_count > 0;
+  ohm_text_add(text, "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm");
+  ohm_text_add(text, has_bands ? ",band\n" : "\n");
+  for (size_t i = 0; i < sensor->row_count; i++)
+    add_row(text, &sensor->rows[i], has_bands ? "" : NULL);
+  for (size_t i = 0; i < sensor->band_count; i++)
+    for (size_t j = 0; j < sensor->bands[i].row_count; j++)
+      add_row(text, &sensor->bands[i].rows[j], sensor->bands[i].name);
+}
+
+static void add_bands(struct ohm_text *text, const ohm_sensor *sensor) {
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    ohm_text_add(text, "# band ");
+    ohm_text_add(text, sensor->bands[i].name);
+    ohm_text_add(text, ": ");
+    ohm_text_add(text, text_or_empty(sensor->bands[i].source));
+    ohm_text_add(text, "\n");
   }
 }
 
@@ -167,6 +208,7 @@ size_t ohm_sensor_print(const ohm_sensor *sensor, char *buffer, size_t size) {
   }
   if (!isnan(sensor->dissipation_mw_per_k))
     add_number_line(&text, "dissipation_mw_per_k", sensor->dissipation_mw_per_k);
+  add_bands(&text, sensor);
   if (!is_model)
     add_rows(&text, sensor);
   return text.length;

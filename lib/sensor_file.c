@@ -34,13 +34,14 @@ static const char *const known_keys[] = {"name",
                                          "beta_k",
                                          "dissipation_mw_per_k"};
 
-enum column { TEMP, MIN, NOMINAL, MAX, FLAG, COLUMNS };
+enum column { TEMP, MIN, NOMINAL, MAX, FLAG, BAND, COLUMNS };
 
-static const char *const column_names[COLUMNS] = {"temp_c", "r_min_ohm", "r_nom_ohm", "r_max_ohm",
-                                                  "flag"};
+static const char *const column_names[COLUMNS] = {"temp_c",    "r_min_ohm", "r_nom_ohm",
+                                                  "r_max_ohm", "flag",      "band"};
 
 struct draft_row {
   struct ohm_row row;
+  size_t band; /* 0 for the sensor's own, else the band's place and 1 */
   int line;
 };
 
@@ -213,6 +214,36 @@ static void take_range(struct draft *draft, const struct ohm_csv_cell *value, in
                                 "; write it as -40 to 125 C", (const char *)NULL);
 }
 
+/* ---- makers' bands ---- */
+
+/* The place of a band and 1, a new one for a new name; 0 without a name. */
+static size_t band_of(struct draft *draft, const struct ohm_csv_cell *name) {
+  ohm_sensor *sensor = draft->sensor;
+  if (name->length == 0)
+    return 0;
+  for (size_t i = 0; i < sensor->band_count; i++)
+    if (is_word(name, sensor->bands[i].name))
+      return i + 1;
+  struct ohm_maker_band *bands = realloc(sensor->bands, (sensor->band_count + 1) * sizeof *bands);
+  if (bands)
+    sensor->bands = bands;
+  char *copy = bands ? copy_text(name->text, name->length) : NULL;
+  if (!copy) {
+    out_of_memory(draft);
+    return 0;
+  }
+  bands[sensor->band_count] = (struct ohm_maker_band){.name = copy};
+  return ++sensor->band_count;
+}
+
+/* "# band kawasaki-z750: Kawasaki Z750 service manual, page 16-76" */
+static void take_band(struct draft *draft, struct ohm_csv_cell name,
+                      const struct ohm_csv_cell *value, int line) {
+  size_t band = band_of(draft, &name);
+  if (band > 0)
+    take_text(draft, &draft->sensor->bands[band - 1].source, value, line);
+}
+
 /* A key that is nearly a known one is a slip; any other is somebody's remark. */
 static void look_at_unknown(struct draft *draft, const struct ohm_csv_cell *key, int line) {
   char word[24];
@@ -257,6 +288,10 @@ static void take_line(struct draft *draft, const struct ohm_csv_cell *comment, i
     take_tolerance(draft, &value, line);
   } else if (is_word(&key, "range")) {
     take_range(draft, &value, line);
+  } else if (key.length > 5 && memcmp(key.text, "band ", 5) == 0) {
+    struct ohm_csv_cell name = {key.text + 5, key.length - 5, key.column + 5};
+    trim(&name);
+    take_band(draft, name, &value, line);
   } else {
     for (int i = 0; i < NUMBER_KEYS; i++)
       if (is_word(&key, number_names[i])) {
@@ -314,7 +349,7 @@ static void leave_out(struct draft *draft, const struct ohm_csv *csv, const char
   note_at(draft, csv->line, 0, "row left out: ", why);
 }
 
-static void keep_row(struct draft *draft, const struct ohm_row *row, int line) {
+static void keep_row(struct draft *draft, const struct ohm_row *row, size_t band, int line) {
   if (draft->row_count == OHM_POINTS_MAX) {
     draft->status = ohm_fail_at(draft->error, OHM_TOO_LARGE, draft->place, line, 0,
                                 "more than 4096 rows: leave some out", (const char *)NULL);
@@ -330,7 +365,24 @@ static void keep_row(struct draft *draft, const struct ohm_row *row, int line) {
     draft->rows = rows;
     draft->row_room = room;
   }
-  draft->rows[draft->row_count++] = (struct draft_row){*row, line};
+  draft->rows[draft->row_count++] = (struct draft_row){*row, band, line};
+}
+
+/* Why a row cannot be used; NULL when it can. */
+static const char *fault_of_row(const struct ohm_row *row, bool of_band) {
+  if (isnan(row->t_c))
+    return "it has no temperature in temp_c";
+  if (isnan(row->min_ohm) != isnan(row->max_ohm))
+    return "it has one limit; give both r_min_ohm and r_max_ohm, or neither";
+  if (of_band && isnan(row->min_ohm))
+    return "it names a band and has no limits";
+  if (isnan(row->nominal_ohm) && isnan(row->min_ohm))
+    return "it has no resistance";
+  if (row->min_ohm > row->max_ohm)
+    return "r_min_ohm is above r_max_ohm; exchange them";
+  if (row->nominal_ohm < row->min_ohm || row->nominal_ohm > row->max_ohm)
+    return "r_nom_ohm lies outside r_min_ohm to r_max_ohm; look it up again";
+  return NULL;
 }
 
 static void take_row(struct draft *draft, const struct ohm_csv *csv) {
@@ -343,18 +395,13 @@ static void take_row(struct draft *draft, const struct ohm_csv *csv) {
       !take_cell(draft, csv, NOMINAL, &row.nominal_ohm) ||
       !take_cell(draft, csv, MAX, &row.max_ohm))
     return;
-  if (isnan(row.t_c))
-    leave_out(draft, csv, "it has no temperature in temp_c");
-  else if (isnan(row.min_ohm) != isnan(row.max_ohm))
-    leave_out(draft, csv, "it has one limit; give both r_min_ohm and r_max_ohm, or neither");
-  else if (isnan(row.nominal_ohm) && isnan(row.min_ohm))
-    leave_out(draft, csv, "it has no resistance");
-  else if (row.min_ohm > row.max_ohm)
-    leave_out(draft, csv, "r_min_ohm is above r_max_ohm; exchange them");
-  else if (row.nominal_ohm < row.min_ohm || row.nominal_ohm > row.max_ohm)
-    leave_out(draft, csv, "r_nom_ohm lies outside r_min_ohm to r_max_ohm; look it up again");
-  else
-    keep_row(draft, &row, csv->line);
+  const struct ohm_csv_cell *name = cell_of(draft, csv, BAND);
+  const char *fault = fault_of_row(&row, name->length > 0);
+  size_t band = fault ? 0 : band_of(draft, name);
+  if (fault)
+    leave_out(draft, csv, fault);
+  else if (going(draft))
+    keep_row(draft, &row, band, csv->line);
 }
 
 static void read_lines(struct draft *draft, const char *text, size_t length) {
@@ -382,9 +429,11 @@ static void read_lines(struct draft *draft, const char *text, size_t length) {
 
 /* ---- from draft to sensor ---- */
 
-static int by_temperature(const void *left, const void *right) {
+static int by_band_and_temperature(const void *left, const void *right) {
   const struct draft_row *a = left;
   const struct draft_row *b = right;
+  if (a->band != b->band)
+    return a->band < b->band ? -1 : 1;
   if (a->row.t_c != b->row.t_c)
     return a->row.t_c < b->row.t_c ? -1 : 1;
   return a->line < b->line ? -1 : 1;
@@ -393,16 +442,55 @@ static int by_temperature(const void *left, const void *right) {
 static void sort_rows(struct draft *draft) {
   if (draft->row_count == 0)
     return;
-  qsort(draft->rows, draft->row_count, sizeof *draft->rows, by_temperature);
+  qsort(draft->rows, draft->row_count, sizeof *draft->rows, by_band_and_temperature);
   size_t kept = 1;
   for (size_t i = 1; i < draft->row_count; i++) {
-    if (draft->rows[i].row.t_c == draft->rows[kept - 1].row.t_c)
-      note_at(draft, draft->rows[i].line, 0,
-              "row left out: ", "its temperature stands in an earlier row");
+    const struct draft_row *row = &draft->rows[i];
+    const struct draft_row *before = &draft->rows[kept - 1];
+    if (row->band == before->band && row->row.t_c == before->row.t_c)
+      note_at(draft, row->line, 0, "row left out: ", "its temperature stands in an earlier row");
     else
-      draft->rows[kept++] = draft->rows[i];
+      draft->rows[kept++] = *row;
   }
   draft->row_count = kept;
+}
+
+/* Rows of one band (0: the sensor's own) as an array of its own; they are sorted. */
+static struct ohm_row *rows_of_band(struct draft *draft, size_t band, size_t *count) {
+  size_t first = 0;
+  while (first < draft->row_count && draft->rows[first].band < band)
+    first++;
+  size_t last = first;
+  while (last < draft->row_count && draft->rows[last].band == band)
+    last++;
+  *count = last - first;
+  struct ohm_row *rows = *count > 0 ? malloc(*count * sizeof *rows) : NULL;
+  if (*count > 0 && !rows)
+    out_of_memory(draft);
+  for (size_t i = 0; i < *count && rows; i++)
+    rows[i] = draft->rows[first + i].row;
+  return rows;
+}
+
+/* A band without rows says nothing and is dropped. */
+static void build_bands(struct draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
+  size_t kept = 0;
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    struct ohm_maker_band band = sensor->bands[i];
+    band.rows = rows_of_band(draft, i + 1, &band.row_count);
+    if (band.rows) {
+      sensor->bands[kept++] = band;
+    } else {
+      ohm_error sentence;
+      ohm_fail_at(&sentence, OHM_BAD_DEFINITION, draft->place, 0, 0, "band ", band.name,
+                  " has no row and is left out", (const char *)NULL);
+      note(draft, &sentence);
+      free(band.name);
+      free(band.source);
+    }
+  }
+  sensor->band_count = kept;
 }
 
 static void fail_turn(struct draft *draft, const struct draft_row *before,
@@ -421,15 +509,15 @@ static void fail_turn(struct draft *draft, const struct draft_row *before,
       " C; resistance must fall as temperature rises, look both rows up again", (const char *)NULL);
 }
 
-static void check_rows(struct draft *draft) {
-  if (draft->row_count < 2) {
+static void check_rows(struct draft *draft, size_t count) {
+  if (count < 2) {
     draft->status =
         ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0,
-                    draft->row_count == 0 ? "no usable row" : "only one usable row",
+                    count == 0 ? "no usable row" : "only one usable row",
                     "; a curve needs at least two rows that can be believed", (const char *)NULL);
     return;
   }
-  for (size_t i = 1; i < draft->row_count && going(draft); i++)
+  for (size_t i = 1; i < count && going(draft); i++)
     if (!(ohm_row_nominal(&draft->rows[i - 1].row) > ohm_row_nominal(&draft->rows[i].row)))
       fail_turn(draft, &draft->rows[i - 1], &draft->rows[i]);
 }
@@ -442,28 +530,29 @@ static void keep_curve(struct draft *draft, ohm_curve *curve, const ohm_error *w
 }
 
 static void build_points(struct draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
   sort_rows(draft);
+  build_bands(draft);
+  sensor->rows = rows_of_band(draft, 0, &sensor->row_count);
+  size_t count = sensor->row_count;
   if (going(draft))
-    check_rows(draft);
+    check_rows(draft, count);
   if (!going(draft))
     return;
-  size_t count = draft->row_count;
   double *values = malloc(2 * count * sizeof *values);
-  draft->sensor->rows = malloc(count * sizeof *draft->sensor->rows);
-  if (values && draft->sensor->rows) {
-    for (size_t i = 0; i < count; i++) {
-      draft->sensor->rows[i] = draft->rows[i].row;
-      values[i] = draft->rows[i].row.t_c;
-      values[count + i] = ohm_row_nominal(&draft->rows[i].row);
-      if (ohm_row_has_limits(&draft->rows[i].row))
-        draft->sensor->tolerance.kind = OHM_TOLERANCE_ROWS;
-    }
-    draft->sensor->row_count = count;
-    ohm_error why;
-    keep_curve(draft, ohm_curve_points_new(values, values + count, count, &why), &why);
-  } else {
+  if (!values) {
     out_of_memory(draft);
+    return;
   }
+  for (size_t i = 0; i < count; i++) {
+    values[i] = sensor->rows[i].t_c;
+    values[count + i] = ohm_row_nominal(&sensor->rows[i]);
+    if (ohm_row_has_limits(&sensor->rows[i]))
+      sensor->tolerance = (struct ohm_tolerance){
+          .kind = OHM_TOLERANCE_ROWS, .rows = sensor->rows, .row_count = count};
+  }
+  ohm_error why;
+  keep_curve(draft, ohm_curve_points_new(values, values + count, count, &why), &why);
   free(values);
 }
 
@@ -530,7 +619,7 @@ static ohm_sensor *parse(const char *text, size_t length, const char *place,
                         .model = OHM_MODEL_POINTS,
                         .low_c = NAN,
                         .high_c = NAN,
-                        .columns = {-1, -1, -1, -1, -1}};
+                        .columns = {-1, -1, -1, -1, -1, -1}};
   if (!draft.sensor) {
     ohm_fail_memory(error);
     return NULL;

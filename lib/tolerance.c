@@ -10,12 +10,12 @@
 
 /* The rows with limits on either side of a temperature; the same one twice when it
  * is the temperature of a row, or lies beyond the first or last. */
-static void rows_about(const ohm_sensor *sensor, double t_c, const struct ohm_row **below,
-                       const struct ohm_row **above) {
+static void rows_about(const struct ohm_tolerance *tolerance, double t_c,
+                       const struct ohm_row **below, const struct ohm_row **above) {
   *below = NULL;
   *above = NULL;
-  for (size_t i = 0; i < sensor->row_count; i++) {
-    const struct ohm_row *row = &sensor->rows[i];
+  for (size_t i = 0; i < tolerance->row_count; i++) {
+    const struct ohm_row *row = &tolerance->rows[i];
     if (!ohm_row_has_limits(row))
       continue;
     if (row->t_c <= t_c)
@@ -29,11 +29,11 @@ static void rows_about(const ohm_sensor *sensor, double t_c, const struct ohm_ro
     *above = *below;
 }
 
-ohm_status ohm_tolerance_covers(const ohm_sensor *sensor, const struct ohm_tolerance *tolerance,
+ohm_status ohm_tolerance_covers(const ohm_curve *curve, const struct ohm_tolerance *tolerance,
                                 double t_c) {
   double low_c;
   double high_c;
-  ohm_curve_range(sensor->curve, &low_c, &high_c, NULL, NULL);
+  ohm_curve_range(curve, &low_c, &high_c, NULL, NULL);
   if (!ohm_inside(low_c, t_c, high_c))
     return OHM_OUT_OF_RANGE;
   if (tolerance->kind == OHM_TOLERANCE_NONE)
@@ -42,14 +42,15 @@ ohm_status ohm_tolerance_covers(const ohm_sensor *sensor, const struct ohm_toler
     return OHM_OK;
   const struct ohm_row *below;
   const struct ohm_row *above;
-  rows_about(sensor, t_c, &below, &above);
+  rows_about(tolerance, t_c, &below, &above);
   return ohm_inside(below->t_c, t_c, above->t_c) ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
-static struct ohm_band band_of_rows(const ohm_sensor *sensor, double t_c, double nominal_ohm) {
+static struct ohm_band band_of_rows(const ohm_curve *curve, const struct ohm_tolerance *tolerance,
+                                    double t_c, double nominal_ohm) {
   const struct ohm_row *below;
   const struct ohm_row *above;
-  rows_about(sensor, t_c, &below, &above);
+  rows_about(tolerance, t_c, &below, &above);
   /* What is printed is what is allowed, to the last digit. */
   if (t_c == below->t_c)
     return (struct ohm_band){below->min_ohm, nominal_ohm, below->max_ohm};
@@ -60,8 +61,8 @@ static struct ohm_band band_of_rows(const ohm_sensor *sensor, double t_c, double
     double y_below = 1 / ohm_kelvin(below->t_c);
     part = (1 / ohm_kelvin(t_c) - y_below) / (1 / ohm_kelvin(above->t_c) - y_below);
   }
-  double nominal_below = ohm_row_nominal(below);
-  double nominal_above = ohm_row_nominal(above);
+  double nominal_below = ohm_curve_resistance_beyond(curve, below->t_c);
+  double nominal_above = ohm_curve_resistance_beyond(curve, above->t_c);
   double down =
       (1 - part) * log(nominal_below / below->min_ohm) + part * log(nominal_above / above->min_ohm);
   double up =
@@ -71,29 +72,75 @@ static struct ohm_band band_of_rows(const ohm_sensor *sensor, double t_c, double
 
 /* Percent at one temperature widens away from it by beta_percent of ln(R/R there):
  * R = R0 exp(B (1/T - 1/T0)) gives dR/R = (1/T - 1/T0) dB = ln(R/R0) dB/B. */
-static struct ohm_band band_of_percent(const ohm_sensor *sensor,
+static struct ohm_band band_of_percent(const ohm_curve *curve,
                                        const struct ohm_tolerance *tolerance, double nominal_ohm) {
   double part = tolerance->percent / 100;
   double widening = 1;
   if (tolerance->kind == OHM_TOLERANCE_BETA) {
-    double there_ohm = ohm_curve_resistance_beyond(sensor->curve, tolerance->at_c);
+    double there_ohm = ohm_curve_resistance_beyond(curve, tolerance->at_c);
     widening = exp(tolerance->beta_percent / 100 * fabs(log(nominal_ohm / there_ohm)));
   }
   return (struct ohm_band){nominal_ohm * (1 - part) / widening, nominal_ohm,
                            nominal_ohm * (1 + part) * widening};
 }
 
-struct ohm_band ohm_tolerance_band(const ohm_sensor *sensor, const struct ohm_tolerance *tolerance,
+struct ohm_band ohm_tolerance_band(const ohm_curve *curve, const struct ohm_tolerance *tolerance,
                                    double t_c) {
-  double nominal_ohm = ohm_curve_resistance_beyond(sensor->curve, t_c);
+  double nominal_ohm = ohm_curve_resistance_beyond(curve, t_c);
   if (tolerance->kind == OHM_TOLERANCE_ROWS)
-    return band_of_rows(sensor, t_c, nominal_ohm);
+    return band_of_rows(curve, tolerance, t_c, nominal_ohm);
   if (tolerance->kind == OHM_TOLERANCE_KELVIN) {
     double half_k = tolerance->kelvin + tolerance->kelvin_per_c * fabs(t_c);
-    return (struct ohm_band){ohm_curve_resistance_beyond(sensor->curve, t_c + half_k), nominal_ohm,
-                             ohm_curve_resistance_beyond(sensor->curve, t_c - half_k)};
+    return (struct ohm_band){ohm_curve_resistance_beyond(curve, t_c + half_k), nominal_ohm,
+                             ohm_curve_resistance_beyond(curve, t_c - half_k)};
   }
-  return band_of_percent(sensor, tolerance, nominal_ohm);
+  return band_of_percent(curve, tolerance, nominal_ohm);
+}
+
+/* ---- several makers ---- */
+
+struct ohm_tolerance ohm_tolerance_of_maker(const struct ohm_maker_band *band) {
+  return (struct ohm_tolerance){
+      .kind = OHM_TOLERANCE_ROWS, .rows = band->rows, .row_count = band->row_count};
+}
+
+static double width(const ohm_curve *curve, const struct ohm_tolerance *tolerance, double t_c) {
+  struct ohm_band band = ohm_tolerance_band(curve, tolerance, t_c);
+  return band.high_ohm / band.low_ohm;
+}
+
+static ohm_status choose_named(const ohm_sensor *sensor, const char *name, double t_c,
+                               struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
+  for (size_t i = 0; i < sensor->band_count; i++)
+    if (strcmp(sensor->bands[i].name, name) == 0) {
+      *band = &sensor->bands[i];
+      *chosen = ohm_tolerance_of_maker(*band);
+      return ohm_tolerance_covers(sensor->curve, chosen, t_c);
+    }
+  return OHM_BAD_ARGUMENT;
+}
+
+ohm_status ohm_tolerance_choose(const ohm_sensor *sensor, const char *name, double t_c,
+                                struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
+  *chosen = sensor->tolerance;
+  *band = NULL;
+  if (name)
+    return choose_named(sensor, name, t_c, chosen, band);
+  ohm_status status = ohm_tolerance_covers(sensor->curve, chosen, t_c);
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    struct ohm_tolerance other = ohm_tolerance_of_maker(&sensor->bands[i]);
+    ohm_status covers = ohm_tolerance_covers(sensor->curve, &other, t_c);
+    bool first = status != OHM_OK && (covers == OHM_OK || status == OHM_NOT_FOUND ||
+                                      chosen->kind == OHM_TOLERANCE_NONE);
+    bool wider = status == OHM_OK && covers == OHM_OK &&
+                 width(sensor->curve, &other, t_c) > width(sensor->curve, chosen, t_c);
+    if (!first && !wider)
+      continue;
+    *chosen = other;
+    *band = &sensor->bands[i];
+    status = covers;
+  }
+  return status;
 }
 
 /* ---- notation ---- */

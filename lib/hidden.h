@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+/* What a measurement could not have seen, and what that does to the fan. */
+#ifndef OHM_HIDDEN_H
+#define OHM_HIDDEN_H
+
+#include "decision.h"
+#include "tolerance.h"
+
+/** Up to here a fan that has not started is said never to. */
+#define OHM_NEVER_C 130.0
+
+/** One reading at one temperature, and the fan it is to be good for. */
+struct ohm_exposure {
+  const ohm_curve *curve;
+  const struct ohm_tolerance *tolerance;
+  struct ohm_spread read; /**< ohm */
+  struct ohm_spread at;   /**< degrees Celsius */
+  double level;
+  double fan_c;
+  double limit_k;
+};
+
+/** Lateness and earliness are in kelvin; INFINITY for a fan that never starts, or
+ *  always runs. */
+struct ohm_hidden {
+  double series_ohm;  /**< largest that could hide; 0 for none */
+  double leakage_ohm; /**< smallest that could hide; INFINITY for none */
+  double series_late_k;
+  double series_sound_late_k; /**< the same in series with a nominal sensor */
+  double leakage_early_k;
+  double leakage_sound_early_k;
+  double fifty_late_k; /**< 50 ohm in series with a nominal sensor */
+  double late_k;       /**< the latest by any shape of fault */
+  double early_k;
+  ohm_verdict job;
+  ohm_job_reason reason;
+};
+
+struct ohm_hidden ohm_hidden_behind(const struct ohm_exposure *exposure);
+
+#endif
