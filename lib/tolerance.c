@@ -131,7 +131,7 @@ static bool is_allowed(const struct ohm_tolerance *tolerance) {
   bool parts =
       ohm_inside(0, tolerance->percent, 99.999) && ohm_inside(0, tolerance->beta_percent, 99.999) &&
       ohm_inside(0, tolerance->kelvin, 1000) && ohm_inside(0, tolerance->kelvin_per_c, 1) &&
-      ohm_inside(OHM_ZERO_C, tolerance->at_c, 1000);
+      OHM_ZERO_C < tolerance->at_c && tolerance->at_c <= 1000;
   return parts && (tolerance->percent > 0 || tolerance->beta_percent > 0 || tolerance->kelvin > 0 ||
                    tolerance->kelvin_per_c > 0);
 }
