@@ -73,10 +73,17 @@ static void out_of_memory(struct draft *draft) {
   draft->status = ohm_fail_memory(draft->error);
 }
 
+static bool is_control(char byte) {
+  return ((unsigned char)byte < 0x20 && byte != '\t') || byte == 0x7F;
+}
+
+/* A text stands on a screen and, printed, in one line of a file: no control byte
+ * stays in it. */
 static char *copy_text(const char *text, size_t length) {
   char *copy = malloc(length + 1);
   if (copy) {
-    memcpy(copy, text, length);
+    for (size_t i = 0; i < length; i++)
+      copy[i] = is_control(text[i]) ? '?' : text[i];
     copy[length] = '\0';
   }
   return copy;
@@ -226,7 +233,7 @@ static void look_at_unknown(struct draft *draft, const struct ohm_csv_cell *key,
     return;
   struct ohm_text text = ohm_text_begin(what, sizeof what);
   ohm_text_add(&text, "the key \"");
-  ohm_text_add(&text, word);
+  ohm_text_add_quoted(&text, key->text, key->length);
   ohm_text_add(&text, "\" is not known and left out; was ");
   ohm_text_add(&text, meant);
   note_at(draft, line, key->column, what, " meant?");
