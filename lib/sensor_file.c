@@ -518,7 +518,8 @@ static void finish(struct draft *draft, const char *default_name) {
   sensor->dissipation_mw_per_k = draft->numbers[DISSIPATION];
   if (draft->further_notes > 0 && going(draft)) {
     char count[OHM_NUMBER_SIZE];
-    ohm_number_print((double)draft->further_notes, count, sizeof count);
+    /* The last note gives its place to this one and is counted with the rest. */
+    ohm_number_print((double)draft->further_notes + 1, count, sizeof count);
     ohm_error sentence;
     ohm_fail_at(&sentence, OHM_BAD_SYNTAX, draft->place, 0, 0, "and ", count, " more of the kind",
                 (const char *)NULL);
