@@ -162,11 +162,12 @@ static void take_number(struct draft *draft, enum number_key key, const struct o
                         int line) {
   char what[100];
   double number;
-  if (ohm_number_read(value->text, value->length, &number) == OHM_OK)
+  bool is_number = ohm_number_read(value->text, value->length, &number) == OHM_OK;
+  if (is_number && (key != DISSIPATION || number > 0))
     draft->numbers[key] = number;
   else if (key == DISSIPATION)
     note_at(draft, line, value->column, found(what, sizeof what, number_names[key], value),
-            "; write a plain number, such as 1.5 (left out)");
+            "; write a number above 0, such as 1.5 (left out)");
   else
     draft->status =
         ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
