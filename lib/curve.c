@@ -334,16 +334,16 @@ typedef ohm_status (*conversion)(const ohm_curve *curve, double from, double *to
 
 static ohm_status convert_all(const ohm_curve *curve, conversion convert, const double *from,
                               double *to, size_t count, size_t *failed) {
-  if (failed)
-    *failed = 0;
-  if (!curve || (count > 0 && (!from || !to)))
-    return OHM_NULL_ARGUMENT;
+  bool usable = curve && ((from && to) || count == 0);
   size_t bad = 0;
-  for (size_t i = 0; i < count; i++)
-    bad += convert(curve, from[i], &to[i]) != OHM_OK;
+  for (size_t i = 0; to && i < count; i++) {
+    if (!usable)
+      to[i] = NAN;
+    bad += !usable || convert(curve, from[i], &to[i]) != OHM_OK;
+  }
   if (failed)
     *failed = bad;
-  return OHM_OK;
+  return usable ? OHM_OK : OHM_NULL_ARGUMENT;
 }
 
 ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, double *t_c,
