@@ -73,6 +73,9 @@ static struct ohm_band band_of_rows(const ohm_sensor *sensor, double t_c, double
  * R = R0 exp(B (1/T - 1/T0)) gives dR/R = (1/T - 1/T0) dB = ln(R/R0) dB/B. */
 static struct ohm_band band_of_percent(const ohm_sensor *sensor,
                                        const struct ohm_tolerance *tolerance, double nominal_ohm) {
+  /* At absolute zero and below, where a coarse thermometer may reach. */
+  if (isinf(nominal_ohm))
+    return (struct ohm_band){nominal_ohm, nominal_ohm, nominal_ohm};
   double part = tolerance->percent / 100;
   double widening = 1;
   if (tolerance->kind == OHM_TOLERANCE_BETA) {

@@ -146,6 +146,27 @@ START_TEST(a_perfect_reading_is_never_outside_however_hopeless_the_bath)
 }
 END_TEST
 
+/* The thermometer may even be said to reach below absolute zero. */
+START_TEST(a_hopeless_bath_leaves_probabilities_that_are_numbers)
+{
+  for (size_t i = 0; i < WITH_LIMITS; i++) {
+    ohm_sensor *sensor = sensor_of(with_limits[i]);
+    for (double limit_k = 100; limit_k <= 1000; limit_k += 100) {
+      struct bath bath = exact_bath(2450, 20);
+      bath.meter.accuracy = OHM_ASSUMED;
+      bath.reference.accuracy = OHM_STATED;
+      bath.reference.limit_k = bath.reference.u_k = limit_k;
+      ohm_finding finding = judged(sensor, &bath);
+      check_verdict(&finding, OHM_UNDECIDED, "uncertain");
+      CHECK_NEAR(number(&finding, OHM_FIELD_P_LOW) + number(&finding, OHM_FIELD_P_WITHIN) +
+                     number(&finding, OHM_FIELD_P_HIGH),
+                 1, 1e-9);
+    }
+    ohm_sensor_free(sensor);
+  }
+}
+END_TEST
+
 START_TEST(a_nominal_reading_is_never_outside_however_poor_the_meter)
 {
   ohm_sensor *sensor = sensor_of(flat);
@@ -560,6 +581,7 @@ int main(void) {
       "bath", without_error_the_middle_is_within_the_limits_undecided_and_beyond_outside,
       a_tiny_error_decides_as_none_does,
       a_perfect_reading_is_never_outside_however_hopeless_the_bath,
+      a_hopeless_bath_leaves_probabilities_that_are_numbers,
       a_nominal_reading_is_never_outside_however_poor_the_meter,
       probabilities_lie_in_0_to_1_and_sum_to_1,
       raising_the_reading_never_lowers_p_high_nor_raises_p_low,

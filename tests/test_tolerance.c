@@ -256,6 +256,22 @@ START_TEST(kelvin_reach_past_the_ends_of_the_curve)
 }
 END_TEST
 
+/* A coarse thermometer may reach there; no reading of a resistance does. */
+START_TEST(at_absolute_zero_and_below_limits_are_infinite)
+{
+  static const char *const notations[] = {"5 %", "5 % at 25 C, beta 1 %", "0.5 K",
+                                          "0.3 K + 0.005 |t|"};
+  for (size_t i = 0; i < sizeof notations / sizeof notations[0]; i++) {
+    ohm_sensor *sensor = sensor_with(notations[i]);
+    for (double t_c = -273.15; t_c > -2000; t_c -= 100) {
+      struct ohm_band band = ohm_tolerance_band(sensor, &sensor->tolerance, t_c - 20);
+      ck_assert(isinf(band.low_ohm) && isinf(band.nominal_ohm) && isinf(band.high_ohm));
+    }
+    ohm_sensor_free(sensor);
+  }
+}
+END_TEST
+
 int main(void) {
   return RUN_TESTS(
       "tolerance", every_notation_is_read_into_its_parts, spaces_are_free,
@@ -267,5 +283,5 @@ int main(void) {
       percent_of_beta_widens_by_the_product_of_the_parts,
       percent_of_beta_never_narrows_away_from_its_temperature,
       kelvin_are_kelvin_on_the_curve_either_way, growing_kelvin_grow_with_celsius_of_either_sign,
-      kelvin_reach_past_the_ends_of_the_curve);
+      kelvin_reach_past_the_ends_of_the_curve, at_absolute_zero_and_below_limits_are_infinite);
 }
