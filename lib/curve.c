@@ -72,7 +72,7 @@ static bool rising_stretch(const struct ohm_ntc_piece *piece, double *from, doub
   if (b > 0 && c >= 0)
     return true;
   if (b > 0) {
-    *to = sqrt(b / (-3 * c));
+    *to = fmin(sqrt(b / (-3 * c)), LN_R_MAX);
     *from = -*to;
     return true;
   }
@@ -106,10 +106,11 @@ static ohm_curve *single_piece(enum ohm_model model, struct ohm_ntc_piece piece,
   double y_cold = 1 / ohm_kelvin(low_c);
   double y_from = ohm_ntc_piece_y(&piece, from);
   double y_to = ohm_ntc_piece_y(&piece, to);
-  bool turns = to < LN_R_MAX || from > -LN_R_MAX;
   if (!(y_from < y_hot && y_cold < y_to)) {
-    double y_turn = y_from < y_hot ? y_to : y_from;
-    if (turns && y_turn > 0 && 1 / y_turn < ohm_kelvin(high_c))
+    bool hot_is_met = y_from < y_hot;
+    bool turns = hot_is_met ? to < LN_R_MAX : from > -LN_R_MAX;
+    double y_turn = hot_is_met ? y_to : y_from;
+    if (turns && ohm_inside(y_hot, y_turn, y_cold))
       fail_turn(error, ohm_celsius(1 / y_turn));
     else
       ohm_fail(error, OHM_BAD_DEFINITION, "the curve does not reach its range with any ",
@@ -117,11 +118,16 @@ static ohm_curve *single_piece(enum ohm_model model, struct ohm_ntc_piece piece,
                (const char *)NULL);
     return NULL;
   }
+  double ln_hot = ohm_ntc_piece_solve(&piece, from, to, y_hot);
+  double ln_cold = ohm_ntc_piece_solve(&piece, from, to, y_cold);
+  if (!(exp(ln_hot) < exp(ln_cold))) {
+    ohm_fail(error, OHM_BAD_DEFINITION, "with these coefficients resistance does not change over ",
+             "the range: check the coefficients and the range", (const char *)NULL);
+    return NULL;
+  }
   ohm_curve *curve = curve_new(model, 1, error);
   if (!curve)
     return NULL;
-  double ln_hot = ohm_ntc_piece_solve(&piece, from, to, y_hot);
-  double ln_cold = ohm_ntc_piece_solve(&piece, from, to, y_cold);
   curve->ntc.pieces[0] = piece;
   curve->ntc.knots[0] = (struct ohm_ntc_knot){exp(ln_hot), high_c, ln_hot, y_hot};
   curve->ntc.knots[1] = (struct ohm_ntc_knot){exp(ln_cold), low_c, ln_cold, y_cold};
@@ -328,16 +334,16 @@ typedef ohm_status (*conversion)(const ohm_curve *curve, double from, double *to
 
 static ohm_status convert_all(const ohm_curve *curve, conversion convert, const double *from,
                               double *to, size_t count, size_t *failed) {
-  if (failed)
-    *failed = 0;
-  if (!curve || (count > 0 && (!from || !to)))
-    return OHM_NULL_ARGUMENT;
+  bool usable = curve && ((from && to) || count == 0);
   size_t bad = 0;
-  for (size_t i = 0; i < count; i++)
-    bad += convert(curve, from[i], &to[i]) != OHM_OK;
+  for (size_t i = 0; to && i < count; i++) {
+    if (!usable)
+      to[i] = NAN;
+    bad += !usable || convert(curve, from[i], &to[i]) != OHM_OK;
+  }
   if (failed)
     *failed = bad;
-  return OHM_OK;
+  return usable ? OHM_OK : OHM_NULL_ARGUMENT;
 }
 
 ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, double *t_c,

@@ -18,21 +18,32 @@
 static const double SQRT_HALF = 0.70710678118654752;
 static const double DENSITY_0 = 0.39894228040143268; /* 1/sqrt(2 pi) */
 
-/* A rectangle this narrow against the whole spread differs from a normal part of
- * equal variance by under 1e-10 in probability; as a rectangle it would cost more
- * than that in cancellation. */
+/* Beside a normal part, a rectangle this narrow against it differs from a normal
+ * part of equal variance by under 1e-10 in probability, whatever else is summed. */
 static const double NARROW = 0.01;
+/* So does a rectangle this narrow against the widest by under 1e-9; as a rectangle
+ * it would cost more than that in cancellation. */
+static const double NARROW_BESIDE_RECTANGLE = 1e-7;
 /* A normal part this narrow against a rectangle is no part. */
-static const double NO_NORMAL = 1e-9;
+static const double NO_NORMAL = 1e-12;
 /* Beyond this many standard deviations lies under 1e-17. */
 static const double FAR_SIGMA = 8.5;
+/* Beyond this many the normal density is 0 as a double. */
+static const double NOTHING_SIGMA = 39;
+/* A condition that reaches no further is exact; its density would leave the doubles. */
+static const double NO_CONDITION = 1e-300;
+/* From here on the integral of the normal tail is under 1e-12. */
+static const double FOOT_SIGMA = 7;
+
+static void add_normal(struct ohm_spread *spread, double u) {
+  spread->sigma = fmin(hypot(spread->sigma, u), DBL_MAX);
+}
 
 static void insert_half(struct ohm_spread *spread, double half) {
   size_t at = spread->count;
   if (at == OHM_RECTANGLES_MAX) {
     double least = spread->half[at - 1];
-    double folded = half < least ? half : least;
-    spread->sigma = hypot(spread->sigma, folded / sqrt(3));
+    add_normal(spread, fmin(half, least) / sqrt(3));
     if (half <= least)
       return;
     at--;
@@ -46,13 +57,23 @@ static void insert_half(struct ohm_spread *spread, double half) {
 
 struct ohm_spread ohm_spread_of(const struct ohm_budget *budget) {
   struct ohm_spread spread = {.value = budget->value};
-  double u = ohm_budget_u(budget);
+  double widest = 0;
   for (size_t i = 0; i < budget->count; i++) {
     const struct ohm_cause *cause = &budget->causes[i];
-    if (cause->shape == OHM_RECTANGULAR && ohm_cause_limit(cause) > NARROW * u)
-      insert_half(&spread, ohm_cause_limit(cause));
+    if (cause->shape == OHM_RECTANGULAR)
+      widest = fmax(widest, ohm_cause_limit(cause));
     else
-      spread.sigma = hypot(spread.sigma, cause->u);
+      add_normal(&spread, cause->u);
+  }
+  double narrow = fmax(NARROW * spread.sigma, NARROW_BESIDE_RECTANGLE * widest);
+  for (size_t i = 0; i < budget->count; i++) {
+    const struct ohm_cause *cause = &budget->causes[i];
+    if (cause->shape != OHM_RECTANGULAR)
+      continue;
+    if (ohm_cause_limit(cause) > narrow)
+      insert_half(&spread, fmin(ohm_cause_limit(cause), DBL_MAX));
+    else
+      add_normal(&spread, cause->u);
   }
   if (spread.count > 0 && spread.sigma < NO_NORMAL * spread.half[0])
     spread.sigma = 0;
@@ -62,12 +83,16 @@ struct ohm_spread ohm_spread_of(const struct ohm_budget *budget) {
 /* H_k(z); k from -1 (the density) upwards. */
 static double integral(int k, double z, double sigma) {
   if (sigma == 0) {
-    double power = z > 0 ? 1 : z < 0 ? 0 : 0.5;
+    if (z < 0)
+      return 0;
+    double power = z > 0 ? 1 : 0.5;
     for (int i = 1; i <= k; i++)
       power *= z / i;
     return power;
   }
   double x = z / sigma;
+  if (x < -NOTHING_SIGMA)
+    return 0;
   double before = DENSITY_0 * exp(-x * x / 2);
   if (k < 0)
     return before / sigma;
@@ -83,22 +108,28 @@ static double integral(int k, double z, double sigma) {
 }
 
 /* The sum over signs above, for the distribution function (k = n) and the density
- * (k = n - 1). */
+ * (k = n - 1), at z <= 0 where least cancels. In a unit near the widest part, so that
+ * no power leaves the doubles. */
 static double over_rectangles(const struct ohm_spread *spread, int k, double z) {
+  double widest = fmax(spread->sigma, spread->half[0]);
+  int unit = widest > 0 ? ilogb(widest) : 0;
+  double half[OHM_RECTANGLES_MAX];
+  for (size_t i = 0; i < spread->count; i++)
+    half[i] = scalbn(spread->half[i], -unit);
   double sum = 0;
   for (unsigned signs = 0; signs < 1u << spread->count; signs++) {
-    double shifted = z;
+    double shifted = scalbn(z, -unit);
     double sign = 1;
     for (size_t i = 0; i < spread->count; i++) {
       bool minus = signs >> i & 1;
-      shifted += minus ? -spread->half[i] : spread->half[i];
+      shifted += minus ? -half[i] : half[i];
       sign = minus ? -sign : sign;
     }
-    sum += sign * integral(k, shifted, spread->sigma);
+    sum += sign * integral(k, shifted, scalbn(spread->sigma, -unit));
   }
   for (size_t i = 0; i < spread->count; i++)
-    sum /= 2 * spread->half[i];
-  return sum;
+    sum /= 2 * half[i];
+  return k < (int)spread->count ? scalbn(sum, -unit) : sum;
 }
 
 static double unit_clamp(double p) {
@@ -112,8 +143,8 @@ static double reach(const struct ohm_spread *spread) {
   return far;
 }
 
-double ohm_spread_below(const struct ohm_spread *spread, double x) {
-  double z = x - spread->value;
+/* Probability of lying below value + z. */
+static double below_by(const struct ohm_spread *spread, double z) {
   if (z != 0 && fabs(z) >= reach(spread))
     return z > 0 ? 1 : 0;
   /* The lower tail has no cancellation; the upper one is its mirror. */
@@ -121,12 +152,16 @@ double ohm_spread_below(const struct ohm_spread *spread, double x) {
   return z > 0 ? 1 - tail : tail;
 }
 
+double ohm_spread_below(const struct ohm_spread *spread, double x) {
+  return below_by(spread, x - spread->value);
+}
+
 double ohm_spread_expanded(const struct ohm_spread *spread, double p) {
   double low = 0;
   double high = reach(spread);
   for (int i = 0; i < 60 && low < high; i++) {
     double middle = low + (high - low) / 2;
-    double inside = 1 - 2 * ohm_spread_below(spread, spread->value - middle);
+    double inside = 1 - 2 * below_by(spread, -middle);
     if (inside < p)
       low = middle;
     else
@@ -149,24 +184,23 @@ struct pair {
   double high;
 };
 
-/* Probabilities of lying low and high at one condition. */
-static struct pair misses_at(const struct integrand *f, double condition) {
+/* Probabilities of lying low and high at one offset from the condition's value. An
+ * offset keeps its digits where a narrow condition would lose them. */
+static struct pair misses_at(const struct integrand *f, double offset) {
   double low;
   double high;
-  f->limits(f->context, condition, &low, &high);
+  f->limits(f->context, f->condition->value + offset, &low, &high);
   double value = f->quantity->value;
   /* The upper tail as the lower one of the mirror image, so that neither loses
    * digits. */
-  return (struct pair){ohm_spread_below(f->quantity, low),
-                       ohm_spread_below(f->quantity, value - (high - value))};
+  return (struct pair){below_by(f->quantity, low - value), below_by(f->quantity, value - high)};
 }
 
-static struct pair weighted_at(const struct integrand *f, double condition) {
-  double density =
-      over_rectangles(f->condition, (int)f->condition->count - 1, condition - f->condition->value);
+static struct pair weighted_at(const struct integrand *f, double offset) {
+  double density = over_rectangles(f->condition, (int)f->condition->count - 1, -fabs(offset));
   if (!(density > 0))
     return (struct pair){0, 0};
-  struct pair misses = misses_at(f, condition);
+  struct pair misses = misses_at(f, offset);
   return (struct pair){density * misses.low, density * misses.high};
 }
 
@@ -204,19 +238,21 @@ static struct pair rule(const struct integrand *f, double a, double b, double *e
   return (struct pair){half * kronrod.low, half * kronrod.high};
 }
 
-static struct pair integrate(const struct integrand *f, double a, double b, double tolerance,
-                             int depth) {
+/* The tolerance is not shared out between halves: the rule's error lies far below its
+ * estimate, and round-off must not make every branch go to the full depth. */
+static struct pair integrate(const struct integrand *f, double a, double b, int depth) {
   double error;
   struct pair whole = rule(f, a, b, &error);
-  if (error <= tolerance || depth == 0)
+  if (error <= 1e-12 || depth == 0)
     return whole;
   double middle = (a + b) / 2;
-  struct pair left = integrate(f, a, middle, tolerance / 2, depth - 1);
-  struct pair right = integrate(f, middle, b, tolerance / 2, depth - 1);
+  struct pair left = integrate(f, a, middle, depth - 1);
+  struct pair right = integrate(f, middle, b, depth - 1);
   return (struct pair){left.low + right.low, left.high + right.high};
 }
 
-enum { CUTS_MAX = 96 };
+/* Ends, bends of a condition and crossings of two limits with their feet, breaks. */
+enum { CUTS_MAX = 2 + 9 * (1 << OHM_RECTANGLES_MAX) + 64 };
 
 struct cuts {
   size_t count;
@@ -240,25 +276,33 @@ static void sort_cuts(struct cuts *cuts) {
   }
 }
 
-/* Every sum of value and signed half-widths: where a spread bends. */
+enum { BENDS_MAX = 3 << OHM_RECTANGLES_MAX };
+
+/* Where a spread bends, from its value: every sum of signed half-widths, and the feet
+ * of the normal edge there, which would hide between nodes. */
 static size_t bends(const struct ohm_spread *spread, double *at) {
-  size_t count = (size_t)1 << spread->count;
-  for (size_t signs = 0; signs < count; signs++) {
-    at[signs] = spread->value;
+  size_t count = 0;
+  for (size_t signs = 0; signs < (size_t)1 << spread->count; signs++) {
+    double edge = 0;
     for (size_t i = 0; i < spread->count; i++)
-      at[signs] += signs >> i & 1 ? -spread->half[i] : spread->half[i];
+      edge += signs >> i & 1 ? -spread->half[i] : spread->half[i];
+    at[count++] = edge;
+    if (spread->sigma > 0) {
+      at[count++] = edge - FOOT_SIGMA * spread->sigma;
+      at[count++] = edge + FOOT_SIGMA * spread->sigma;
+    }
   }
   return count;
 }
 
-static double limit_at(const struct integrand *f, bool upper, double condition) {
+static double limit_at(const struct integrand *f, bool upper, double offset) {
   double low;
   double high;
-  f->limits(f->context, condition, &low, &high);
+  f->limits(f->context, f->condition->value + offset, &low, &high);
   return upper ? high : low;
 }
 
-/* The condition where a limit passes a level, if it does so between a and b. */
+/* The offset where a limit passes a level, if it does so between a and b. */
 static void cut_crossing(struct cuts *cuts, const struct integrand *f, bool upper, double level) {
   double a = cuts->at[0];
   double b = cuts->at[1];
@@ -276,17 +320,11 @@ static void cut_crossing(struct cuts *cuts, const struct integrand *f, bool uppe
 }
 
 static void cut_at_crossings(struct cuts *cuts, const struct integrand *f) {
-  double levels[1 << OHM_RECTANGLES_MAX];
+  double levels[BENDS_MAX];
   size_t count = bends(f->quantity, levels);
-  for (int upper = 0; upper <= 1; upper++) {
+  for (int upper = 0; upper <= 1; upper++)
     for (size_t i = 0; i < count; i++)
-      cut_crossing(cuts, f, upper, levels[i]);
-    if (f->quantity->sigma > 0) {
-      /* A narrow normal edge hides between nodes unless its feet are cut out too. */
-      cut_crossing(cuts, f, upper, levels[0] - 5 * f->quantity->sigma);
-      cut_crossing(cuts, f, upper, levels[count - 1] + 5 * f->quantity->sigma);
-    }
-  }
+      cut_crossing(cuts, f, upper, f->quantity->value + levels[i]);
 }
 
 ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
@@ -295,20 +333,20 @@ ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
   struct integrand f = {quantity, condition, limits, context};
   struct pair misses = {0, 0};
   double far = reach(condition);
-  if (far == 0) {
-    misses = misses_at(&f, condition->value);
+  if (far < NO_CONDITION) {
+    misses = misses_at(&f, 0);
   } else {
-    struct cuts cuts = {2, {condition->value - far, condition->value + far}};
-    double edges[1 << OHM_RECTANGLES_MAX];
+    struct cuts cuts = {2, {-far, far}};
+    double edges[BENDS_MAX];
     size_t edge_count = bends(condition, edges);
     for (size_t i = 0; i < edge_count; i++)
       cut(&cuts, edges[i]);
     cut_at_crossings(&cuts, &f);
     for (size_t i = 0; i < count; i++)
-      cut(&cuts, breaks[i]);
+      cut(&cuts, breaks[i] - condition->value);
     sort_cuts(&cuts);
     for (size_t i = 1; i < cuts.count; i++) {
-      struct pair part = integrate(&f, cuts.at[i - 1], cuts.at[i], 1e-12, 20);
+      struct pair part = integrate(&f, cuts.at[i - 1], cuts.at[i], 20);
       misses.low += part.low;
       misses.high += part.high;
     }

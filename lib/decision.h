@@ -17,7 +17,8 @@ struct ohm_spread {
 };
 
 /** The distribution of a budget. Rectangles too narrow to show, and those beyond
- *  the widest four, are counted as normal. */
+ *  the widest four, are counted as normal. Accuracy of a probability: 1e-9 absolute
+ *  for up to two rectangles, 1e-12 when none is under 1e-4 of the widest. */
 struct ohm_spread ohm_spread_of(const struct ohm_budget *budget);
 
 /** Probability of lying below x; half of an exact value counts as below itself. */

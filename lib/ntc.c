@@ -74,7 +74,8 @@ bool ohm_ntc_piece_rises(const struct ohm_ntc_piece *piece, double from, double 
 
 /* A piece with end slopes m0 and m1 and chord slope s rises steadily when both lie
  * between 0 and 3 s (Fritsch and Carlson). Keeping away from those ends by these
- * factors keeps the slope inside a piece above s/4 or so, hence alpha finite. */
+ * factors keeps the slope inside a piece at a quarter of the least chord of it and its
+ * neighbours or above, hence alpha finite. */
 static const double SLOPE_FLOOR = 0.25;
 static const double SLOPE_CEILING = 2.5;
 

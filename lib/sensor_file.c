@@ -74,10 +74,17 @@ static void out_of_memory(struct draft *draft) {
   draft->status = ohm_fail_memory(draft->error);
 }
 
+static bool is_control(char byte) {
+  return ((unsigned char)byte < 0x20 && byte != '\t') || byte == 0x7F;
+}
+
+/* A text stands on a screen and, printed, in one line of a file: no control byte
+ * stays in it. */
 static char *copy_text(const char *text, size_t length) {
   char *copy = malloc(length + 1);
   if (copy) {
-    memcpy(copy, text, length);
+    for (size_t i = 0; i < length; i++)
+      copy[i] = is_control(text[i]) ? '?' : text[i];
     copy[length] = '\0';
   }
   return copy;
@@ -156,11 +163,12 @@ static void take_number(struct draft *draft, enum number_key key, const struct o
                         int line) {
   char what[100];
   double number;
-  if (ohm_number_read(value->text, value->length, &number) == OHM_OK)
+  bool is_number = ohm_number_read(value->text, value->length, &number) == OHM_OK;
+  if (is_number && (key != DISSIPATION || number > 0))
     draft->numbers[key] = number;
   else if (key == DISSIPATION)
     note_at(draft, line, value->column, found(what, sizeof what, number_names[key], value),
-            "; write a plain number, such as 1.5 (left out)");
+            "; write a number above 0, such as 1.5 (left out)");
   else
     draft->status =
         ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
@@ -257,7 +265,7 @@ static void look_at_unknown(struct draft *draft, const struct ohm_csv_cell *key,
     return;
   struct ohm_text text = ohm_text_begin(what, sizeof what);
   ohm_text_add(&text, "the key \"");
-  ohm_text_add(&text, word);
+  ohm_text_add_quoted(&text, key->text, key->length);
   ohm_text_add(&text, "\" is not known and left out; was ");
   ohm_text_add(&text, meant);
   note_at(draft, line, key->column, what, " meant?");
@@ -600,7 +608,8 @@ static void finish(struct draft *draft, const char *default_name) {
   sensor->dissipation_mw_per_k = draft->numbers[DISSIPATION];
   if (draft->further_notes > 0 && going(draft)) {
     char count[OHM_NUMBER_SIZE];
-    ohm_number_print((double)draft->further_notes, count, sizeof count);
+    /* The last note gives its place to this one and is counted with the rest. */
+    ohm_number_print((double)draft->further_notes + 1, count, sizeof count);
     ohm_error sentence;
     ohm_fail_at(&sentence, OHM_BAD_SYNTAX, draft->place, 0, 0, "and ", count, " more of the kind",
                 (const char *)NULL);

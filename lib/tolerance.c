@@ -74,6 +74,9 @@ static struct ohm_band band_of_rows(const ohm_curve *curve, const struct ohm_tol
  * R = R0 exp(B (1/T - 1/T0)) gives dR/R = (1/T - 1/T0) dB = ln(R/R0) dB/B. */
 static struct ohm_band band_of_percent(const ohm_curve *curve,
                                        const struct ohm_tolerance *tolerance, double nominal_ohm) {
+  /* At absolute zero and below, where a coarse thermometer may reach. */
+  if (isinf(nominal_ohm))
+    return (struct ohm_band){nominal_ohm, nominal_ohm, nominal_ohm};
   double part = tolerance->percent / 100;
   double widening = 1;
   if (tolerance->kind == OHM_TOLERANCE_BETA) {
@@ -178,7 +181,7 @@ static bool is_allowed(const struct ohm_tolerance *tolerance) {
   bool parts =
       ohm_inside(0, tolerance->percent, 99.999) && ohm_inside(0, tolerance->beta_percent, 99.999) &&
       ohm_inside(0, tolerance->kelvin, 1000) && ohm_inside(0, tolerance->kelvin_per_c, 1) &&
-      ohm_inside(OHM_ZERO_C, tolerance->at_c, 1000);
+      OHM_ZERO_C < tolerance->at_c && tolerance->at_c <= 1000;
   return parts && (tolerance->percent > 0 || tolerance->beta_percent > 0 || tolerance->kelvin > 0 ||
                    tolerance->kelvin_per_c > 0);
 }

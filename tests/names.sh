@@ -53,7 +53,10 @@ calls() {
   shift
   grep -nE "(^|[^a-zA-Z0-9_])($names) *\(" "$@" /dev/null | grep -vE '^[^:]*:[0-9]*: *(/\*|\*)'
 }
-others=$(ls lib/*.[ch] | grep -v '^lib/file\.c$')
+others=
+for source in lib/*.[ch]; do
+  [ "$source" = lib/file.c ] || others="$others $source"
+done
 calls 'f?open|freopen|fdopen|openat|opendir|creat|popen|mmap' $others &&
   fail "only lib/file.c may open anything"
 calls 'v?f?printf|v?s?n?printf|f?puts|putchar|fputc|fwrite|perror|exit|_Exit|abort|assert|raise' lib/*.[ch] &&

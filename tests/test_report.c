@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: MIT */
+#include "support.h"
+
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "../lib/finding.h"
+
+/* ---- a finding for every reason ---- */
+
+static ohm_finding judged(const char *sensor_name, const char *reading_text, const char *at,
+                          double tolerance_percent) {
+  ohm_error error;
+  ohm_sensor *sensor = ohm_catalogue_load(sensor_name, &error);
+  ck_assert_msg(sensor != NULL, "%s", error.message);
+  ohm_reading reading;
+  ohm_reference reference;
+  ck_assert_int_eq(ohm_reading_read(reading_text, &reading, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_reference_read(at, &reference, NULL), OHM_OK);
+  ohm_check check = OHM_CHECK_INIT;
+  check.tolerance_percent = tolerance_percent;
+  ohm_finding finding;
+  ck_assert_int_eq(ohm_bath_check(sensor, &reading, NULL, &reference, &check, &finding), OHM_OK);
+  ohm_sensor_free(sensor);
+  return finding;
+}
+
+static const struct {
+  const char *sensor;
+  const char *reading;
+  const char *at;
+  double tolerance_percent;
+  const char *reason;
+  const char *verdict;
+} usual[] = {
+    {"ntc-2k45-20c", "2.45k", "20C+-0.1", 10, "conforms", "GOOD"},
+    {"ntc-2k45-20c", "244.6", "90C+-0.1", 10, "conforms", "GOOD"},
+    {"ntc-2k45-20c", "1.5k", "20C", 0, "low", "BAD: too few ohms"},
+    {"ntc-2k45-20c", "3.5k", "20C", 0, "high", "BAD: too many ohms"},
+    {"ntc-2k45-20c", "open", "20C", 0, "open", "BAD: open"},
+    {"ntc-2k45-20c", "OL", "20C", 0, "over_range", "CANNOT TELL YET"},
+    {"ntc-10k-25c", "10k", "25C", 0, "no_tolerance", "CANNOT TELL YET"},
+    {"ntc-2k45-20c", "90", "130C", 0, "outside_band", "CANNOT TELL YET"},
+    {"ntc-2k45-20c", "2.31k", "20C", 0, "uncertain", "CANNOT TELL YET"},
+    {"ntc-2k45-20c", "5.8k", "ice", 5, "uncertain", "CANNOT TELL YET"},
+};
+enum { USUAL = sizeof usual / sizeof usual[0] };
+
+static ohm_finding usual_finding(int i) {
+  return judged(usual[i].sensor, usual[i].reading, usual[i].at, usual[i].tolerance_percent);
+}
+
+static const char *report_of(const ohm_finding *finding) {
+  static char text[8000];
+  ck_assert_uint_lt(ohm_report_print(finding, text, sizeof text), sizeof text);
+  return text;
+}
+
+static void check_has(const char *text, const char *part) {
+  ck_assert_msg(strstr(text, part) != NULL, "no \"%s\" in:\n%s", part, text);
+}
+
+/* ---- form ---- */
+
+static void check_lines(const char *text, size_t most) {
+  size_t lines = 0;
+  while (*text) {
+    size_t length = strcspn(text, "\n");
+    size_t columns = 0;
+    for (size_t i = 0; i < length; i++)
+      columns += ((unsigned char)text[i] & 0xC0) != 0x80;
+    ck_assert_msg(columns <= 80, "%.*s", (int)length, text);
+    ck_assert_msg(length > 0 && text[length - 1] != ' ', "%.*s", (int)length, text);
+    ck_assert_int_eq(text[length], '\n');
+    text += length + 1;
+    lines++;
+  }
+  ck_assert_uint_le(lines, most);
+}
+
+START_TEST(a_usual_report_has_at_most_12_lines_of_80_columns)
+{
+  ohm_finding finding = usual_finding(_i);
+  check_lines(report_of(&finding), 12);
+}
+END_TEST
+
+START_TEST(a_report_says_the_verdict_of_its_reason)
+{
+  ohm_finding finding = usual_finding(_i);
+  ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_REASON, 0), usual[_i].reason);
+  char line[64] = "\nVERDICT     ";
+  strcat(line, usual[_i].verdict);
+  check_has(report_of(&finding), line);
+}
+END_TEST
+
+START_TEST(lines_stand_in_the_order_of_the_bench)
+{
+  static const char *const labels[] = {"CAUTION ",   "\nYou read ", "\nIt really is ",
+                                       "\nAllowed ", "\nVERDICT ",  "\nNext "};
+  ohm_finding finding = usual_finding(_i);
+  const char *text = report_of(&finding);
+  ck_assert_int_eq(strncmp(text, labels[0], strlen(labels[0])), 0);
+  const char *before = text;
+  for (size_t i = 1; i < sizeof labels / sizeof labels[0]; i++) {
+    const char *at = strstr(text, labels[i]);
+    ck_assert_msg(at != NULL && at > before, "%s in\n%s", labels[i], text);
+    before = at;
+  }
+}
+END_TEST
+
+static bool has_word(const char *text, const char *word) {
+  size_t length = strlen(word);
+  for (; *text; text++) {
+    size_t i = 0;
+    while (i < length && tolower((unsigned char)text[i]) == word[i])
+      i++;
+    if (i == length)
+      return true;
+  }
+  return false;
+}
+
+START_TEST(a_report_uses_no_word_of_statistics)
+{
+  static const char *const words[] = {"probability",  "standard", "uncertain", "level",
+                                      "distribution", "interval", "sigma",     "confidence"};
+  ohm_finding finding = usual_finding(_i);
+  const char *text = report_of(&finding);
+  for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+    ck_assert_msg(!has_word(text, words[i]), "\"%s\" in\n%s", words[i], text);
+}
+END_TEST
+
+START_TEST(a_cut_report_is_the_beginning_of_the_whole)
+{
+  ohm_finding finding = usual_finding(_i);
+  const char *whole = report_of(&finding);
+  size_t length = strlen(whole);
+  ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), length);
+  for (size_t size = 1; size <= length + 1; size += 7) {
+    char *part = malloc(size);
+    ck_assert_uint_eq(ohm_report_print(&finding, part, size), length);
+    ck_assert_uint_eq(strlen(part), size - 1);
+    ck_assert_int_eq(memcmp(part, whole, size - 1), 0);
+    free(part);
+  }
+}
+END_TEST
+
+START_TEST(the_same_finding_gives_the_same_text)
+{
+  ohm_finding finding = usual_finding(_i);
+  ohm_finding copy = usual_finding(_i);
+  char first[8000];
+  strcpy(first, report_of(&finding));
+  ck_assert_str_eq(first, report_of(&copy));
+}
+END_TEST
+
+START_TEST(assumptions_are_told_when_there_are_any)
+{
+  ohm_finding finding = usual_finding(_i);
+  ck_assert_ptr_nonnull(ohm_finding_text(&finding, OHM_FIELD_ASSUMED, 0));
+  check_has(report_of(&finding), "\nAssumed ");
+}
+END_TEST
+
+/* ---- content ---- */
+
+START_TEST(no_finding_has_no_report)
+{
+  char buffer[4] = "abc";
+  ck_assert_uint_eq(ohm_report_print(NULL, buffer, sizeof buffer), 0);
+  ck_assert_str_eq(buffer, "");
+  ck_assert_uint_eq(ohm_report_print(NULL, NULL, 0), 0);
+}
+END_TEST
+
+START_TEST(a_finding_that_failed_has_no_report)
+{
+  ohm_finding finding;
+  ohm_finding_clear(&finding);
+  ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), 0);
+}
+END_TEST
+
+START_TEST(open_warns_of_a_fan_switch_and_of_the_range)
+{
+  ohm_finding finding = judged("ntc-2k45-20c", "open", "20C", 0);
+  const char *text = report_of(&finding);
+  check_has(text, "fan switch");
+  check_has(text, "highest range");
+}
+END_TEST
+
+START_TEST(hot_coolant_is_cautioned_of_at_once)
+{
+  ohm_finding cold = judged("ntc-2k45-20c", "2.45k", "20C", 0);
+  ohm_finding hot = judged("ntc-2k45-20c", "322", "80C", 0);
+  ck_assert_ptr_null(strstr(report_of(&cold), "scalds"));
+  const char *text = report_of(&hot);
+  check_has(text, "scalds");
+  ck_assert(strstr(text, "scalds") < strstr(text, "You read"));
+}
+END_TEST
+
+START_TEST(a_good_cold_sensor_is_not_cleared_for_the_fan)
+{
+  ohm_finding finding = judged("ntc-2k45-20c", "2.45k", "20C+-0.1", 10);
+  check_has(report_of(&finding), "NOT ANSWERED");
+}
+END_TEST
+
+START_TEST(ice_is_named_as_the_bath)
+{
+  ohm_finding finding = judged("ntc-2k45-20c", "5.79k", "ice", 10);
+  check_has(report_of(&finding), "ice bath");
+}
+END_TEST
+
+/* ---- what is odd ---- */
+
+START_TEST(readings_of_any_size_fit_their_lines)
+{
+  static const char *const readings[] = {"0", "0.001", "0R47", "1", "123456789", "1e12", "1e-300"};
+  static const char *const temperatures[] = {"-273.1C", "-40C+-1000", "0C+-0", "1000C",
+                                             "ice+-0.001"};
+  for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++)
+    for (size_t j = 0; j < sizeof temperatures / sizeof temperatures[0]; j++) {
+      ohm_finding finding = judged("ntc-2k45-20c", readings[i], temperatures[j], 5);
+      const char *text = report_of(&finding);
+      check_lines(text, 14);
+      ck_assert_msg(!has_word(text, "nan") && !has_word(text, " inf"), "%s", text);
+    }
+}
+END_TEST
+
+int main(void) {
+  int usual_ones = RUN_TESTS_FOR_EACH(
+      "usual reports", USUAL, a_usual_report_has_at_most_12_lines_of_80_columns,
+      a_report_says_the_verdict_of_its_reason, lines_stand_in_the_order_of_the_bench,
+      a_report_uses_no_word_of_statistics, a_cut_report_is_the_beginning_of_the_whole,
+      the_same_finding_gives_the_same_text, assumptions_are_told_when_there_are_any);
+  int others =
+      RUN_TESTS("report", no_finding_has_no_report, a_finding_that_failed_has_no_report,
+                open_warns_of_a_fan_switch_and_of_the_range, hot_coolant_is_cautioned_of_at_once,
+                a_good_cold_sensor_is_not_cleared_for_the_fan, ice_is_named_as_the_bath,
+                readings_of_any_size_fit_their_lines);
+  return usual_ones | others;
+}
