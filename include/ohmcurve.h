@@ -481,7 +481,7 @@ typedef enum ohm_display {
 typedef struct ohm_reading {
   size_t size;
   int display;           /**< an ohm_display */
-  double r_ohm;          /**< as displayed, leads included, >= 0 */
+  double r_ohm;          /**< as displayed, leads included, 0 to 1e12 */
   double resolution_ohm; /**< of the digits given; 0: not known */
   double range_ohm;      /**< of OHM_DISPLAY_OVER, the range it was on; 0: not told */
   double zeros_ohm;      /**< what a whole number leaves open: 100 of a bare 2300, 1000 of
@@ -496,16 +496,16 @@ typedef struct ohm_reading {
 typedef struct ohm_meter {
   size_t size;
   int accuracy;          /**< an ohm_standing, of percent and counts */
-  double percent;        /**< of reading */
-  double counts;         /**< of the last digit */
+  double percent;        /**< of reading, under 100 */
+  double counts;         /**< of the last digit, up to 1e6 */
   double resolution_ohm; /**< of one count; 0: from display_count or the reading;
                               when neither tells and accuracy is assumed, a display of
                               OHM_ASSUMED_DISPLAY_COUNT is */
   double display_count;  /**< 2000 for a display up to 1999; 0: not known */
   int leads;             /**< an ohm_standing, of the next two */
-  double lead_ohm;       /**< resistance of the leads, taken off the reading */
-  double lead_limit_ohm; /**< the leads are within this of lead_ohm */
-  double current_ma;     /**< test current, milliampere; 0: not known */
+  double lead_ohm;       /**< resistance of the leads, taken off the reading, up to 1000 */
+  double lead_limit_ohm; /**< the leads are within this of lead_ohm, up to 1000 */
+  double current_ma;     /**< test current, milliampere, up to 1000; 0: not known */
 } ohm_meter;
 
 #define OHM_METER_INIT                                                                             \
@@ -561,8 +561,10 @@ OHM_API ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error 
 
 /**
  * The limit of error of a reading by the meter's own specification:
- * percent of reading plus counts, never less than half a count; and half a digit as
- * typed where that is coarser than a count of the display.
+ * percent of reading plus counts, never less than half a count. A count is the stated
+ * resolution, else that of the stated display, else the last digit as typed; of a
+ * whole number that leaves digits open, a count of an assumed display and half of what
+ * is left open.
  *
  * In      meter   NULL for all assumed
  * Out     limit_ohm  ohm; NaN unless OHM_OK
@@ -601,8 +603,8 @@ typedef struct ohm_reference {
   int kind;            /**< an ohm_reference_kind */
   double t_c;          /**< degrees Celsius; ignored for ice and boiling water */
   int accuracy;        /**< an ohm_standing, of the next two */
-  double limit_k;      /**< within this: rectangular, kelvin */
-  double u_k;          /**< standard uncertainty of a further normal part, kelvin */
+  double limit_k;      /**< within this: rectangular, kelvin, up to 1000 */
+  double u_k;          /**< standard uncertainty of a further normal part, kelvin, up to 1000 */
   double altitude_m;   /**< above sea level, -430 to 5000 */
   double pressure_hpa; /**< where you stand, not reduced to sea level, 500 to 1100 */
 } ohm_reference;

@@ -7,11 +7,13 @@
 /* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
 static const double LEAST_PULL_UP_OHM = 350;
 static const double GREATEST_PULL_UP_OHM = 20e3;
+static const double PLUG_ON_PART = 0.97;
 /* A bare number that means this far from the bath is doubted... */
 static const double DOUBTED_K = 50;
 /* ...when a thousand times as much comes as near as this. */
 static const double NEAR_K = 15;
 static const double SHORTED_OHM = 5;
+static const double LEAST_SHOWN_OHM = 1e-3;
 
 /* ---- telling what was measured ---- */
 
@@ -86,6 +88,8 @@ static void tell_display(ohm_finding *finding, const ohm_reading *reading) {
       ohm_text_add(&out, range);
       tell(finding, OHM_FIELD_RANGE_OHM, reading->range_ohm);
     }
+  } else if (reading->r_ohm < LEAST_SHOWN_OHM) {
+    ohm_text_add(&out, "0 ohm");
   } else {
     double digits = 4;
     if (reading->resolution_ohm > 0 && reading->r_ohm >= reading->resolution_ohm)
@@ -97,40 +101,63 @@ static void tell_display(ohm_finding *finding, const ohm_reading *reading) {
 
 /* ---- telling what is allowed ---- */
 
-static void tell_other_band(ohm_finding *finding, const struct ohm_question *question,
-                            const char *name, const struct ohm_tolerance *tolerance) {
+enum { OTHERS_MAX = 16 };
+
+struct other_band {
+  const char *name;
+  struct ohm_band band;
+};
+
+/* Keep a band that says something here, the tightest first. */
+static size_t keep_other(struct other_band *others, size_t count,
+                         const struct ohm_question *question, const char *name,
+                         const struct ohm_tolerance *tolerance) {
   double at_c = question->bath.value;
-  if (ohm_tolerance_covers(question->curve, tolerance, at_c) != OHM_OK)
-    return;
-  struct ohm_band band = ohm_tolerance_band(question->curve, tolerance, at_c);
+  if (count == OTHERS_MAX || ohm_tolerance_covers(question->curve, tolerance, at_c) != OHM_OK)
+    return count;
+  struct other_band other = {name, ohm_tolerance_band(question->curve, tolerance, at_c)};
+  double width = other.band.high_ohm / other.band.low_ohm;
+  size_t at = count;
+  for (; at > 0 && others[at - 1].band.high_ohm / others[at - 1].band.low_ohm > width; at--)
+    others[at] = others[at - 1];
+  others[at] = other;
+  return count + 1;
+}
+
+static void tell_other(ohm_finding *finding, const struct other_band *other) {
   char entry[160];
   char low[OHM_NUMBER_SIZE];
   char high[OHM_NUMBER_SIZE];
-  ohm_resistance_print(band.low_ohm, 4, low, sizeof low);
-  ohm_resistance_print(band.high_ohm, 4, high, sizeof high);
+  ohm_resistance_print(other->band.low_ohm, 4, low, sizeof low);
+  ohm_resistance_print(other->band.high_ohm, 4, high, sizeof high);
   struct ohm_text out = ohm_text_begin(entry, sizeof entry);
-  ohm_text_add(&out, name);
-  ohm_text_add(&out, " ");
   ohm_text_add(&out, low);
   ohm_text_add(&out, " to ");
   ohm_text_add(&out, high);
+  ohm_text_add(&out, " (");
+  ohm_text_add(&out, other->name);
+  ohm_text_add(&out, ")");
   if (out.length < sizeof entry)
     ohm_finding_add_band(finding, entry);
 }
 
 static void tell_bands(ohm_finding *finding, const struct ohm_question *question) {
   const ohm_sensor *sensor = question->sensor;
+  struct other_band others[OTHERS_MAX];
+  size_t count = 0;
   if (question->band) {
     ohm_finding_set_text(finding, OHM_FIELD_BAND, question->band->name);
     ohm_finding_set_text(finding, OHM_FIELD_BAND_SOURCE,
                          question->band->source ? question->band->source : "");
-    tell_other_band(finding, question, "own limits", &sensor->tolerance);
+    count = keep_other(others, count, question, "own limits", &sensor->tolerance);
   }
   for (size_t i = 0; i < sensor->band_count; i++) {
     struct ohm_tolerance other = ohm_tolerance_of_maker(&sensor->bands[i]);
     if (&sensor->bands[i] != question->band)
-      tell_other_band(finding, question, sensor->bands[i].name, &other);
+      count = keep_other(others, count, question, sensor->bands[i].name, &other);
   }
+  for (size_t i = 0; i < count; i++)
+    tell_other(finding, &others[i]);
 }
 
 static void tell_allowed(ohm_finding *finding, const struct ohm_question *question) {
@@ -233,10 +260,13 @@ static size_t row_breaks(const struct ohm_question *question, double *breaks) {
   return count;
 }
 
-/* A good sensor with a module's pull-up across it reads this low. */
+/* A good sensor with a module's pull-up across it reads this low. Just below the limit
+ * it is no question: there a pull-up would need a sensor at its upper limit. */
 static bool fits_plug_on(const struct ohm_question *question) {
   struct ohm_band band =
       ohm_tolerance_band(question->curve, &question->tolerance, question->element.value);
+  if (question->read.value > PLUG_ON_PART * band.low_ohm)
+    return false;
   double most_s = 1 / question->read.value - 1 / band.high_ohm;
   double least_s = 1 / question->read.value - 1 / band.low_ohm;
   return most_s >= 1 / GREATEST_PULL_UP_OHM && least_s <= 1 / LEAST_PULL_UP_OHM;

@@ -38,16 +38,16 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_ACCURACY] = "meter 1 % + 3 counts",
     [OHM_ASSUME_RESOLUTION] = "a display of 2000 counts",
     [OHM_ASSUME_ZEROS] = "few digits typed (type every digit the meter shows)",
-    [OHM_ASSUME_LEADS] = "leads 0.3 ohm, give or take 0.2",
-    [OHM_ASSUME_THERMOMETER] = "thermometer right to 2 C",
-    [OHM_ASSUME_ICE] = "ice bath right to 0.5 C",
-    [OHM_ASSUME_BOIL] = "near sea level, boiling right to 1 C",
-    [OHM_ASSUME_BOIL_ALTITUDE] = "boiling at this altitude right to 0.4 C",
-    [OHM_ASSUME_BOIL_PRESSURE] = "boiling at this pressure right to 0.2 C",
-    [OHM_ASSUME_INFRARED] = "infrared right to 4 C",
+    [OHM_ASSUME_LEADS] = "leads 0.3+-0.2 ohm",
+    [OHM_ASSUME_THERMOMETER] = "thermometer +-2 C",
+    [OHM_ASSUME_ICE] = "ice bath +-0.5 C",
+    [OHM_ASSUME_BOIL] = "near sea level +-1 C",
+    [OHM_ASSUME_BOIL_ALTITUDE] = "boiling at this altitude +-0.4 C",
+    [OHM_ASSUME_BOIL_PRESSURE] = "boiling at this pressure +-0.2 C",
+    [OHM_ASSUME_INFRARED] = "infrared +-4 C",
     [OHM_ASSUME_CURRENT] = "test current 1 mA at most",
-    [OHM_ASSUME_FAN] = "fan set for 97 C",
-    [OHM_ASSUME_LIMIT] = "5 C off allowed",
+    [OHM_ASSUME_FAN] = "fan at 97 C",
+    [OHM_ASSUME_LIMIT] = "5 C off is fine",
     [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
     [OHM_ASSUME_BEYOND] = "limits continued to the fan",
 };
@@ -56,7 +56,7 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_AT_SENSOR] = "plug, wires, module: you measured the sensor alone",
     [OHM_UNTESTED_AT_PLUG] = "the sensor alone: the module is in parallel with it",
     [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
-    [OHM_UNTESTED_IF_SENSOR] = "at the sensor's pins: plug, wires, module",
+    [OHM_UNTESTED_IF_SENSOR] = "at the sensor: plug, wires, module",
     [OHM_UNTESTED_IF_MODULE] = "at the module's end: the module",
 };
 
@@ -70,8 +70,8 @@ enum {
 };
 
 enum {
-  TEXT_START = OHM_FIELD_COUNT * sizeof(double),
-  SENSOR_AT = TEXT_START,
+  MARK = OHM_FIELD_COUNT, /* the double that tells a finding from any other storage */
+  SENSOR_AT = (MARK + 1) * sizeof(double),
   SOURCE_AT = SENSOR_AT + SENSOR_SIZE,
   READ_AT = SOURCE_AT + SOURCE_SIZE,
   BAND_AT = READ_AT + READ_SIZE,
@@ -79,6 +79,8 @@ enum {
   OTHER_BANDS_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
   TEXT_END = OTHER_BANDS_AT + OTHER_BANDS_SIZE
 };
+
+static const double FINDING = 2026.0625;
 
 _Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
@@ -126,6 +128,7 @@ void ohm_finding_clear(ohm_finding *finding) {
   memset(finding, 0, sizeof *finding);
   for (int i = 0; i < OHM_FIELD_COUNT; i++)
     finding->private_storage[i] = NAN;
+  finding->private_storage[MARK] = FINDING;
 }
 
 void ohm_finding_set_number(ohm_finding *finding, ohm_field field, double value) {
@@ -197,8 +200,12 @@ void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested
 
 /* ---- reading ---- */
 
+static bool is_finding(const ohm_finding *finding) {
+  return finding && finding->private_storage[MARK] == FINDING;
+}
+
 double ohm_finding_number(const ohm_finding *finding, int field) {
-  if (!finding || !is_field(field) || fields[field].kind != OHM_KIND_NUMBER)
+  if (!is_finding(finding) || !is_field(field) || fields[field].kind != OHM_KIND_NUMBER)
     return NAN;
   return finding->private_storage[field];
 }
@@ -268,7 +275,7 @@ static const char *only_text(const ohm_finding *finding, int field) {
 }
 
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {
-  if (!finding || !is_field(field))
+  if (!is_finding(finding) || !is_field(field))
     return NULL;
   if (field == OHM_FIELD_ASSUMED)
     return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
@@ -280,7 +287,7 @@ const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index
 }
 
 static int code_or(const ohm_finding *finding, int field, int last, int otherwise) {
-  double code = finding ? finding->private_storage[field] : NAN;
+  double code = is_finding(finding) ? finding->private_storage[field] : NAN;
   return ohm_inside(0, code, last) ? (int)code : otherwise;
 }
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "meter.h"
 
-#include <float.h>
 #include <string.h>
 
 #include "number.h"
@@ -9,6 +8,8 @@
 #include "words.h"
 
 static const double GREATEST_OHM = 1e12;
+static const double GREATEST_LEAD_OHM = 1000;
+static const double GREATEST_MA = 1000;
 static const double LEADS_REPEAT_OHM = 0.1; /* common practice, no source */
 
 /* ---- notations ---- */
@@ -133,6 +134,7 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
   if (read.display != OHM_DISPLAY_VALUE) {
     read.r_ohm = NAN;
   } else {
+    read.r_ohm += 0.0; /* -0 is 0 */
     read.zeros_ohm = left_open(text, read.resolution_ohm);
     read.bare = is_bare(text);
     if (strcmp(text, "1") == 0)
@@ -142,10 +144,19 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
   return OHM_OK;
 }
 
+/* A stated 0 is no display, and not one that was not told. */
+static bool take_display(struct ohm_words *words, ohm_meter *meter) {
+  if (!ohm_words_number(words, &meter->display_count))
+    return false;
+  if (meter->display_count == 0)
+    meter->display_count = -1;
+  return true;
+}
+
 /* 0.8%+3x10, 0.8%+3@2000, 0.8%, @2000 */
 static bool take_specification(struct ohm_words *words, ohm_meter *meter) {
   if (ohm_words_take(words, "@"))
-    return ohm_words_number(words, &meter->display_count);
+    return take_display(words, meter);
   meter->accuracy = OHM_STATED;
   if (!ohm_words_number(words, &meter->percent) || !ohm_words_take(words, "%"))
     return false;
@@ -153,9 +164,7 @@ static bool take_specification(struct ohm_words *words, ohm_meter *meter) {
     return false;
   if (ohm_words_take(words, "x"))
     return ohm_words_number(words, &meter->resolution_ohm) && meter->resolution_ohm != 0;
-  if (ohm_words_take(words, "@"))
-    return ohm_words_number(words, &meter->display_count);
-  return true;
+  return !ohm_words_take(words, "@") || take_display(words, meter);
 }
 
 static bool is_specification(const ohm_meter *meter) {
@@ -205,7 +214,7 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
   if (!read || words.length > 0)
     return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no lead resistance; ",
                           "write ohms, such as 0.4 or 0.4+-0.1");
-  if (!ohm_inside(0, lead_ohm, 1000) || !ohm_inside(0, limit_ohm, 1000))
+  if (!ohm_inside(0, lead_ohm, GREATEST_LEAD_OHM) || !ohm_inside(0, limit_ohm, GREATEST_LEAD_OHM))
     return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no lead resistance; ",
                           "write 0 to 1000 ohm");
   meter->leads = OHM_STATED;
@@ -218,16 +227,16 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
 
 static const ohm_meter assumed_meter = OHM_METER_INIT;
 
-static bool is_amount(double x) {
-  return ohm_inside(0, x, DBL_MAX);
+static bool is_ohm(double r_ohm) {
+  return ohm_inside(0, r_ohm, GREATEST_OHM);
 }
 
 static bool is_meter(const ohm_meter *meter) {
   return meter->size >= sizeof *meter && ohm_inside(OHM_ASSUMED, meter->accuracy, OHM_EXACT) &&
-         is_amount(meter->percent) && is_amount(meter->counts) &&
-         is_amount(meter->resolution_ohm) && is_amount(meter->display_count) &&
-         ohm_inside(OHM_ASSUMED, meter->leads, OHM_EXACT) && is_amount(meter->lead_ohm) &&
-         is_amount(meter->lead_limit_ohm) && is_amount(meter->current_ma);
+         is_specification(meter) && ohm_inside(OHM_ASSUMED, meter->leads, OHM_EXACT) &&
+         ohm_inside(0, meter->lead_ohm, GREATEST_LEAD_OHM) &&
+         ohm_inside(0, meter->lead_limit_ohm, GREATEST_LEAD_OHM) &&
+         ohm_inside(0, meter->current_ma, GREATEST_MA);
 }
 
 /* One count of a display of that many counts on the lowest range that shows r_ohm:
@@ -264,8 +273,8 @@ static struct digits digits_of(const ohm_meter *meter, const ohm_reading *readin
     digits.count_ohm = count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
     digits.assumed = true;
   }
-  if (typed_ohm > digits.count_ohm)
-    digits.rounding_ohm = typed_ohm / 2;
+  if (digits.zeros)
+    digits.rounding_ohm = typed_ohm > digits.count_ohm ? typed_ohm / 2 : 0;
   return digits;
 }
 
@@ -300,12 +309,11 @@ static ohm_status check_reading(const ohm_meter *meter, const ohm_reading *readi
   if (!is_meter(meter) || reading->size < sizeof *reading ||
       !ohm_inside(OHM_DISPLAY_VALUE, reading->display, OHM_DISPLAY_ONE))
     return OHM_BAD_ARGUMENT;
-  if (!is_amount(reading->range_ohm))
+  if (!is_ohm(reading->range_ohm))
     return OHM_BAD_ARGUMENT;
   if (reading->display != OHM_DISPLAY_VALUE)
     return OHM_OUT_OF_RANGE;
-  return is_amount(reading->r_ohm) && is_amount(reading->resolution_ohm) &&
-                 is_amount(reading->zeros_ohm)
+  return is_ohm(reading->r_ohm) && is_ohm(reading->resolution_ohm) && is_ohm(reading->zeros_ohm)
              ? OHM_OK
              : OHM_BAD_ARGUMENT;
 }

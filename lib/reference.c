@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "reference.h"
 
-#include <float.h>
 #include <string.h>
 
 #include "status.h"
@@ -191,16 +190,12 @@ ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_er
 
 /* ---- error of a reference ---- */
 
-static bool is_amount(double x) {
-  return ohm_inside(0, x, DBL_MAX);
-}
-
 static bool is_reference(const ohm_reference *reference) {
   return reference->size >= sizeof *reference &&
          ohm_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_INFRARED) &&
          isfinite(reference->altitude_m) && isfinite(reference->pressure_hpa) &&
          isfinite(reference->t_c) && ohm_inside(OHM_ASSUMED, reference->accuracy, OHM_EXACT) &&
-         is_amount(reference->limit_k) && is_amount(reference->u_k);
+         ohm_inside(0, reference->limit_k, HOTTEST_C) && ohm_inside(0, reference->u_k, HOTTEST_C);
 }
 
 /* Water boils a little warmer below its surface than the pressure of the air says. */

@@ -5,7 +5,7 @@
 #include "finding.h"
 #include "status.h"
 
-enum { LABEL_WIDTH = 12, LINE_WIDTH = 79, SENTENCE_SIZE = 900 };
+enum { LABEL_WIDTH = 12, LINE_WIDTH = 80, SENTENCE_SIZE = 900 };
 
 /* ---- laying out ---- */
 
@@ -63,8 +63,10 @@ static double rounded_up(double x) {
 static void add_give_or_take(struct ohm_text *out, double half) {
   ohm_text_add(out, ", give or take ");
   double said = rounded_up(half);
+  double place = said > 0 ? floor(log10(said) + 1e-9) : 0;
+  bool half_step = said > 0 && said / pow(10, place) > 1.4 && said / pow(10, place) < 1.6;
+  int decimals = (int)fmax(0, (half_step ? 1 : 0) - place);
   char digits[OHM_NUMBER_SIZE];
-  int decimals = fabs(said - round(said)) < 1e-6 ? 0 : said > 0.15 ? 1 : 2;
   ohm_number_print_fixed(said, decimals, digits, sizeof digits);
   ohm_text_add(out, digits);
 }
@@ -120,8 +122,7 @@ static double number(const struct page *page, ohm_field field) {
 static void caution_lines(const struct page *page) {
   add_line(page->out, "CAUTION", "Key off, blades clear: unplugging this sensor starts many fans.");
   if (number(page, OHM_FIELD_AT_C) > 45)
-    add_line(page->out, "",
-             "Hot coolant scalds, never open a hot system. The maker's procedure first.");
+    add_line(page->out, "", "Hot coolant scalds: never open a hot system. Maker's rules first.");
 }
 
 /* A sentence being made up. */
@@ -192,6 +193,25 @@ static void add_list(struct ohm_text *out, const struct page *page, ohm_field fi
   }
 }
 
+/* The tightest of the other makers; all of them are in the finding. */
+static void other_bands_line(const struct page *page) {
+  SENTENCE(text);
+  const char *tightest = ohm_finding_text(page->finding, OHM_FIELD_OTHER_BANDS, 0);
+  if (!tightest)
+    return;
+  size_t more = 0;
+  while (ohm_finding_text(page->finding, OHM_FIELD_OTHER_BANDS, more + 1))
+    more++;
+  ohm_text_add(&text, "as tight as ");
+  ohm_text_add(&text, tightest);
+  if (more > 0) {
+    ohm_text_add(&text, ", ");
+    ohm_text_add_count(&text, more);
+    ohm_text_add(&text, " between");
+  }
+  add_line(page->out, "By others", text.buffer);
+}
+
 static void allowed_lines(const struct page *page) {
   SENTENCE(text);
   double low = number(page, OHM_FIELD_LOW_OHM);
@@ -215,10 +235,7 @@ static void allowed_lines(const struct page *page) {
     ohm_text_add(&text, "not known at this temperature");
   }
   add_line(page->out, "Allowed", text.buffer);
-  SENTENCE(others);
-  add_list(&others, page, OHM_FIELD_OTHER_BANDS);
-  if (others.length > 0)
-    add_line(page->out, "By others", others.buffer);
+  other_bands_line(page);
 }
 
 /* ---- the verdict on the part ---- */
