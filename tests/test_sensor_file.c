@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L
 
-#include "support.h"
+#include "rows.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -461,10 +461,9 @@ static char *printed(const ohm_sensor *sensor) {
   return text;
 }
 
-static void check_round_trip(const char *text, size_t length, const char *name) {
+/* The sensor is given back. */
+static void check_reads_back(ohm_sensor *sensor) {
   ohm_error error;
-  ohm_sensor *sensor = ohm_sensor_parse(text, length, name, &error);
-  ck_assert_msg(sensor != NULL, "%s", error.message);
   char *first = printed(sensor);
   ohm_sensor *again = ohm_sensor_parse(first, strlen(first), "another", &error);
   ck_assert_msg(again != NULL, "%s\n%s", error.message, first);
@@ -489,6 +488,33 @@ static void check_round_trip(const char *text, size_t length, const char *name) 
   ohm_sensor_free(again);
   ohm_sensor_free(sensor);
 }
+
+static void check_round_trip(const char *text, size_t length, const char *name) {
+  ohm_error error;
+  ohm_sensor *sensor = ohm_sensor_parse(text, length, name, &error);
+  ck_assert_msg(sensor != NULL, "%s", error.message);
+  check_reads_back(sensor);
+}
+
+START_TEST(a_printed_table_reads_back_with_the_same_curve_and_limits)
+{
+  enum { TABLE, OUTCOME, TABLE_CELLS = 7 };
+  static struct row tables[ROWS_MAX];
+  size_t count = rows_read("tests/sensors/expected.psv", TABLE_CELLS, tables, 0);
+  ck_assert_uint_gt(count, 0);
+  for (size_t i = 0; i < count; i++) {
+    if (strcmp(tables[i].cell[OUTCOME], "loads") != 0)
+      continue;
+    char name[128];
+    snprintf(name, sizeof name, "tests/sensors/%s.csv", tables[i].cell[TABLE]);
+    char *path = source_path(name);
+    ohm_sensor *sensor = ohm_sensor_load(path, NULL);
+    ck_assert_msg(sensor != NULL, "%s", path);
+    free(path);
+    check_reads_back(sensor);
+  }
+}
+END_TEST
 
 START_TEST(a_sensor_printed_reads_back_equal_whatever_it_holds)
 {
@@ -544,6 +570,7 @@ int main(void) {
       bad_syntax_and_bad_definition_come_from_a_text_too,
       a_file_names_its_sensor_unless_it_says_so_itself,
       a_sensor_printed_reads_back_equal_whatever_it_holds,
+      a_printed_table_reads_back_with_the_same_curve_and_limits,
       a_text_with_control_bytes_reads_back_equal, a_sensor_that_is_printed_and_read_has_its_model);
   return mistakes | files;
 }
