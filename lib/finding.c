@@ -35,10 +35,10 @@ static const char *const reference_words[] = {"thermometer",   "ice",           
                                               "boil_altitude", "boil_pressure", "infrared"};
 
 static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
-    [OHM_ASSUME_ACCURACY] = "meter 1 % + 3 counts",
+    [OHM_ASSUME_ACCURACY] = "meter 1%+3",
     [OHM_ASSUME_RESOLUTION] = "a display of 2000 counts",
-    [OHM_ASSUME_ZEROS] = "few digits typed (type every digit the meter shows)",
-    [OHM_ASSUME_LEADS] = "leads 0.3+-0.2 ohm",
+    [OHM_ASSUME_ZEROS] = "few digits typed: type all the meter shows",
+    [OHM_ASSUME_LEADS] = "leads 0.3+-0.2",
     [OHM_ASSUME_THERMOMETER] = "thermometer +-2 C",
     [OHM_ASSUME_ICE] = "ice bath +-0.5 C",
     [OHM_ASSUME_BOIL] = "near sea level +-1 C",
@@ -46,8 +46,8 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_BOIL_PRESSURE] = "boiling at this pressure +-0.2 C",
     [OHM_ASSUME_INFRARED] = "infrared +-4 C",
     [OHM_ASSUME_CURRENT] = "test current 1 mA at most",
-    [OHM_ASSUME_FAN] = "fan at 97 C",
-    [OHM_ASSUME_LIMIT] = "5 C off is fine",
+    [OHM_ASSUME_FAN] = "fan 97 C",
+    [OHM_ASSUME_LIMIT] = "limit 5 C",
     [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
     [OHM_ASSUME_BEYOND] = "limits continued to the fan",
 };

@@ -260,7 +260,7 @@ static void add_uncertain(struct ohm_text *text, const struct page *page) {
   ohm_text_add(text, "CANNOT TELL YET: good");
   add_chance(text, p);
   if (none_passes && number(page, OHM_FIELD_READINGS) == 1)
-    ohm_text_add(text, "; no reading could pass, so coarse is this measurement");
+    ohm_text_add(text, "; no reading could pass, too coarse");
 }
 
 static void verdict_line(const struct page *page) {
@@ -293,11 +293,10 @@ static void verdict_line(const struct page *page) {
   case OHM_REASON_MISSING_K:
     ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
     add_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
-    ohm_text_add(&text, "? A dial at k shows it without the k");
+    ohm_text_add(&text, "? A dial at k leaves it out");
     break;
   case OHM_REASON_PLUG_ON:
-    ohm_text_add(&text, "CANNOT TELL YET: is the plug off? A good sensor reads like this with "
-                        "the module still across it");
+    ohm_text_add(&text, "CANNOT TELL YET: is the plug off? With it on a good one reads so");
     break;
   case OHM_REASON_MOVING:
     ohm_text_add(&text, "CANNOT TELL YET: still moving, by ");
@@ -391,8 +390,7 @@ static void fan_line(const struct page *page) {
   ohm_reason reason = ohm_finding_reason(page->finding);
   if (reason == OHM_REASON_OPEN || reason == OHM_REASON_SHORTED) {
     add_line(page->out, "For the fan",
-             "most modules run it when the sensor is open or shorted: look elsewhere for what "
-             "keeps it off");
+             "an open or shorted sensor makes most modules run it: look elsewhere");
     return;
   }
   if (!ohm_finding_text(page->finding, OHM_FIELD_JOB, 0))
@@ -431,12 +429,11 @@ static void add_finer(struct ohm_text *text, const struct page *page) {
     ohm_number_print_fixed(floor(needed_k * 10) / 10, 1, digits, sizeof digits);
     ohm_text_add(text, "know the temperature to ");
     ohm_text_add(text, digits);
-    ohm_text_add(text, " C or better (ice water, or a thermometer known to be right)");
+    ohm_text_add(text, " C: ice water, or a trusted thermometer");
   } else if (reading_k > bath_k) {
-    ohm_text_add(text, "a finer range or a better meter; short the probes and take their ohms off");
+    ohm_text_add(text, "a finer range or a better meter; take the leads' own ohms off");
   } else {
-    ohm_text_add(text,
-                 "know the temperature better: ice water, or a good thermometer beside the sensor");
+    ohm_text_add(text, "know the temperature better: ice water, a trusted thermometer");
   }
 }
 
@@ -457,16 +454,14 @@ static void next_line(const struct page *page) {
     break;
   case OHM_REASON_LOW:
   case OHM_REASON_HIGH:
-    ohm_text_add(&text,
-                 "once more, pins cleaned, plug off, at the sensor's own pins, before you buy");
+    ohm_text_add(&text, "pins cleaned, plug off, at the sensor: once more before you buy");
     break;
   case OHM_REASON_OPEN:
   case OHM_REASON_SHORTED:
-    ohm_text_add(&text, "is it a radiator fan switch? That reads OL cold and 0 hot, and is good. "
-                        "If not: once more, pins cleaned, before you buy");
+    ohm_text_add(&text, "a radiator fan switch? OL cold and 0 hot is good. Else clean, repeat");
     break;
   case OHM_REASON_OVER_RANGE:
-    ohm_text_add(&text, "go one range up; only over range on the highest is open (then type open)");
+    ohm_text_add(&text, "one range up; over range on the highest is open: then type open");
     break;
   case OHM_REASON_LONE_ONE:
     ohm_text_add(&text, "go one range up; if it was 1 ohm, type 1.0");
@@ -481,7 +476,7 @@ static void next_line(const struct page *page) {
     ohm_text_add(&text, "wait until it stands still, then once more");
     break;
   case OHM_REASON_NO_TOLERANCE:
-    ohm_text_add(&text, "find the maker's limits, or say how far off it may be, such as 5 %");
+    ohm_text_add(&text, "find the maker's limits, or say how far off it may be, such as 5%");
     break;
   case OHM_REASON_OUTSIDE_BAND:
     ohm_text_add(&text, "for the part: at a temperature for which limits are printed");

@@ -19,6 +19,8 @@ void check_status(ohm_status expected, int got, const char *function, const char
 int run_tests(const char *name, int count, const TTest *const *tests) {
   Suite *suite = suite_create(name);
   TCase *tcase = tcase_create(name);
+  /* A loaded machine is no fault. */
+  tcase_set_timeout(tcase, 120);
   suite_add_tcase(suite, tcase);
   for (; *tests; tests++)
     tcase_add_loop_test(tcase, *tests, 0, count);
