@@ -452,6 +452,19 @@ OHM_API const char *ohm_catalogue_name(size_t index);
 OHM_API const char *ohm_catalogue_nearest(const char *name);
 
 /**
+ * Built-in sensors whose description and sources hold every one of the given words
+ * (maker, model, year, engine), case aside.
+ *
+ * In      words    separated by spaces
+ *         room     how many places indices has
+ * Out     indices  for ohm_catalogue_name(), rising; may be NULL when room is 0
+ * Return  how many there are, also those for which there was no room; 0 when words is
+ *         NULL or holds no word.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t room);
+
+/**
  * Read a built-in sensor.
  *
  * Return  the sensor, or NULL with the error filled in.

@@ -27,6 +27,61 @@ const char *ohm_catalogue_nearest(const char *name) {
   return ohm_nearest(name, names, count);
 }
 
+/* ---- looking by words ---- */
+
+static char lower(char c) {
+  return 'A' <= c && c <= 'Z' ? (char)(c + ('a' - 'A')) : c;
+}
+
+static bool holds(const char *text, size_t length, const char *word, size_t word_length) {
+  for (size_t i = 0; i + word_length <= length; i++) {
+    size_t same = 0;
+    while (same < word_length && lower(text[i + same]) == lower(word[same]))
+      same++;
+    if (same == word_length)
+      return true;
+  }
+  return false;
+}
+
+/* The lines at the top of a sensor file say what it is and where it is from. */
+static size_t head_length(const char *text, size_t length) {
+  size_t at = 0;
+  while (at < length && text[at] == '#') {
+    const char *end = memchr(text + at, '\n', length - at);
+    at = end ? (size_t)(end - text) + 1 : length;
+  }
+  return at;
+}
+
+static bool matches(const struct ohm_table *table, const char *words) {
+  const char *text = (const char *)table->bytes;
+  size_t length = head_length(text, table->length);
+  bool any = false;
+  for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
+    size_t word_length = strcspn(words, " ");
+    if (!holds(text, length, words, word_length))
+      return false;
+    words += word_length;
+    any = true;
+  }
+  return any;
+}
+
+size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t room) {
+  size_t count = 0;
+  for (size_t i = 0; words && i < ohm_table_count; i++) {
+    if (!matches(&ohm_tables[i], words))
+      continue;
+    if (indices && count < room)
+      indices[count] = i;
+    count++;
+  }
+  return count;
+}
+
+/* ---- reading ---- */
+
 static ohm_status fail_unknown(const char *name, ohm_error *error) {
   char quoted[64];
   struct ohm_text text = ohm_text_begin(quoted, sizeof quoted);
