@@ -1,0 +1,328 @@
+/* SPDX-License-Identifier: MIT */
+#include "draft.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "status.h"
+
+enum { NOTES_MAX = 100 };
+
+const char *ohm_draft_number_name(enum ohm_draft_number number) {
+  static const char *const names[DRAFT_NUMBERS] = {
+      "r0_ohm", "t0_c", "beta_k", "a", "b", "c", "dissipation_mw_per_k"};
+  return names[number];
+}
+
+struct ohm_draft ohm_draft_begin(const char *place, ohm_error *error) {
+  struct ohm_draft draft = {.place = place,
+                            .error = error,
+                            .sensor = calloc(1, sizeof(ohm_sensor)),
+                            .model = OHM_MODEL_POINTS,
+                            .low_c = NAN,
+                            .high_c = NAN};
+  for (int i = 0; i < DRAFT_NUMBERS; i++)
+    draft.numbers[i] = NAN;
+  if (!draft.sensor)
+    ohm_draft_out_of_memory(&draft);
+  return draft;
+}
+
+/* ---- faults and notes ---- */
+
+bool ohm_draft_goes_on(const struct ohm_draft *draft) {
+  return draft->status == OHM_OK;
+}
+
+void ohm_draft_out_of_memory(struct ohm_draft *draft) {
+  draft->status = ohm_fail_memory(draft->error);
+}
+
+static bool is_control(char byte) {
+  return ((unsigned char)byte < 0x20 && byte != '\t') || byte == 0x7F;
+}
+
+/* A text stands on a screen and, printed, in one line of a file: no control byte
+ * stays in it. */
+char *ohm_draft_copy(const char *text, size_t length) {
+  char *copy = malloc(length + 1);
+  if (copy) {
+    for (size_t i = 0; i < length; i++)
+      copy[i] = is_control(text[i]) ? '?' : text[i];
+    copy[length] = '\0';
+  }
+  return copy;
+}
+
+/* Keep a sentence with its place; the error's message serves as the buffer. */
+static void note(struct ohm_draft *draft, const ohm_error *sentence) {
+  ohm_sensor *sensor = draft->sensor;
+  if (sensor->note_count >= NOTES_MAX) {
+    draft->further_notes++;
+    return;
+  }
+  char **notes = realloc(sensor->notes, (sensor->note_count + 1) * sizeof *notes);
+  if (notes)
+    sensor->notes = notes;
+  char *copy = notes ? ohm_draft_copy(sentence->message, strlen(sentence->message)) : NULL;
+  if (copy)
+    sensor->notes[sensor->note_count++] = copy;
+  else
+    ohm_draft_out_of_memory(draft);
+}
+
+void ohm_draft_note(struct ohm_draft *draft, int line, int column, const char *what,
+                    const char *advice) {
+  ohm_error sentence;
+  ohm_fail_at(&sentence, OHM_BAD_SYNTAX, draft->place, line, column, what, advice,
+              (const char *)NULL);
+  note(draft, &sentence);
+}
+
+/* ---- what was found ---- */
+
+size_t ohm_draft_band(struct ohm_draft *draft, const char *name, size_t length) {
+  ohm_sensor *sensor = draft->sensor;
+  if (length == 0)
+    return 0;
+  char *copy = ohm_draft_copy(name, length);
+  for (size_t i = 0; i < sensor->band_count && copy; i++)
+    if (strcmp(copy, sensor->bands[i].name) == 0) {
+      free(copy);
+      return i + 1;
+    }
+  struct ohm_maker_band *bands = realloc(sensor->bands, (sensor->band_count + 1) * sizeof *bands);
+  if (bands)
+    sensor->bands = bands;
+  if (!copy || !bands) {
+    free(copy);
+    ohm_draft_out_of_memory(draft);
+    return 0;
+  }
+  bands[sensor->band_count] = (struct ohm_maker_band){.name = copy};
+  return ++sensor->band_count;
+}
+
+void ohm_draft_keep_row(struct ohm_draft *draft, const struct ohm_row *row, size_t band, int line) {
+  if (draft->row_count == OHM_POINTS_MAX) {
+    draft->status = ohm_fail_at(draft->error, OHM_TOO_LARGE, draft->place, line, 0,
+                                "more than 4096 rows: leave some out", (const char *)NULL);
+    return;
+  }
+  if (draft->row_count == draft->row_room) {
+    size_t room = draft->row_room ? 2 * draft->row_room : 32;
+    struct ohm_draft_row *rows = realloc(draft->rows, room * sizeof *rows);
+    if (!rows) {
+      ohm_draft_out_of_memory(draft);
+      return;
+    }
+    draft->rows = rows;
+    draft->row_room = room;
+  }
+  draft->rows[draft->row_count++] = (struct ohm_draft_row){*row, band, line};
+}
+
+/* ---- from draft to sensor ---- */
+
+static int by_band_and_temperature(const void *left, const void *right) {
+  const struct ohm_draft_row *a = left;
+  const struct ohm_draft_row *b = right;
+  if (a->band != b->band)
+    return a->band < b->band ? -1 : 1;
+  if (a->row.t_c != b->row.t_c)
+    return a->row.t_c < b->row.t_c ? -1 : 1;
+  return a->line < b->line ? -1 : 1;
+}
+
+static void sort_rows(struct ohm_draft *draft) {
+  if (draft->row_count == 0)
+    return;
+  qsort(draft->rows, draft->row_count, sizeof *draft->rows, by_band_and_temperature);
+  size_t kept = 1;
+  for (size_t i = 1; i < draft->row_count; i++) {
+    const struct ohm_draft_row *row = &draft->rows[i];
+    const struct ohm_draft_row *before = &draft->rows[kept - 1];
+    if (row->band == before->band && row->row.t_c == before->row.t_c)
+      ohm_draft_note(draft, row->line, 0,
+                     "row left out: ", "its temperature stands in an earlier row");
+    else
+      draft->rows[kept++] = *row;
+  }
+  draft->row_count = kept;
+}
+
+/* Rows of one band (0: the sensor's own) as an array of its own; they are sorted. */
+static struct ohm_row *rows_of_band(struct ohm_draft *draft, size_t band, size_t *count) {
+  size_t first = 0;
+  while (first < draft->row_count && draft->rows[first].band < band)
+    first++;
+  size_t last = first;
+  while (last < draft->row_count && draft->rows[last].band == band)
+    last++;
+  *count = last - first;
+  struct ohm_row *rows = *count > 0 ? malloc(*count * sizeof *rows) : NULL;
+  if (*count > 0 && !rows)
+    ohm_draft_out_of_memory(draft);
+  for (size_t i = 0; i < *count && rows; i++)
+    rows[i] = draft->rows[first + i].row;
+  return rows;
+}
+
+/* A band without rows says nothing and is dropped. */
+static void build_bands(struct ohm_draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
+  size_t kept = 0;
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    struct ohm_maker_band band = sensor->bands[i];
+    band.rows = rows_of_band(draft, i + 1, &band.row_count);
+    if (band.rows) {
+      sensor->bands[kept++] = band;
+    } else {
+      ohm_error sentence;
+      ohm_fail_at(&sentence, OHM_BAD_DEFINITION, draft->place, 0, 0, "band ", band.name,
+                  " has no row and is left out", (const char *)NULL);
+      note(draft, &sentence);
+      free(band.name);
+      free(band.source);
+    }
+  }
+  sensor->band_count = kept;
+}
+
+static void fail_turn(struct ohm_draft *draft, const struct ohm_draft_row *before,
+                      const struct ohm_draft_row *row) {
+  char t_text[OHM_NUMBER_SIZE];
+  char r_text[OHM_NUMBER_SIZE];
+  char t_before[OHM_NUMBER_SIZE];
+  char r_before[OHM_NUMBER_SIZE];
+  ohm_number_print(row->row.t_c, t_text, sizeof t_text);
+  ohm_number_print(before->row.t_c, t_before, sizeof t_before);
+  ohm_resistance_print(ohm_row_nominal(&row->row), 4, r_text, sizeof r_text);
+  ohm_resistance_print(ohm_row_nominal(&before->row), 4, r_before, sizeof r_before);
+  draft->status = ohm_fail_at(
+      draft->error, OHM_BAD_DEFINITION, draft->place, row->line, 0, "the curve turns: ", r_text,
+      " at ", t_text, " C is not below ", r_before, " at ", t_before,
+      " C; resistance must fall as temperature rises, look both rows up again", (const char *)NULL);
+}
+
+static void check_rows(struct ohm_draft *draft, size_t count) {
+  if (count < 2) {
+    draft->status =
+        ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0,
+                    count == 0 ? "no usable row" : "only one usable row",
+                    "; a curve needs at least two rows that can be believed", (const char *)NULL);
+    return;
+  }
+  for (size_t i = 1; i < count && ohm_draft_goes_on(draft); i++)
+    if (!(ohm_row_nominal(&draft->rows[i - 1].row) > ohm_row_nominal(&draft->rows[i].row)))
+      fail_turn(draft, &draft->rows[i - 1], &draft->rows[i]);
+}
+
+static void keep_curve(struct ohm_draft *draft, ohm_curve *curve, const ohm_error *why) {
+  draft->sensor->curve = curve;
+  if (!curve)
+    draft->status = ohm_fail_at(draft->error, (ohm_status)why->status, draft->place, 0, 0,
+                                why->message, (const char *)NULL);
+}
+
+static void build_points(struct ohm_draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
+  sensor->rows = rows_of_band(draft, 0, &sensor->row_count);
+  size_t count = sensor->row_count;
+  if (ohm_draft_goes_on(draft))
+    check_rows(draft, count);
+  if (!ohm_draft_goes_on(draft))
+    return;
+  double *values = malloc(2 * count * sizeof *values);
+  if (!values) {
+    ohm_draft_out_of_memory(draft);
+    return;
+  }
+  for (size_t i = 0; i < count; i++) {
+    values[i] = sensor->rows[i].t_c;
+    values[count + i] = ohm_row_nominal(&sensor->rows[i]);
+    if (ohm_row_has_limits(&sensor->rows[i]))
+      sensor->tolerance = (struct ohm_tolerance){
+          .kind = OHM_TOLERANCE_ROWS, .rows = sensor->rows, .row_count = count};
+  }
+  ohm_error why;
+  keep_curve(draft, ohm_curve_points_new(values, values + count, count, &why), &why);
+  free(values);
+}
+
+static void need_number(struct ohm_draft *draft, enum ohm_draft_number key, const char *model) {
+  if (ohm_draft_goes_on(draft) && isnan(draft->numbers[key]))
+    draft->status = ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ",
+                                model, " needs a line \"# ", ohm_draft_number_name(key), ": ...\"",
+                                (const char *)NULL);
+}
+
+static void build_model(struct ohm_draft *draft) {
+  static const enum ohm_draft_number needs[2][3] = {{R0, T0, BETA}, {A, B, C}};
+  bool beta = draft->model == OHM_MODEL_BETA;
+  const char *name = beta ? "beta" : "steinhart-hart";
+  for (int i = 0; i < 3; i++)
+    need_number(draft, needs[!beta][i], name);
+  if (ohm_draft_goes_on(draft) && isnan(draft->low_c))
+    draft->status =
+        ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ", name,
+                    " needs a line \"# range: -40 to 125 C\"", (const char *)NULL);
+  if (ohm_draft_goes_on(draft) && draft->has_rows)
+    draft->status =
+        ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ", name,
+                    " has no rows; leave them out or take out the model line", (const char *)NULL);
+  if (!ohm_draft_goes_on(draft))
+    return;
+  const double *n = draft->numbers;
+  ohm_error why;
+  keep_curve(
+      draft,
+      beta ? ohm_curve_beta_new(n[R0], n[T0], n[BETA], draft->low_c, draft->high_c, &why)
+           : ohm_curve_steinhart_hart_new(n[A], n[B], n[C], draft->low_c, draft->high_c, &why),
+      &why);
+}
+
+static void count_further_notes(struct ohm_draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
+  if (draft->further_notes == 0)
+    return;
+  char count[OHM_NUMBER_SIZE];
+  /* The last note gives its place to this one and is counted with the rest. */
+  ohm_number_print((double)draft->further_notes + 1, count, sizeof count);
+  ohm_error sentence;
+  ohm_fail_at(&sentence, OHM_BAD_SYNTAX, draft->place, 0, 0, "and ", count, " more of the kind",
+              (const char *)NULL);
+  free(sensor->notes[NOTES_MAX - 1]);
+  sensor->note_count--;
+  note(draft, &sentence);
+}
+
+static void build(struct ohm_draft *draft) {
+  sort_rows(draft);
+  build_bands(draft);
+  if (ohm_draft_goes_on(draft) && draft->model == OHM_MODEL_POINTS)
+    build_points(draft);
+  else if (ohm_draft_goes_on(draft))
+    build_model(draft);
+  if (draft->sensor->tolerance.kind == OHM_TOLERANCE_NONE)
+    draft->sensor->tolerance = draft->tolerance;
+  draft->sensor->dissipation_mw_per_k = draft->numbers[DISSIPATION];
+}
+
+ohm_sensor *ohm_draft_finish(struct ohm_draft *draft, const char *default_name) {
+  ohm_sensor *sensor = draft->sensor;
+  if (ohm_draft_goes_on(draft))
+    build(draft);
+  if (ohm_draft_goes_on(draft) && !sensor->name) {
+    sensor->name = ohm_draft_copy(default_name, strlen(default_name));
+    if (!sensor->name)
+      ohm_draft_out_of_memory(draft);
+  }
+  if (ohm_draft_goes_on(draft))
+    count_further_notes(draft);
+  free(draft->rows);
+  if (ohm_draft_goes_on(draft))
+    return sensor;
+  ohm_sensor_free(sensor);
+  return NULL;
+}
