@@ -255,6 +255,68 @@ OHM_API ohm_curve *ohm_curve_steinhart_hart_new(double a, double b, double c, do
                                                 double high_c, ohm_error *error);
 
 /**
+ * Four-term model of an NTC element, canonical from resistance to temperature.
+ *
+ *     1/T = A1 + B1 L + C1 L^2 + D1 L^3      L = ln(R/Rref), T in kelvin
+ *
+ * In      r_ref_ohm  ohm, finite, > 0
+ *         a1, b1, c1, d1  the coefficients, finite
+ *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION resistance does not fall steadily
+ *         over the range (the sentence says where it turns); OHM_NO_MEMORY.
+ * Source  as data sheets print it, for one Vishay BCcomponents document 29049. A data
+ *         sheet's two sets of coefficients are separate fits and do not close: one of
+ *         them is canonical.
+ */
+OHM_API ohm_curve *ohm_curve_four_term_new(double r_ref_ohm, double a1, double b1, double c1,
+                                           double d1, double low_c, double high_c,
+                                           ohm_error *error);
+
+/**
+ * Four-term model of an NTC element, canonical from temperature to resistance.
+ *
+ *     ln(R/Rref) = A + B/T + C/T^2 + D/T^3      T in kelvin
+ *
+ * In, Return, Status, Source   as ohm_curve_four_term_new().
+ * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION; OHM_NO_MEMORY.
+ */
+OHM_API ohm_curve *ohm_curve_four_term_of_temperature_new(double r_ref_ohm, double a, double b,
+                                                          double c, double d, double low_c,
+                                                          double high_c, ohm_error *error);
+
+/**
+ * Platinum element, by the Callendar-Van Dusen equation.
+ *
+ *     R = R0 (1 + A t + B t^2), below 0 C also + R0 C (t - 100) t^3
+ *
+ * In      r0_ohm  resistance at 0 degrees Celsius, ohm, finite, > 0
+ *         low_c, high_c  range, degrees Celsius, -200 <= low_c < high_c <= 850
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_BAD_ARGUMENT; OHM_NO_MEMORY.
+ * Source  IEC 60751, which gives A, B and C.
+ */
+OHM_API ohm_curve *ohm_curve_platinum_new(double r0_ohm, double low_c, double high_c,
+                                          ohm_error *error);
+
+/**
+ * Silicon element with a positive temperature coefficient.
+ *
+ *     R = R25 (1 + alpha D + beta D^2)      D = t - 25
+ *
+ * In      r25_ohm  resistance at 25 degrees Celsius, ohm, finite, > 0
+ *         alpha_per_k  per kelvin, finite
+ *         beta_per_k2  per square kelvin, finite
+ *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
+ * Return  the curve, or NULL with the error filled in.
+ * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION resistance does not rise steadily over
+ *         the range (the sentence says where it turns); OHM_NO_MEMORY.
+ * Source  as data sheets of silicon sensors print it.
+ */
+OHM_API ohm_curve *ohm_curve_silicon_new(double r25_ohm, double alpha_per_k, double beta_per_k2,
+                                         double low_c, double high_c, ohm_error *error);
+
+/**
  * Curve through printed points of an NTC element: piecewise cubic in
  * (ln R, 1/T), its slopes those of the parabola through three neighbours, limited
  * so that it falls steadily. Two points are a beta. The points convert exactly.
@@ -297,7 +359,7 @@ OHM_API ohm_status ohm_curve_resistance(const ohm_curve *curve, double t_c, doub
 
 /**
  * Temperature coefficient alpha = (1/R) dR/dT at a temperature; negative for an
- * NTC element.
+ * NTC element, positive for platinum and silicon.
  *
  * In      t_c     inside ohm_curve_range()
  * Out     alpha_per_k  per kelvin; NaN unless OHM_OK

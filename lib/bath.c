@@ -371,9 +371,9 @@ static void judge_job(ohm_finding *finding, const struct ohm_question *question)
   tell(finding, OHM_FIELD_FAN_C, question->fan_c);
   tell(finding, OHM_FIELD_LIMIT_K, question->limit_k);
   ohm_reason reason = ohm_finding_reason(finding);
-  bool speaks = question->has_number && question->read.value > 0 &&
-                reason != OHM_REASON_MISSING_K && reason != OHM_REASON_PLUG_ON &&
-                reason != OHM_REASON_SHORTED;
+  bool speaks = ohm_curve_falls(question->curve) && question->has_number &&
+                question->read.value > 0 && reason != OHM_REASON_MISSING_K &&
+                reason != OHM_REASON_PLUG_ON && reason != OHM_REASON_SHORTED;
   if (!speaks)
     return;
   struct ohm_tolerance tolerance;

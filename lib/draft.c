@@ -8,10 +8,33 @@
 
 enum { NOTES_MAX = 100 };
 
-const char *ohm_draft_number_name(enum ohm_draft_number number) {
-  static const char *const names[DRAFT_NUMBERS] = {
-      "r0_ohm", "t0_c", "beta_k", "a", "b", "c", "dissipation_mw_per_k"};
-  return names[number];
+static const char *const keys[OHM_DRAFT_NUMBERS] = {"dissipation_mw_per_k",
+                                                    "r0_ohm",
+                                                    "t0_c",
+                                                    "beta_k",
+                                                    "a",
+                                                    "b",
+                                                    "c",
+                                                    "d",
+                                                    "r_ref_ohm",
+                                                    "a1",
+                                                    "b1",
+                                                    "c1",
+                                                    "d1",
+                                                    "r25_ohm",
+                                                    "alpha_per_k",
+                                                    "beta_per_k2"};
+
+const char *ohm_draft_key(size_t index) {
+  return index < OHM_DRAFT_NUMBERS ? keys[index] : NULL;
+}
+
+/* The number a key was given; NaN when it was not. */
+static double number(const struct ohm_draft *draft, const char *key) {
+  for (size_t i = 0; i < OHM_DRAFT_NUMBERS; i++)
+    if (strcmp(keys[i], key) == 0)
+      return draft->numbers[i];
+  return NAN;
 }
 
 struct ohm_draft ohm_draft_begin(const char *place, ohm_error *error) {
@@ -21,7 +44,7 @@ struct ohm_draft ohm_draft_begin(const char *place, ohm_error *error) {
                             .model = OHM_MODEL_POINTS,
                             .low_c = NAN,
                             .high_c = NAN};
-  for (int i = 0; i < DRAFT_NUMBERS; i++)
+  for (int i = 0; i < OHM_DRAFT_NUMBERS; i++)
     draft.numbers[i] = NAN;
   if (!draft.sensor)
     ohm_draft_out_of_memory(&draft);
@@ -250,36 +273,30 @@ static void build_points(struct ohm_draft *draft) {
   free(values);
 }
 
-static void need_number(struct ohm_draft *draft, enum ohm_draft_number key, const char *model) {
-  if (ohm_draft_goes_on(draft) && isnan(draft->numbers[key]))
-    draft->status = ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ",
-                                model, " needs a line \"# ", ohm_draft_number_name(key), ": ...\"",
-                                (const char *)NULL);
+static void fail_model(struct ohm_draft *draft, const char *what, const char *key,
+                       const char *end) {
+  draft->status =
+      ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ",
+                  ohm_model_form(draft->model)->name, what, key, end, (const char *)NULL);
 }
 
 static void build_model(struct ohm_draft *draft) {
-  static const enum ohm_draft_number needs[2][3] = {{R0, T0, BETA}, {A, B, C}};
-  bool beta = draft->model == OHM_MODEL_BETA;
-  const char *name = beta ? "beta" : "steinhart-hart";
-  for (int i = 0; i < 3; i++)
-    need_number(draft, needs[!beta][i], name);
+  const struct ohm_model_form *form = ohm_model_form(draft->model);
+  double parameters[OHM_PARAMETERS_MAX] = {0};
+  for (size_t i = 0; i < form->count && ohm_draft_goes_on(draft); i++) {
+    parameters[i] = number(draft, form->keys[i]);
+    if (isnan(parameters[i]))
+      fail_model(draft, " needs a line \"# ", form->keys[i], ": ...\"");
+  }
   if (ohm_draft_goes_on(draft) && isnan(draft->low_c))
-    draft->status =
-        ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ", name,
-                    " needs a line \"# range: -40 to 125 C\"", (const char *)NULL);
+    fail_model(draft, " needs a line \"# range: ", "-40 to 125 C", "\"");
   if (ohm_draft_goes_on(draft) && draft->has_rows)
-    draft->status =
-        ohm_fail_at(draft->error, OHM_BAD_DEFINITION, draft->place, 0, 0, "model ", name,
-                    " has no rows; leave them out or take out the model line", (const char *)NULL);
+    fail_model(draft, " has no rows; ", "leave them out or take out the model line", "");
   if (!ohm_draft_goes_on(draft))
     return;
-  const double *n = draft->numbers;
   ohm_error why;
-  keep_curve(
-      draft,
-      beta ? ohm_curve_beta_new(n[R0], n[T0], n[BETA], draft->low_c, draft->high_c, &why)
-           : ohm_curve_steinhart_hart_new(n[A], n[B], n[C], draft->low_c, draft->high_c, &why),
-      &why);
+  keep_curve(draft, ohm_curve_of_model(draft->model, parameters, draft->low_c, draft->high_c, &why),
+             &why);
 }
 
 static void count_further_notes(struct ohm_draft *draft) {
@@ -306,7 +323,7 @@ static void build(struct ohm_draft *draft) {
     build_model(draft);
   if (draft->sensor->tolerance.kind == OHM_TOLERANCE_NONE)
     draft->sensor->tolerance = draft->tolerance;
-  draft->sensor->dissipation_mw_per_k = draft->numbers[DISSIPATION];
+  draft->sensor->dissipation_mw_per_k = number(draft, "dissipation_mw_per_k");
 }
 
 ohm_sensor *ohm_draft_finish(struct ohm_draft *draft, const char *default_name) {

@@ -6,7 +6,8 @@
 #include "csv.h"
 #include "sensor.h"
 
-enum ohm_draft_number { R0, T0, BETA, A, B, C, DISSIPATION, DRAFT_NUMBERS };
+/** Every number a line can give: the parameters of all models, and one more. */
+enum { OHM_DRAFT_NUMBERS = 16 };
 
 struct ohm_draft_row {
   struct ohm_row row;
@@ -20,8 +21,8 @@ struct ohm_draft {
   ohm_status status; /**< of the first fault that cannot be passed over */
   ohm_sensor *sensor;
   enum ohm_model model;
-  double numbers[DRAFT_NUMBERS]; /**< NaN when not given */
-  double low_c;                  /**< of the range line */
+  double numbers[OHM_DRAFT_NUMBERS]; /**< in the order of their keys; NaN when not given */
+  double low_c;                      /**< of the range line */
   double high_c;
   struct ohm_tolerance tolerance; /**< of the tolerance line */
   bool has_rows;                  /**< a header row was seen */
@@ -31,8 +32,9 @@ struct ohm_draft {
   size_t further_notes;
 };
 
-/** Key of a number in a file, "r0_ohm". */
-const char *ohm_draft_number_name(enum ohm_draft_number number);
+/** Key of a number in a file, "r0_ohm"; NULL past the last. The first is that of the
+ *  dissipation factor, the others are parameters of models. */
+const char *ohm_draft_key(size_t index);
 
 /** A draft without a sensor has failed already. */
 struct ohm_draft ohm_draft_begin(const char *place, ohm_error *error);

@@ -53,21 +53,18 @@ bool ohm_ntc_piece_rises(const struct ohm_ntc_piece *piece, double from, double 
   double c = piece->c[1];
   double d_from = from - piece->origin;
   double d_to = to - piece->origin;
-  if (!(ohm_ntc_piece_slope(piece, from) > 0)) {
-    *turn_ln_r = from;
-    return false;
-  }
+  bool starts_rising = ohm_ntc_piece_slope(piece, from) > 0;
   double discriminant = half_b * half_b - a * c;
-  if (discriminant < 0 || (a == 0 && half_b == 0))
-    return true;
-  double q = -(half_b + copysign(sqrt(discriminant), half_b));
-  double roots[2] = {a != 0 ? q / a : INFINITY, q != 0 ? c / q : INFINITY};
   double first = INFINITY;
-  for (int i = 0; i < 2; i++)
-    if (ohm_inside(d_from, roots[i], d_to) && roots[i] < first)
-      first = roots[i];
-  *turn_ln_r = piece->origin + first;
-  return isinf(first);
+  if (discriminant >= 0 && (a != 0 || half_b != 0)) {
+    double q = -(half_b + copysign(sqrt(discriminant), half_b));
+    double roots[2] = {a != 0 ? q / a : INFINITY, q != 0 ? c / q : INFINITY};
+    for (int i = 0; i < 2; i++)
+      if (ohm_inside(d_from, roots[i], d_to) && roots[i] < first)
+        first = roots[i];
+  }
+  *turn_ln_r = isinf(first) ? from : piece->origin + first;
+  return starts_rising && isinf(first);
 }
 
 /* ---- pieces through knots ---- */
@@ -156,13 +153,19 @@ double ohm_ntc_temperature_c(const struct ohm_ntc *ntc, double r_ohm) {
     return knot[0].t_c;
   if (r_ohm == knot[1].r_ohm)
     return knot[1].t_c;
-  double t_c = ohm_celsius(1 / ohm_ntc_piece_y(&ntc->pieces[i], log(r_ohm)));
-  return between(knot[1].t_c, t_c, knot[0].t_c);
+  double ln_r = log(r_ohm);
+  const struct ohm_ntc_piece *piece = &ntc->pieces[i];
+  double y = ntc->of_temperature ? ohm_ntc_piece_solve(piece, knot[0].y, knot[1].y, ln_r)
+                                 : ohm_ntc_piece_y(piece, ln_r);
+  return between(knot[1].t_c, ohm_celsius(1 / y), knot[0].t_c);
 }
 
 static double ln_r_at(const struct ohm_ntc *ntc, size_t i, double t_c) {
-  return ohm_ntc_piece_solve(&ntc->pieces[i], ntc->knots[i].ln_r, ntc->knots[i + 1].ln_r,
-                             1 / ohm_kelvin(t_c));
+  const struct ohm_ntc_piece *piece = &ntc->pieces[i];
+  double y = 1 / ohm_kelvin(t_c);
+  if (ntc->of_temperature)
+    return ohm_ntc_piece_y(piece, y);
+  return ohm_ntc_piece_solve(piece, ntc->knots[i].ln_r, ntc->knots[i + 1].ln_r, y);
 }
 
 double ohm_ntc_resistance_ohm(const struct ohm_ntc *ntc, double t_c) {
@@ -175,8 +178,20 @@ double ohm_ntc_resistance_ohm(const struct ohm_ntc *ntc, double t_c) {
   return between(knot[0].r_ohm, exp(ln_r_at(ntc, i, t_c)), knot[1].r_ohm);
 }
 
+/* d(ln R)/d(1/T) of a piece. */
+static double steepness(const struct ohm_ntc *ntc, size_t i, double y, double ln_r) {
+  const struct ohm_ntc_piece *piece = &ntc->pieces[i];
+  return ntc->of_temperature ? ohm_ntc_piece_slope(piece, y) : 1 / ohm_ntc_piece_slope(piece, ln_r);
+}
+
 double ohm_ntc_alpha_per_k(const struct ohm_ntc *ntc, double t_c) {
   size_t i = piece_of_temperature(ntc, t_c);
   double t_k = ohm_kelvin(t_c);
-  return -1 / (t_k * t_k * ohm_ntc_piece_slope(&ntc->pieces[i], ln_r_at(ntc, i, t_c)));
+  double ln_r = ntc->of_temperature ? 0 : ln_r_at(ntc, i, t_c);
+  return -steepness(ntc, i, 1 / t_k, ln_r) / (t_k * t_k);
+}
+
+double ohm_ntc_end_slope(const struct ohm_ntc *ntc, bool hot) {
+  const struct ohm_ntc_knot *end = &ntc->knots[hot ? 0 : ntc->count];
+  return 1 / steepness(ntc, hot ? 0 : ntc->count - 1, end->y, end->ln_r);
 }

@@ -1,15 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * An NTC element as 1/T, piecewise cubic in ln R: the form that beta,
- * Steinhart-Hart and interpolated points share. Pieces lie in rising resistance,
- * that is in falling temperature.
+ * Steinhart-Hart, the four-term form and interpolated points share; or, for a data
+ * sheet that is canonical the other way, as ln R, piecewise cubic in 1/T. Pieces lie in
+ * rising resistance, that is in falling temperature.
  */
 #ifndef OHM_NTC_H
 #define OHM_NTC_H
 
 #include "internal.h"
 
-/** 1/T = c0 + c1 d + c2 d^2 + c3 d^3 with d = ln R - origin; T in kelvin. */
+/** 1/T = c0 + c1 d + c2 d^2 + c3 d^3 with d = ln R - origin; T in kelvin. Of a form that
+ *  is canonical the other way, ln R with d = 1/T - origin; the functions of a piece below
+ *  serve it with the two exchanged. */
 struct ohm_ntc_piece {
   double origin;
   double c[4];
@@ -28,6 +31,7 @@ struct ohm_ntc {
   size_t count;
   struct ohm_ntc_knot *knots;
   struct ohm_ntc_piece *pieces;
+  bool of_temperature; /**< its pieces are ln R in 1/T */
 };
 
 struct ohm_ntc_knot ohm_ntc_knot_at(double t_c, double r_ohm);
@@ -55,5 +59,8 @@ double ohm_ntc_resistance_ohm(const struct ohm_ntc *ntc, double t_c);
 
 /** (1/R) dR/dT at a temperature between the last knot and the first, per kelvin. */
 double ohm_ntc_alpha_per_k(const struct ohm_ntc *ntc, double t_c);
+
+/** Slope d(1/T)/d(ln R) at the first knot (hot) or the last. */
+double ohm_ntc_end_slope(const struct ohm_ntc *ntc, bool hot);
 
 #endif

@@ -134,20 +134,14 @@ static void add_number_line(struct ohm_text *text, const char *key, double value
 }
 
 static void add_model(struct ohm_text *text, const ohm_curve *curve) {
-  static const char *const parameters[][3] = {
-      [OHM_MODEL_BETA] = {"r0_ohm", "t0_c", "beta_k"},
-      [OHM_MODEL_STEINHART_HART] = {"a", "b", "c"},
-  };
-  add_line(text, "model", curve->model == OHM_MODEL_BETA ? "beta" : "steinhart-hart");
-  for (int i = 0; i < 3; i++)
-    add_number_line(text, parameters[curve->model][i], curve->parameters[i]);
-  double low_c;
-  double high_c;
-  ohm_curve_range(curve, &low_c, &high_c, NULL, NULL);
+  const struct ohm_model_form *form = ohm_model_form(curve->model);
+  add_line(text, "model", form->name);
+  for (size_t i = 0; i < form->count; i++)
+    add_number_line(text, form->keys[i], curve->parameters[i]);
   ohm_text_add(text, "# range: ");
-  ohm_text_add_number(text, low_c);
+  ohm_text_add_number(text, curve->cold.t_c);
   ohm_text_add(text, " to ");
-  ohm_text_add_number(text, high_c);
+  ohm_text_add_number(text, curve->hot.t_c);
   ohm_text_add(text, " C\n");
 }
 

@@ -14,17 +14,10 @@
 #include "tolerance.h"
 #include "words.h"
 
-static const char *const known_keys[] = {"name",
-                                         "description",
-                                         "source",
-                                         "kind",
-                                         "model",
-                                         "tolerance",
-                                         "range",
-                                         "r0_ohm",
-                                         "t0_c",
-                                         "beta_k",
-                                         "dissipation_mw_per_k"};
+static const char *const known_keys[] = {
+    "name",      "description", "source",      "kind",        "model",
+    "tolerance", "range",       "r0_ohm",      "t0_c",        "beta_k",
+    "r_ref_ohm", "r25_ohm",     "alpha_per_k", "beta_per_k2", "dissipation_mw_per_k"};
 
 enum column { TEMP, MIN, NOMINAL, MAX, FLAG, BAND, COLUMNS };
 
@@ -75,36 +68,40 @@ static void take_text(struct ohm_draft *draft, char **text, const struct ohm_csv
     ohm_draft_out_of_memory(draft);
 }
 
-static void take_number(struct ohm_draft *draft, enum ohm_draft_number key,
-                        const struct ohm_csv_cell *value, int line) {
+static void take_number(struct ohm_draft *draft, size_t key, const struct ohm_csv_cell *value,
+                        int line) {
   char what[100];
   double number;
+  bool dissipation = key == 0;
   bool is_number = ohm_number_read(value->text, value->length, &number) == OHM_OK;
-  if (is_number && (key != DISSIPATION || number > 0))
+  found(what, sizeof what, ohm_draft_key(key), value);
+  if (is_number && (!dissipation || number > 0))
     draft->numbers[key] = number;
-  else if (key == DISSIPATION)
-    ohm_draft_note(draft, line, value->column,
-                   found(what, sizeof what, ohm_draft_number_name(key), value),
+  else if (dissipation)
+    ohm_draft_note(draft, line, value->column, what,
                    "; write a number above 0, such as 1.5 (left out)");
   else
     draft->status =
-        ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
-                    found(what, sizeof what, ohm_draft_number_name(key), value),
+        ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column, what,
                     "; write a plain number, such as 3950 or 2.341077e-4", (const char *)NULL);
 }
 
 static void take_model(struct ohm_draft *draft, const struct ohm_csv_cell *value, int line) {
   char what[80];
-  if (is_word(value, "points"))
-    draft->model = OHM_MODEL_POINTS;
-  else if (is_word(value, "beta"))
-    draft->model = OHM_MODEL_BETA;
-  else if (is_word(value, "steinhart-hart"))
-    draft->model = OHM_MODEL_STEINHART_HART;
-  else
-    draft->status = ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
-                                found(what, sizeof what, "model", value),
-                                "; it may be points, beta or steinhart-hart", (const char *)NULL);
+  char allowed[160];
+  struct ohm_text names = ohm_text_begin(allowed, sizeof allowed);
+  for (int model = 0; model < OHM_MODELS; model++) {
+    const char *name = ohm_model_form((enum ohm_model)model)->name;
+    if (is_word(value, name)) {
+      draft->model = (enum ohm_model)model;
+      return;
+    }
+    ohm_text_add(&names, model == 0 ? "" : model + 1 < OHM_MODELS ? ", " : " or ");
+    ohm_text_add(&names, name);
+  }
+  draft->status = ohm_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
+                              found(what, sizeof what, "model", value), "; it may be ", allowed,
+                              (const char *)NULL);
 }
 
 static void take_tolerance(struct ohm_draft *draft, const struct ohm_csv_cell *value, int line) {
@@ -199,9 +196,9 @@ static void take_line(struct ohm_draft *draft, const struct ohm_csv_cell *commen
     trim(&name);
     take_band(draft, name, &value, line);
   } else {
-    for (int i = 0; i < DRAFT_NUMBERS; i++)
-      if (is_word(&key, ohm_draft_number_name((enum ohm_draft_number)i))) {
-        take_number(draft, (enum ohm_draft_number)i, &value, line);
+    for (size_t i = 0; ohm_draft_key(i); i++)
+      if (is_word(&key, ohm_draft_key(i))) {
+        take_number(draft, i, &value, line);
         return;
       }
     look_at_unknown(draft, &key, line);

@@ -94,8 +94,10 @@ struct ohm_band ohm_tolerance_band(const ohm_curve *curve, const struct ohm_tole
     return band_of_rows(curve, tolerance, t_c, nominal_ohm);
   if (tolerance->kind == OHM_TOLERANCE_KELVIN) {
     double half_k = tolerance->kelvin + tolerance->kelvin_per_c * fabs(t_c);
-    return (struct ohm_band){ohm_curve_resistance_beyond(curve, t_c + half_k), nominal_ohm,
-                             ohm_curve_resistance_beyond(curve, t_c - half_k)};
+    double colder_ohm = ohm_curve_resistance_beyond(curve, t_c - half_k);
+    double hotter_ohm = ohm_curve_resistance_beyond(curve, t_c + half_k);
+    return (struct ohm_band){fmin(colder_ohm, hotter_ohm), nominal_ohm,
+                             fmax(colder_ohm, hotter_ohm)};
   }
   return band_of_percent(curve, tolerance, nominal_ohm);
 }
@@ -160,8 +162,27 @@ static bool take_beta(struct ohm_words *words, struct ohm_tolerance *tolerance) 
          take_percent(words, &tolerance->beta_percent);
 }
 
+/* "class B" of IEC 60751. Longer names first: A begins AA. */
+static bool take_class(struct ohm_words *words, struct ohm_tolerance *tolerance) {
+  static const struct {
+    const char *name;
+    double kelvin;
+    double kelvin_per_c;
+  } classes[] = {{"AA", 0.1, 0.0017}, {"A", 0.15, 0.002}, {"B", 0.3, 0.005}, {"C", 0.6, 0.01}};
+  for (size_t i = 0; i < sizeof classes / sizeof classes[0]; i++)
+    if (ohm_words_take(words, classes[i].name)) {
+      tolerance->kind = OHM_TOLERANCE_KELVIN;
+      tolerance->kelvin = classes[i].kelvin;
+      tolerance->kelvin_per_c = classes[i].kelvin_per_c;
+      return true;
+    }
+  return false;
+}
+
 static bool take_tolerance(struct ohm_words *words, struct ohm_tolerance *tolerance) {
   double first;
+  if (ohm_words_take(words, "class"))
+    return take_class(words, tolerance);
   if (!ohm_words_number(words, &first))
     return false;
   if (ohm_words_take(words, "%")) {

@@ -42,7 +42,8 @@ ohm_status ohm_tolerance_choose(const ohm_sensor *sensor, const char *name, doub
 
 /**
  * Read a tolerance as a sensor file states it: "5 %", "1 % at 25 C, beta 0.75 %",
- * "0.5 K", "0.3 K + 0.005 |t|" (t in degrees Celsius).
+ * "0.5 K", "0.3 K + 0.005 |t|" (t in degrees Celsius), or "class AA", "class A",
+ * "class B", "class C" of IEC 60751, which are of that last form.
  *
  * Out     tolerance  unchanged unless OHM_OK
  * Status  OHM_OK; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a part is negative, nothing is
