@@ -78,7 +78,7 @@ START_TEST(a_piece_that_turns_is_told_with_its_first_turn)
   double turn;
   ck_assert(ohm_ntc_piece_rises(&two, 9, 10.9, &turn));
   check_turn(two, 9, 20, 11);
-  check_turn(two, 11.5, 20, 11.5);
+  check_turn(two, 11.5, 20, 13);
   ck_assert(ohm_ntc_piece_rises(&two, 13.1, 20, &turn));
   /* slope 1 - d */
   struct ohm_ntc_piece parabola = {0, {0, 1, -0.5, 0}};
