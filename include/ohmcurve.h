@@ -488,6 +488,21 @@ OHM_API const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index);
 OHM_API ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm,
                                    double *nominal_ohm, double *high_ohm);
 
+/** One printed row of a sensor; a cell that was left blank is NaN. Frozen. */
+typedef struct ohm_sensor_row {
+  double t_c;
+  double min_ohm;
+  double nominal_ohm;
+  double max_ohm;
+} ohm_sensor_row;
+
+/** How many printed rows a sensor has, in rising temperature; 0 for a model. Rows of
+ *  makers' bands are not among them. Status  cannot fail; 0 when sensor is NULL. */
+OHM_API size_t ohm_sensor_row_count(const ohm_sensor *sensor);
+
+/** One printed row; all NaN when there is no such row. Status  cannot fail. */
+OHM_API ohm_sensor_row ohm_sensor_row_at(const ohm_sensor *sensor, size_t index);
+
 /** How many makers' bands a sensor has beside its own limits. Status  cannot fail; 0
  *  when sensor is NULL. */
 OHM_API size_t ohm_sensor_band_count(const ohm_sensor *sensor);

@@ -2,7 +2,7 @@
 /* A sensor at a known temperature: against what its maker allows, and for the fan. */
 #include "finding.h"
 #include "question.h"
-#include "status.h"
+#include "text.h"
 
 /* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
 static const double LEAST_PULL_UP_OHM = 350;

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "internal.h"
-#include "status.h"
+#include "text.h"
 
 /* ---- a table ---- */
 

@@ -126,7 +126,7 @@ size_t ohm_draft_band(struct ohm_draft *draft, const char *name, size_t length) 
   return ++sensor->band_count;
 }
 
-void ohm_draft_keep_row(struct ohm_draft *draft, const struct ohm_row *row, size_t band, int line) {
+void ohm_draft_keep_row(struct ohm_draft *draft, const ohm_sensor_row *row, size_t band, int line) {
   if (draft->row_count == OHM_POINTS_MAX) {
     draft->status = ohm_fail_at(draft->error, OHM_TOO_LARGE, draft->place, line, 0,
                                 "more than 4096 rows: leave some out", (const char *)NULL);
@@ -175,7 +175,7 @@ static void sort_rows(struct ohm_draft *draft) {
 }
 
 /* Rows of one band (0: the sensor's own) as an array of its own; they are sorted. */
-static struct ohm_row *rows_of_band(struct ohm_draft *draft, size_t band, size_t *count) {
+static ohm_sensor_row *rows_of_band(struct ohm_draft *draft, size_t band, size_t *count) {
   size_t first = 0;
   while (first < draft->row_count && draft->rows[first].band < band)
     first++;
@@ -183,7 +183,7 @@ static struct ohm_row *rows_of_band(struct ohm_draft *draft, size_t band, size_t
   while (last < draft->row_count && draft->rows[last].band == band)
     last++;
   *count = last - first;
-  struct ohm_row *rows = *count > 0 ? malloc(*count * sizeof *rows) : NULL;
+  ohm_sensor_row *rows = *count > 0 ? malloc(*count * sizeof *rows) : NULL;
   if (*count > 0 && !rows)
     ohm_draft_out_of_memory(draft);
   for (size_t i = 0; i < *count && rows; i++)

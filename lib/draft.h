@@ -10,7 +10,7 @@
 enum { OHM_DRAFT_NUMBERS = 16 };
 
 struct ohm_draft_row {
-  struct ohm_row row;
+  ohm_sensor_row row;
   size_t band; /**< 0 for the sensor's own, else the band's place and 1 */
   int line;
 };
@@ -54,7 +54,7 @@ void ohm_draft_note(struct ohm_draft *draft, int line, int column, const char *w
  *  without memory. */
 size_t ohm_draft_band(struct ohm_draft *draft, const char *name, size_t length);
 
-void ohm_draft_keep_row(struct ohm_draft *draft, const struct ohm_row *row, size_t band, int line);
+void ohm_draft_keep_row(struct ohm_draft *draft, const ohm_sensor_row *row, size_t band, int line);
 
 /** The sensor of a draft, or NULL with the error filled in. The draft is used up. */
 ohm_sensor *ohm_draft_finish(struct ohm_draft *draft, const char *default_name);

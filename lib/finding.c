@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-#include "status.h"
+#include "text.h"
 
 static const struct {
   const char *name;
@@ -145,7 +145,7 @@ void ohm_finding_set_text(ohm_finding *finding, ohm_field field, const char *tex
     return;
   }
   size_t kept = size - 4;
-  while (kept > 0 && ((unsigned char)text[kept] & 0xC0) == 0x80)
+  while (kept > 0 && ohm_utf8_continues(text[kept]))
     kept--;
   memcpy(place, text, kept);
   memcpy(place + kept, "...", 4);

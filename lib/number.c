@@ -6,7 +6,6 @@
 #include <string.h>
 
 #include "bigint.h"
-#include "status.h"
 
 #if FLT_RADIX != 2 || DBL_MANT_DIG != 53 || DBL_MIN_EXP != -1021 || DBL_MAX_EXP != 1024
 #error "ohmcurve reads and writes numbers as IEEE 754 binary64: double must be that"
@@ -521,4 +520,10 @@ size_t ohm_resistance_print(double r_ohm, int digits, char *buffer, size_t size)
   add_plain(&text, &decimal);
   ohm_text_add(&text, unit == 6 ? " M" : unit == 3 ? " k" : " ohm");
   return text.length;
+}
+
+void ohm_text_add_number(struct ohm_text *text, double value) {
+  char digits[OHM_NUMBER_SIZE];
+  ohm_number_print(value, digits, sizeof digits);
+  ohm_text_add(text, digits);
 }

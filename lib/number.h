@@ -3,7 +3,7 @@
 #ifndef OHM_NUMBER_H
 #define OHM_NUMBER_H
 
-#include "internal.h"
+#include "text.h"
 
 /**
  * Read the longest decimal number at the beginning of text.
@@ -27,5 +27,8 @@ ohm_status ohm_number_scan(const char *text, size_t length, size_t *used, double
  */
 ohm_status ohm_rkm_scan(const char *text, size_t length, size_t *used, double *value,
                         double *quantum);
+
+/** Append a number as ohm_number_print() writes it. */
+void ohm_text_add_number(struct ohm_text *text, double value);
 
 #endif

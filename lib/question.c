@@ -40,8 +40,8 @@ static ohm_status take_tolerance(struct ohm_question *question, const ohm_check 
     question->covered = ohm_tolerance_covers(question->curve, &question->tolerance, t_c);
     return OHM_OK;
   }
-  question->covered = ohm_tolerance_choose(question->sensor, check->band, t_c, &question->tolerance,
-                                           &question->band);
+  question->covered =
+      ohm_sensor_choose(question->sensor, check->band, t_c, &question->tolerance, &question->band);
   return question->covered == OHM_BAD_ARGUMENT ? OHM_NOT_FOUND : OHM_OK;
 }
 

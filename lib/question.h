@@ -6,7 +6,7 @@
 #include "decision.h"
 #include "hidden.h"
 #include "meter.h"
-#include "tolerance.h"
+#include "sensor.h"
 
 struct ohm_question {
   const ohm_sensor *sensor;

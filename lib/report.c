@@ -3,7 +3,8 @@
 #include <string.h>
 
 #include "finding.h"
-#include "status.h"
+#include "number.h"
+#include "text.h"
 
 enum { LABEL_WIDTH = 12, LINE_WIDTH = 80, SENTENCE_SIZE = 900 };
 
@@ -12,7 +13,7 @@ enum { LABEL_WIDTH = 12, LINE_WIDTH = 80, SENTENCE_SIZE = 900 };
 static size_t columns_of(const char *text, size_t length) {
   size_t columns = 0;
   for (size_t i = 0; i < length; i++)
-    columns += ((unsigned char)text[i] & 0xC0) != 0x80;
+    columns += !ohm_utf8_continues(text[i]);
   return columns;
 }
 

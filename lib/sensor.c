@@ -2,9 +2,10 @@
 #include "sensor.h"
 
 #include <stdlib.h>
+#include <string.h>
 
-#include "status.h"
-#include "tolerance.h"
+#include "number.h"
+#include "text.h"
 
 void ohm_sensor_free(ohm_sensor *sensor) {
   if (!sensor)
@@ -65,6 +66,15 @@ const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index) {
   return sensor && index < sensor->note_count ? sensor->notes[index] : NULL;
 }
 
+size_t ohm_sensor_row_count(const ohm_sensor *sensor) {
+  return sensor ? sensor->row_count : 0;
+}
+
+ohm_sensor_row ohm_sensor_row_at(const ohm_sensor *sensor, size_t index) {
+  return index < ohm_sensor_row_count(sensor) ? sensor->rows[index]
+                                              : (ohm_sensor_row){NAN, NAN, NAN, NAN};
+}
+
 size_t ohm_sensor_band_count(const ohm_sensor *sensor) {
   return sensor ? sensor->band_count : 0;
 }
@@ -79,12 +89,43 @@ const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index) {
 
 /* ---- what is allowed ---- */
 
-double ohm_row_nominal(const struct ohm_row *row) {
-  return isnan(row->nominal_ohm) ? sqrt(row->min_ohm) * sqrt(row->max_ohm) : row->nominal_ohm;
+static double width(const ohm_curve *curve, const struct ohm_tolerance *tolerance, double t_c) {
+  struct ohm_band band = ohm_tolerance_band(curve, tolerance, t_c);
+  return band.high_ohm / band.low_ohm;
 }
 
-bool ohm_row_has_limits(const struct ohm_row *row) {
-  return row->min_ohm <= row->max_ohm;
+static ohm_status choose_named(const ohm_sensor *sensor, const char *name, double t_c,
+                               struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
+  for (size_t i = 0; i < sensor->band_count; i++)
+    if (strcmp(sensor->bands[i].name, name) == 0) {
+      *band = &sensor->bands[i];
+      *chosen = ohm_tolerance_of_maker(*band);
+      return ohm_tolerance_covers(sensor->curve, chosen, t_c);
+    }
+  return OHM_BAD_ARGUMENT;
+}
+
+ohm_status ohm_sensor_choose(const ohm_sensor *sensor, const char *name, double t_c,
+                             struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
+  *chosen = sensor->tolerance;
+  *band = NULL;
+  if (name)
+    return choose_named(sensor, name, t_c, chosen, band);
+  ohm_status status = ohm_tolerance_covers(sensor->curve, chosen, t_c);
+  for (size_t i = 0; i < sensor->band_count; i++) {
+    struct ohm_tolerance other = ohm_tolerance_of_maker(&sensor->bands[i]);
+    ohm_status covers = ohm_tolerance_covers(sensor->curve, &other, t_c);
+    bool first = status != OHM_OK && (covers == OHM_OK || status == OHM_NOT_FOUND ||
+                                      chosen->kind == OHM_TOLERANCE_NONE);
+    bool wider = status == OHM_OK && covers == OHM_OK &&
+                 width(sensor->curve, &other, t_c) > width(sensor->curve, chosen, t_c);
+    if (!first && !wider)
+      continue;
+    *chosen = other;
+    *band = &sensor->bands[i];
+    status = covers;
+  }
+  return status;
 }
 
 static void give(double *output, double value) {
@@ -106,7 +147,7 @@ ohm_status ohm_sensor_band(const ohm_sensor *sensor, double t_c, double *low_ohm
   give(nominal_ohm, nominal);
   struct ohm_tolerance tolerance;
   const struct ohm_maker_band *maker;
-  status = ohm_tolerance_choose(sensor, NULL, t_c, &tolerance, &maker);
+  status = ohm_sensor_choose(sensor, NULL, t_c, &tolerance, &maker);
   if (status == OHM_OK) {
     struct ohm_band band = ohm_tolerance_band(sensor->curve, &tolerance, t_c);
     give(low_ohm, band.low_ohm);
@@ -151,7 +192,7 @@ static void add_cell(struct ohm_text *text, double value, const char *end) {
   ohm_text_add(text, end);
 }
 
-static void add_row(struct ohm_text *text, const struct ohm_row *row, const char *band) {
+static void add_row(struct ohm_text *text, const ohm_sensor_row *row, const char *band) {
   add_cell(text, row->t_c, ",");
   add_cell(text, row->min_ohm, ",");
   add_cell(text, row->nominal_ohm, ",");

@@ -260,7 +260,7 @@ static void leave_out(struct table *table, const struct ohm_csv *csv, const char
 }
 
 /* Why a row cannot be used; NULL when it can. */
-static const char *fault_of_row(const struct ohm_row *row, bool of_band) {
+static const char *fault_of_row(const ohm_sensor_row *row, bool of_band) {
   if (isnan(row->t_c))
     return "it has no temperature in temp_c";
   if (isnan(row->min_ohm) != isnan(row->max_ohm))
@@ -278,7 +278,7 @@ static const char *fault_of_row(const struct ohm_row *row, bool of_band) {
 
 static void take_row(struct table *table, const struct ohm_csv *csv) {
   struct ohm_draft *draft = table->draft;
-  struct ohm_row row;
+  ohm_sensor_row row;
   if (is_word(cell_of(table, csv, FLAG), "suspect")) {
     leave_out(table, csv, "it is flagged suspect");
     return;

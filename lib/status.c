@@ -45,63 +45,6 @@ const char *ohm_status_text(int status) {
                            : "this number is no status: pass what a call returned";
 }
 
-struct ohm_text ohm_text_begin(char *buffer, size_t size) {
-  struct ohm_text text = {buffer, buffer ? size : 0, 0};
-  if (text.size > 0)
-    text.buffer[0] = '\0';
-  return text;
-}
-
-void ohm_text_add_bytes(struct ohm_text *text, const char *bytes, size_t count) {
-  if (text->length < text->size) {
-    size_t room = text->size - text->length - 1;
-    size_t fits = count < room ? count : room;
-    memcpy(text->buffer + text->length, bytes, fits);
-    text->buffer[text->length + fits] = '\0';
-  }
-  text->length += count;
-}
-
-void ohm_text_add(struct ohm_text *text, const char *string) {
-  ohm_text_add_bytes(text, string, strlen(string));
-}
-
-void ohm_text_add_number(struct ohm_text *text, double value) {
-  char digits[OHM_NUMBER_SIZE];
-  ohm_number_print(value, digits, sizeof digits);
-  ohm_text_add(text, digits);
-}
-
-void ohm_text_add_count(struct ohm_text *text, size_t count) {
-  char digits[3 * sizeof count];
-  size_t at = sizeof digits;
-  do {
-    digits[--at] = (char)('0' + count % 10);
-    count /= 10;
-  } while (count > 0);
-  ohm_text_add_bytes(text, digits + at, sizeof digits - at);
-}
-
-static bool continues_character(char byte) {
-  return ((unsigned char)byte & 0xC0) == 0x80;
-}
-
-void ohm_text_add_quoted(struct ohm_text *text, const char *bytes, size_t count) {
-  enum { LONGEST = 40 };
-  size_t kept = count;
-  if (count > LONGEST) {
-    kept = LONGEST;
-    while (kept > 0 && continues_character(bytes[kept]))
-      kept--;
-  }
-  for (size_t i = 0; i < kept; i++) {
-    unsigned char byte = (unsigned char)bytes[i];
-    ohm_text_add_bytes(text, byte < 0x20 || byte == 0x7F ? "?" : &bytes[i], 1);
-  }
-  if (kept < count)
-    ohm_text_add(text, "...");
-}
-
 void ohm_error_clear(ohm_error *error) {
   if (error)
     memset(error, 0, sizeof *error);
@@ -118,7 +61,7 @@ static void mend_end(ohm_error *error, const struct ohm_text *text) {
   if (text->length < text->size)
     return;
   size_t end = text->size - 4;
-  while (end > 0 && continues_character(error->message[end]))
+  while (end > 0 && ohm_utf8_continues(error->message[end]))
     end--;
   memcpy(error->message + end, "...", 4);
 }

@@ -8,14 +8,22 @@
 
 /* ---- limits ---- */
 
+double ohm_row_nominal(const ohm_sensor_row *row) {
+  return isnan(row->nominal_ohm) ? sqrt(row->min_ohm) * sqrt(row->max_ohm) : row->nominal_ohm;
+}
+
+bool ohm_row_has_limits(const ohm_sensor_row *row) {
+  return row->min_ohm <= row->max_ohm;
+}
+
 /* The rows with limits on either side of a temperature; the same one twice when it
  * is the temperature of a row, or lies beyond the first or last. */
 static void rows_about(const struct ohm_tolerance *tolerance, double t_c,
-                       const struct ohm_row **below, const struct ohm_row **above) {
+                       const ohm_sensor_row **below, const ohm_sensor_row **above) {
   *below = NULL;
   *above = NULL;
   for (size_t i = 0; i < tolerance->row_count; i++) {
-    const struct ohm_row *row = &tolerance->rows[i];
+    const ohm_sensor_row *row = &tolerance->rows[i];
     if (!ohm_row_has_limits(row))
       continue;
     if (row->t_c <= t_c)
@@ -40,16 +48,16 @@ ohm_status ohm_tolerance_covers(const ohm_curve *curve, const struct ohm_toleran
     return OHM_NOT_FOUND;
   if (tolerance->kind != OHM_TOLERANCE_ROWS)
     return OHM_OK;
-  const struct ohm_row *below;
-  const struct ohm_row *above;
+  const ohm_sensor_row *below;
+  const ohm_sensor_row *above;
   rows_about(tolerance, t_c, &below, &above);
   return ohm_inside(below->t_c, t_c, above->t_c) ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
 static struct ohm_band band_of_rows(const ohm_curve *curve, const struct ohm_tolerance *tolerance,
                                     double t_c, double nominal_ohm) {
-  const struct ohm_row *below;
-  const struct ohm_row *above;
+  const ohm_sensor_row *below;
+  const ohm_sensor_row *above;
   rows_about(tolerance, t_c, &below, &above);
   /* What is printed is what is allowed, to the last digit. */
   if (t_c == below->t_c)
@@ -102,50 +110,9 @@ struct ohm_band ohm_tolerance_band(const ohm_curve *curve, const struct ohm_tole
   return band_of_percent(curve, tolerance, nominal_ohm);
 }
 
-/* ---- several makers ---- */
-
 struct ohm_tolerance ohm_tolerance_of_maker(const struct ohm_maker_band *band) {
   return (struct ohm_tolerance){
       .kind = OHM_TOLERANCE_ROWS, .rows = band->rows, .row_count = band->row_count};
-}
-
-static double width(const ohm_curve *curve, const struct ohm_tolerance *tolerance, double t_c) {
-  struct ohm_band band = ohm_tolerance_band(curve, tolerance, t_c);
-  return band.high_ohm / band.low_ohm;
-}
-
-static ohm_status choose_named(const ohm_sensor *sensor, const char *name, double t_c,
-                               struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
-  for (size_t i = 0; i < sensor->band_count; i++)
-    if (strcmp(sensor->bands[i].name, name) == 0) {
-      *band = &sensor->bands[i];
-      *chosen = ohm_tolerance_of_maker(*band);
-      return ohm_tolerance_covers(sensor->curve, chosen, t_c);
-    }
-  return OHM_BAD_ARGUMENT;
-}
-
-ohm_status ohm_tolerance_choose(const ohm_sensor *sensor, const char *name, double t_c,
-                                struct ohm_tolerance *chosen, const struct ohm_maker_band **band) {
-  *chosen = sensor->tolerance;
-  *band = NULL;
-  if (name)
-    return choose_named(sensor, name, t_c, chosen, band);
-  ohm_status status = ohm_tolerance_covers(sensor->curve, chosen, t_c);
-  for (size_t i = 0; i < sensor->band_count; i++) {
-    struct ohm_tolerance other = ohm_tolerance_of_maker(&sensor->bands[i]);
-    ohm_status covers = ohm_tolerance_covers(sensor->curve, &other, t_c);
-    bool first = status != OHM_OK && (covers == OHM_OK || status == OHM_NOT_FOUND ||
-                                      chosen->kind == OHM_TOLERANCE_NONE);
-    bool wider = status == OHM_OK && covers == OHM_OK &&
-                 width(sensor->curve, &other, t_c) > width(sensor->curve, chosen, t_c);
-    if (!first && !wider)
-      continue;
-    *chosen = other;
-    *band = &sensor->bands[i];
-    status = covers;
-  }
-  return status;
 }
 
 /* ---- notation ---- */

@@ -3,8 +3,40 @@
 #ifndef OHM_TOLERANCE_H
 #define OHM_TOLERANCE_H
 
-#include "sensor.h"
-#include "status.h"
+#include "curve.h"
+#include "text.h"
+
+enum ohm_tolerance_kind {
+  OHM_TOLERANCE_NONE,
+  OHM_TOLERANCE_PERCENT, /**< of resistance, everywhere */
+  OHM_TOLERANCE_BETA,    /**< of resistance at one temperature, and of beta */
+  OHM_TOLERANCE_KELVIN,  /**< of temperature: fixed, and growing with |t| in C */
+  OHM_TOLERANCE_ROWS     /**< least and greatest resistance at printed rows */
+};
+
+struct ohm_tolerance {
+  enum ohm_tolerance_kind kind;
+  double percent;             /**< OHM_TOLERANCE_PERCENT and _BETA */
+  double at_c;                /**< OHM_TOLERANCE_BETA */
+  double beta_percent;        /**< OHM_TOLERANCE_BETA */
+  double kelvin;              /**< OHM_TOLERANCE_KELVIN */
+  double kelvin_per_c;        /**< OHM_TOLERANCE_KELVIN, times |t| */
+  const ohm_sensor_row *rows; /**< OHM_TOLERANCE_ROWS: some with limits, rising */
+  size_t row_count;
+};
+
+/** The limits one maker printed for a curve that several use. */
+struct ohm_maker_band {
+  char *name;
+  char *source;
+  size_t row_count;
+  ohm_sensor_row *rows; /**< in rising temperature, with limits, no nominal */
+};
+
+/** The nominal of a row: as printed, else the geometric middle of its limits. */
+double ohm_row_nominal(const ohm_sensor_row *row);
+
+bool ohm_row_has_limits(const ohm_sensor_row *row);
 
 /** Limits and nominal at a temperature. */
 struct ohm_band {
@@ -26,19 +58,6 @@ struct ohm_band ohm_tolerance_band(const ohm_curve *curve, const struct ohm_tole
 
 /** The tolerance of a maker's band. */
 struct ohm_tolerance ohm_tolerance_of_maker(const struct ohm_maker_band *band);
-
-/**
- * Which of a sensor's tolerances to judge by at a temperature: the named band, or of
- * its own and all bands that say something there the widest.
- *
- * In      name     NULL for the widest
- * Out     chosen   the tolerance; when nothing covers t_c but some say something
- *                  elsewhere, one of those
- *         band     the chosen band; NULL for the sensor's own tolerance
- * Status  as ohm_tolerance_covers(); OHM_BAD_ARGUMENT no band has that name.
- */
-ohm_status ohm_tolerance_choose(const ohm_sensor *sensor, const char *name, double t_c,
-                                struct ohm_tolerance *chosen, const struct ohm_maker_band **band);
 
 /**
  * Read a tolerance as a sensor file states it: "5 %", "1 % at 25 C, beta 0.75 %",
