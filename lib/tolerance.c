@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "number.h"
+#include "status.h"
 #include "words.h"
 
 /* ---- limits ---- */
