@@ -515,6 +515,175 @@ OHM_API const char *ohm_sensor_band_name(const ohm_sensor *sensor, size_t index)
  *  Status  cannot fail. */
 OHM_API const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index);
 
+/* ---- fit ---------------------------------------------------------------- */
+
+/** A point a curve is fitted to. Frozen. */
+typedef struct ohm_fit_point {
+  double t_c;     /**< degrees Celsius, > -273.15, <= 1000 */
+  double r_ohm;   /**< ohm, finite, > 0 */
+  double u_t_k;   /**< standard uncertainty of the temperature, kelvin; 0: not known */
+  double u_r_ohm; /**< standard uncertainty of the resistance; 0: not known. When one of the
+                       two is known the other counts as none */
+} ohm_fit_point;
+
+/** What can be fitted; t0_c of a beta is 25. */
+typedef enum ohm_fit_model {
+  OHM_FIT_BETA = 0,       /**< ohm_curve_beta_new(), from 2 points */
+  OHM_FIT_STEINHART_HART, /**< ohm_curve_steinhart_hart_new(), from 3 */
+  OHM_FIT_FOUR_TERM       /**< ohm_curve_four_term_new(), from 4 */
+} ohm_fit_model;
+
+/** What to fit. */
+typedef struct ohm_fit_request {
+  size_t size;
+  int model;        /**< an ohm_fit_model */
+  double r_ref_ohm; /**< Rref of the four-term form; 0: that of the point nearest to 25 C */
+  double low_c;     /**< range the curve is to have; both 0: the span of the points */
+  double high_c;
+} ohm_fit_request;
+
+#define OHM_FIT_REQUEST_INIT                                                                       \
+  { sizeof(ohm_fit_request), OHM_FIT_BETA, 0.0, 0.0, 0.0 }
+
+/** What the intervals of a fit rest on. */
+typedef enum ohm_fit_basis {
+  OHM_FIT_NO_INTERVAL = 0, /**< nothing: as many points as coefficients, none known */
+  OHM_FIT_KNOWN,           /**< the uncertainties given, as they are, never scaled */
+  OHM_FIT_SCATTER          /**< the scatter about the fit, by Student's t */
+} ohm_fit_basis;
+
+/** A curve fitted to points, and how well it is known. */
+typedef struct ohm_fit ohm_fit;
+
+/**
+ * Fit a curve to points: exactly when there are as many as coefficients, else by
+ * least squares of temperature, each point weighted by its uncertainty (that of a
+ * resistance through the slope), all alike when none is known. The order of the points
+ * does not matter; several may share a temperature.
+ *
+ * In      points  count of them, up to 4096; NULL only when count is 0
+ *         request the model and its range
+ * Return  the fit, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a number is unusable; OHM_TOO_LARGE;
+ *         OHM_BAD_DEFINITION too few points, too close or contradictory ones (the
+ *         sentence names the pair), some with an uncertainty and some without, or a fit
+ *         that does not fall steadily over the range; OHM_NO_MEMORY.
+ * Source  orthogonal factors: Golub and Van Loan, Matrix Computations, 5.3; weights:
+ *         Orear, Am. J. Phys. 50 (1982) 912-916.
+ */
+OHM_API ohm_fit *ohm_curve_fit(const ohm_fit_point *points, size_t count,
+                               const ohm_fit_request *request, ohm_error *error);
+
+/** Give a fit back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_fit_free(ohm_fit *fit);
+
+/** The fitted curve, owned by the fit; NULL when fit is. Status  cannot fail. */
+OHM_API const ohm_curve *ohm_fit_curve(const ohm_fit *fit);
+
+/** Name of a parameter in the order of the curve's own, "beta_k"; NULL past the last.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_fit_parameter_name(const ohm_fit *fit, size_t index);
+
+/**
+ * A parameter in its printed form, and its standard uncertainty.
+ *
+ * Out     parameter  its u is 0 for one that was chosen (t0_c, r_ref_ohm), NaN when there
+ *         is no interval; both NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_NOT_FOUND no such parameter.
+ */
+OHM_API ohm_status ohm_fit_parameter(const ohm_fit *fit, size_t index, ohm_estimate *parameter);
+
+/**
+ * Covariance and correlation of two parameters. A parameter that was chosen has
+ * neither: 0.
+ *
+ * Out     covariance, correlation  may be NULL; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no fit; OHM_NOT_FOUND no such parameter, or there is no
+ *         interval.
+ */
+OHM_API ohm_status ohm_fit_covariance(const ohm_fit *fit, size_t first, size_t second,
+                                      double *covariance, double *correlation);
+
+/** An ohm_fit_basis; OHM_FIT_NO_INTERVAL when fit is NULL. Status  cannot fail. */
+OHM_API int ohm_fit_basis_of(const ohm_fit *fit);
+
+/** A sentence for an ohm_fit_basis: what the intervals rest on, or why there are none.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_fit_basis_text(int basis);
+
+/** Points less coefficients: degrees of freedom. 0 when fit is NULL. Status  cannot fail. */
+OHM_API size_t ohm_fit_degrees(const ohm_fit *fit);
+
+/** Fitted temperature less that of a point, in the order given, kelvin; NaN past the
+ *  last.  Status  cannot fail. */
+OHM_API double ohm_fit_residual_k(const ohm_fit *fit, size_t index);
+
+/**
+ * Scatter s of the points about the fit, one standard deviation, kelvin; it holds what
+ * the model cannot follow too. NaN when the uncertainties are known, or nothing is left
+ * to tell it from.
+ * Status  cannot fail.
+ */
+OHM_API double ohm_fit_scatter_k(const ohm_fit *fit);
+
+/**
+ * Chi-square of the points about the fit and the probability that chance alone
+ * exceeds it, at ohm_fit_degrees(). A probability near 0: the model does not follow the
+ * points, or their uncertainties are too small; near 1: too large.
+ *
+ * Out     chi_square, probability  may be NULL; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no fit; OHM_NOT_FOUND the uncertainties are not known,
+ *         or there are only as many points as coefficients.
+ * Source  Pearson, Philos. Mag. 50 (1900) 157-175.
+ */
+OHM_API ohm_status ohm_fit_chi_square(const ohm_fit *fit, double *chi_square,
+                                      double *probability);
+
+/**
+ * Misfit of the model, kelvin: the standard deviation that, alike at every point and on
+ * top of the uncertainties given, makes chi-square its expectation; 0 when chi-square
+ * is not above it. It is a line of its own and in no other figure. NaN where there is no
+ * chi-square.
+ * Status  cannot fail.
+ * Source  the moment estimator of DerSimonian and Laird, Control. Clin. Trials 7 (1986)
+ *         177-188.
+ */
+OHM_API double ohm_fit_misfit_k(const ohm_fit *fit);
+
+/**
+ * Temperature from a resistance, with what the points leave uncertain of the curve. The
+ * uncertainty of the resistance itself and the misfit of the model are not in it.
+ *
+ * In      r_ohm   inside the range of the curve or the span of the points
+ *         level   coverage probability, 0 < level < 1
+ * Out     t_c     its u is NaN unless OHM_OK
+ *         expanded_k  u times Student's t, or the normal quantile when the uncertainties
+ *                 of the points are known; may be NULL; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE resistance or
+ *         level; OHM_NOT_FOUND there is no interval, the value is given.
+ * Source  JCGM 100:2008, 5.2.2 and G.3.
+ */
+OHM_API ohm_status ohm_fit_temperature(const ohm_fit *fit, double r_ohm, double level,
+                                       ohm_estimate *t_c, double *expanded_k);
+
+/**
+ * Make a sensor of a fit. Printed and parsed again it keeps the covariance.
+ *
+ * In      name    of the sensor
+ * Return  the sensor, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_NO_MEMORY.
+ */
+OHM_API ohm_sensor *ohm_fit_sensor_new(const ohm_fit *fit, const char *name, ohm_error *error);
+
+/**
+ * ohm_fit_temperature() of a sensor that was fitted, also after it went through a file.
+ *
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE; OHM_NOT_FOUND the
+ *         sensor carries no covariance, the value is given.
+ */
+OHM_API ohm_status ohm_sensor_temperature(const ohm_sensor *sensor, double r_ohm, double level,
+                                          ohm_estimate *t_c, double *expanded_k);
+
 /* ---- catalogue ---------------------------------------------------------- */
 
 /** How many sensors are built in. Status  cannot fail. */

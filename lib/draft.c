@@ -42,6 +42,7 @@ struct ohm_draft ohm_draft_begin(const char *place, ohm_error *error) {
                             .error = error,
                             .sensor = calloc(1, sizeof(ohm_sensor)),
                             .model = OHM_MODEL_POINTS,
+                            .degrees = INFINITY,
                             .low_c = NAN,
                             .high_c = NAN};
   for (int i = 0; i < OHM_DRAFT_NUMBERS; i++)
@@ -299,6 +300,18 @@ static void build_model(struct ohm_draft *draft) {
              &why);
 }
 
+/* Asked of the curve when it is known. */
+static void build_covariance(struct ohm_draft *draft) {
+  ohm_sensor *sensor = draft->sensor;
+  if (draft->covariance_line == 0 || !ohm_draft_goes_on(draft))
+    return;
+  if (ohm_covariance_of(&draft->covariance, draft->model, draft->degrees, &sensor->covariance))
+    return;
+  sensor->covariance.degrees = 0;
+  ohm_draft_note(draft, draft->covariance_line, 0, "the covariance is none of this model's ",
+                 "parameters and is left out; fit the points again");
+}
+
 static void count_further_notes(struct ohm_draft *draft) {
   ohm_sensor *sensor = draft->sensor;
   if (draft->further_notes == 0)
@@ -321,6 +334,7 @@ static void build(struct ohm_draft *draft) {
     build_points(draft);
   else if (ohm_draft_goes_on(draft))
     build_model(draft);
+  build_covariance(draft);
   if (draft->sensor->tolerance.kind == OHM_TOLERANCE_NONE)
     draft->sensor->tolerance = draft->tolerance;
   draft->sensor->dissipation_mw_per_k = number(draft, "dissipation_mw_per_k");

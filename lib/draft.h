@@ -25,6 +25,9 @@ struct ohm_draft {
   double low_c;                      /**< of the range line */
   double high_c;
   struct ohm_tolerance tolerance; /**< of the tolerance line */
+  struct ohm_triangle covariance; /**< of the covariance line */
+  int covariance_line;            /**< 0 when there is none */
+  double degrees;                 /**< of the line of degrees of freedom; else INFINITY */
   bool has_rows;                  /**< a header row was seen */
   struct ohm_draft_row *rows;
   size_t row_count;

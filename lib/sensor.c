@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "distribution.h"
 #include "number.h"
 #include "text.h"
 
@@ -85,6 +86,29 @@ const char *ohm_sensor_band_name(const ohm_sensor *sensor, size_t index) {
 
 const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index) {
   return sensor && index < sensor->band_count ? text_or_empty(sensor->bands[index].source) : NULL;
+}
+
+ohm_status ohm_sensor_temperature(const ohm_sensor *sensor, double r_ohm, double level,
+                                  ohm_estimate *t_c, double *expanded_k) {
+  if (expanded_k)
+    *expanded_k = NAN;
+  if (!t_c)
+    return OHM_NULL_ARGUMENT;
+  *t_c = (ohm_estimate){NAN, NAN};
+  if (!sensor)
+    return OHM_NULL_ARGUMENT;
+  if (!(0 < level && level < 1))
+    return isnan(level) ? OHM_BAD_ARGUMENT : OHM_OUT_OF_RANGE;
+  ohm_status status = ohm_curve_temperature(sensor->curve, r_ohm, &t_c->value);
+  if (status != OHM_OK)
+    return status;
+  const struct ohm_covariance *covariance = &sensor->covariance;
+  if (!(covariance->degrees > 0))
+    return OHM_NOT_FOUND;
+  t_c->u = ohm_covariance_u_k(covariance, sensor->curve, r_ohm, t_c->value);
+  if (expanded_k)
+    *expanded_k = t_c->u * ohm_student_factor(level, covariance->degrees);
+  return OHM_OK;
 }
 
 /* ---- what is allowed ---- */
@@ -224,6 +248,17 @@ static void add_bands(struct ohm_text *text, const ohm_sensor *sensor) {
   }
 }
 
+static void add_covariance(struct ohm_text *text, const ohm_sensor *sensor) {
+  const struct ohm_covariance *covariance = &sensor->covariance;
+  if (!(covariance->degrees > 0))
+    return;
+  ohm_text_add(text, "# covariance: ");
+  ohm_covariance_add(text, covariance, sensor->curve->model);
+  ohm_text_add(text, "\n");
+  if (!isinf(covariance->degrees))
+    add_number_line(text, "degrees_of_freedom", covariance->degrees);
+}
+
 size_t ohm_sensor_print(const ohm_sensor *sensor, char *buffer, size_t size) {
   struct ohm_text text = ohm_text_begin(buffer, size);
   if (!sensor)
@@ -235,6 +270,7 @@ size_t ohm_sensor_print(const ohm_sensor *sensor, char *buffer, size_t size) {
   add_line(&text, "kind", sensor->kind);
   if (is_model)
     add_model(&text, sensor->curve);
+  add_covariance(&text, sensor);
   if (sensor->tolerance.kind != OHM_TOLERANCE_NONE &&
       sensor->tolerance.kind != OHM_TOLERANCE_ROWS) {
     ohm_text_add(&text, "# tolerance: ");

@@ -3,6 +3,7 @@
 #ifndef OHM_SENSOR_H
 #define OHM_SENSOR_H
 
+#include "covariance.h"
 #include "tolerance.h"
 
 struct ohm_sensor {
@@ -11,6 +12,7 @@ struct ohm_sensor {
   char *source;
   char *kind;
   ohm_curve *curve;
+  struct ohm_covariance covariance; /**< of its parameters, when it was fitted */
   struct ohm_tolerance tolerance;
   double dissipation_mw_per_k; /**< NaN when not known */
   size_t row_count;

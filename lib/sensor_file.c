@@ -113,6 +113,26 @@ static void take_tolerance(struct ohm_draft *draft, const struct ohm_csv_cell *v
         "(left out)");
 }
 
+static void take_covariance(struct ohm_draft *draft, const struct ohm_csv_cell *value, int line) {
+  char what[80];
+  if (ohm_triangle_scan(value->text, value->length, &draft->covariance))
+    draft->covariance_line = line;
+  else
+    ohm_draft_note(draft, line, value->column, found(what, sizeof what, "covariance", value),
+                   "; write plain numbers, apart by spaces (left out)");
+}
+
+static void take_degrees(struct ohm_draft *draft, const struct ohm_csv_cell *value, int line) {
+  char what[100];
+  double degrees;
+  if (ohm_number_read(value->text, value->length, &degrees) == OHM_OK && degrees >= 1)
+    draft->degrees = degrees;
+  else
+    ohm_draft_note(draft, line, value->column,
+                   found(what, sizeof what, "degrees_of_freedom", value),
+                   "; write a number from 1 on (left out)");
+}
+
 /* "-40 to 125 C", "-40 C to 125 C" */
 static ohm_status range_scan(const char *text, size_t length, double *low_c, double *high_c) {
   struct ohm_words words = {text, length};
@@ -191,6 +211,10 @@ static void take_line(struct ohm_draft *draft, const struct ohm_csv_cell *commen
     take_tolerance(draft, &value, line);
   } else if (is_word(&key, "range")) {
     take_range(draft, &value, line);
+  } else if (is_word(&key, "covariance")) {
+    take_covariance(draft, &value, line);
+  } else if (is_word(&key, "degrees_of_freedom")) {
+    take_degrees(draft, &value, line);
   } else if (key.length > 5 && memcmp(key.text, "band ", 5) == 0) {
     struct ohm_csv_cell name = {key.text + 5, key.length - 5, key.column + 5};
     trim(&name);

@@ -120,6 +120,31 @@ static ohm_status build_from_catalogue(void) {
   return of_sensor(ohm_catalogue_load(ohm_catalogue_name(0), &error), &error);
 }
 
+static ohm_fit *fit_of_three(ohm_error *error) {
+  static const ohm_fit_point points[] = {
+      {0, 32650, 0.1, 0}, {25, 10000, 0.1, 0}, {100, 680, 0.1, 0}};
+  ohm_fit_request request = OHM_FIT_REQUEST_INIT;
+  request.model = OHM_FIT_STEINHART_HART;
+  return ohm_curve_fit(points, 3, &request, error);
+}
+
+static ohm_status build_fit(void) {
+  ohm_error error;
+  ohm_fit *fit = fit_of_three(&error);
+  ohm_fit_free(fit);
+  return fit ? OHM_OK : (ohm_status)error.status;
+}
+
+static ohm_status build_fitted_sensor(void) {
+  ohm_error error;
+  ohm_fit *fit = fit_of_three(&error);
+  if (!fit)
+    return (ohm_status)error.status;
+  ohm_status status = of_sensor(ohm_fit_sensor_new(fit, "t", &error), &error);
+  ohm_fit_free(fit);
+  return status;
+}
+
 /* The status of a build in which one allocation fails, or it and all after it: the
  * same whichever it is, and nothing is left behind. */
 static ohm_status every_failure(ohm_status (*build)(void)) {
@@ -151,6 +176,25 @@ START_TEST(a_sensor_that_gets_no_memory_says_so_and_leaves_nothing)
   PROVOKES(ohm_sensor_parse, OHM_NO_MEMORY, every_failure(build_parsed));
   PROVOKES(ohm_sensor_load, OHM_NO_MEMORY, every_failure(build_loaded));
   PROVOKES(ohm_catalogue_load, OHM_NO_MEMORY, every_failure(build_from_catalogue));
+}
+END_TEST
+
+START_TEST(a_fit_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_curve_fit, OHM_NO_MEMORY, every_failure(build_fit));
+  PROVOKES(ohm_fit_sensor_new, OHM_NO_MEMORY, every_failure(build_fitted_sensor));
+}
+END_TEST
+
+START_TEST(a_refused_fit_leaves_nothing)
+{
+  static const ohm_fit_point rising[] = {{0, 100, 0, 0}, {10, 200, 0, 0}};
+  static const ohm_fit_point close[] = {{0, 100, 0, 0}, {1e-9, 100 - 1e-9, 0, 0}};
+  ohm_fit_request request = OHM_FIT_REQUEST_INIT;
+  begin_without_failures();
+  ck_assert_ptr_null(ohm_curve_fit(rising, 2, &request, NULL));
+  ck_assert_ptr_null(ohm_curve_fit(close, 2, &request, NULL));
+  ck_assert_uint_eq(living, 0);
 }
 END_TEST
 
@@ -193,6 +237,7 @@ END_TEST
 int main(void) {
   return RUN_TESTS("memory", a_curve_that_gets_no_memory_says_so_and_leaves_nothing,
                    a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
+                   a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
                    a_refused_sensor_leaves_nothing,
                    asking_and_judging_and_reporting_allocate_nothing);
 }
