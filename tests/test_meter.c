@@ -252,7 +252,7 @@ static double limit_for(const char *accuracy, double r_ohm, double resolution_oh
 START_TEST(a_stated_resolution_beats_the_display_and_the_display_what_was_typed)
 {
   ohm_meter meter = meter_of("0%+1");
-  ohm_reading reading = read("1500");
+  ohm_reading reading = read("1501");
   CHECK_NEAR(limit_of(&meter, &reading), 1, 0);
   meter.display_count = 200;
   CHECK_NEAR(limit_of(&meter, &reading), 10, 1e-12);
@@ -272,13 +272,13 @@ END_TEST
 
 START_TEST(what_is_not_told_is_assumed)
 {
-  ohm_reading reading = read("2310");
+  ohm_reading reading = read("2311");
   ohm_meter all_zero = OHM_METER_INIT;
-  double want = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS * 1;
+  double want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 1;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
   CHECK_NEAR(limit_of(&all_zero, &reading), want, 1e-12);
   reading.resolution_ohm = 0;
-  want = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS * 10;
+  want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 10;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
 }
 END_TEST
@@ -325,8 +325,8 @@ END_TEST
 
 START_TEST(a_display_without_a_number_has_no_limit)
 {
-  static const char *const shown[] = {"OL", "open"};
-  for (size_t i = 0; i < 2; i++) {
+  static const char *const shown[] = {"OL", "OL@20k", "open", "1"};
+  for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
     ohm_reading reading = read(shown[i]);
     double limit_ohm = 1;
     ohm_estimate r_ohm = {1, 1};
@@ -378,7 +378,11 @@ START_TEST(a_constant_that_is_none_is_a_bad_argument)
     meter = (ohm_meter)OHM_METER_INIT;
     meter.leads = none[i];
     check_bad(&meter, &reading);
-    reading.display = none[i];
+  }
+  static const int no_display[] = {-1, OHM_DISPLAY_ONE + 1, 1000};
+  for (size_t i = 0; i < sizeof no_display / sizeof no_display[0]; i++) {
+    ohm_reading reading = read("2310");
+    reading.display = no_display[i];
     check_bad(NULL, &reading);
   }
 }
@@ -454,9 +458,9 @@ END_TEST
 
 START_TEST(leads_that_are_not_told_are_assumed)
 {
-  ohm_estimate r_ohm = estimate_of(NULL, "2310");
-  CHECK_NEAR(r_ohm.value, 2310 - OHM_ASSUMED_LEAD_OHM, 1e-12);
-  double limit_ohm = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS;
+  ohm_estimate r_ohm = estimate_of(NULL, "2311");
+  CHECK_NEAR(r_ohm.value, 2311 - OHM_ASSUMED_LEAD_OHM, 1e-12);
+  double limit_ohm = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS;
   CHECK_NEAR(r_ohm.u, hypot(limit_ohm, OHM_ASSUMED_LEAD_LIMIT_OHM) / sqrt(3), 1e-12);
 }
 END_TEST
