@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Iterable, Sized
-from typing import Any, Callable, NamedTuple, TypeVar, overload
+from typing import Any, NamedTuple, TypeVar, overload
 
 from . import _ohmcurve
 
@@ -28,6 +28,11 @@ def _doubles(values: Any) -> Any:
     except TypeError:
         return array("d", values)
     return values
+
+
+def _room_for(source: Any) -> array[float]:
+    view = memoryview(source)
+    return array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
 
 
 class Curve:
@@ -99,7 +104,14 @@ class Curve:
         results go into out, a writable buffer of the same length that may be r_ohm
         itself, or else into a new array.array("d"); they are also returned.
         """
-        return self._convert(_ohmcurve.ohm_curve_temperatures, r_ohm, out)
+        source = _doubles(r_ohm)
+        out = _room_for(source) if out is None else out
+        self.temperatures_into(source, out)
+        return out
+
+    def temperatures_into(self, r_ohm: Iterable[float], out: Any) -> int:
+        """Fill out as temperatures() does; return how many of it are NaN."""
+        return int(_ohmcurve.ohm_curve_temperatures(self._curve, (_doubles(r_ohm), out)))
 
     @overload
     def resistances(self, t_c: Iterable[float], out: None = None) -> array[float]: ...
@@ -107,15 +119,14 @@ class Curve:
     def resistances(self, t_c: Iterable[float], out: _Out) -> _Out: ...
     def resistances(self, t_c: Iterable[float], out: Any = None) -> Any:
         """Resistances at an array of temperatures, as temperatures() does it."""
-        return self._convert(_ohmcurve.ohm_curve_resistances, t_c, out)
-
-    def _convert(self, convert: Callable[..., None], values: Any, out: Any) -> Any:
-        source = _doubles(values)
-        if out is None:
-            view = memoryview(source)
-            out = array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
-        convert(self._curve, (source, out))
+        source = _doubles(t_c)
+        out = _room_for(source) if out is None else out
+        self.resistances_into(source, out)
         return out
+
+    def resistances_into(self, t_c: Iterable[float], out: Any) -> int:
+        """Fill out as resistances() does; return how many of it are NaN."""
+        return int(_ohmcurve.ohm_curve_resistances(self._curve, (_doubles(t_c), out)))
 
     def __repr__(self) -> str:
         low_c, high_c, at_low_ohm, at_high_ohm = self.range
