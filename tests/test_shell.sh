@@ -122,8 +122,8 @@ run check "$sensor" 2.31k --at=20C --json=yes
 check "a value for an option that takes none is refused" usage_error '--json takes no value'
 run check "$sensor" 2.31 kohm --at 20C
 check "an extra operand is named" usage_error '"kohm" is one word too many'
-run parts everything
-check "a verb without operands takes none" usage_error '"everything" is one word too many'
+run help check degrees
+check "a verb takes no more operands than it says" usage_error '"degrees" is one word too many'
 
 # ---- which sensor
 
@@ -214,6 +214,8 @@ check "OL is refused with a sentence" refuses 65 'OL is no resistance'
 run degrees "$sensor" open
 check "open is refused with a sentence" refuses 65 'open is no resistance'
 run degrees "$sensor" 1
+check "a lone 1 is refused with a sentence" refuses 65 '1 alone is over range on many displays'
+run degrees "$sensor" 1.0
 check "a resistance beyond the curve is told its range" refuses 65 'reaches from'
 run degrees "$sensor" 2.45
 check "a k that was left out is asked for" refuses 65 'add a k$'
