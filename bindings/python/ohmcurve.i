@@ -290,7 +290,13 @@ STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
 STARTS_FROM(ohm_check, OHM_CHECK_INIT)
 
 /* A check keeps a copy of the name it is given. */
-%typemap(memberin) const char *band "free((char *)$1); $1 = strdup($input);"
+%typemap(memberin) const char *band {
+  free((char *)$1);
+  if (!($1 = strdup($input))) {
+    PyErr_NoMemory();
+    SWIG_fail;
+  }
+}
 %extend ohm_check {
   ~ohm_check() {
     free((char *)$self->band);

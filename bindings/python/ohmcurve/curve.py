@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Iterable, Sized
-from typing import Any, NamedTuple, TypeVar, overload
+from typing import Any, Callable, NamedTuple, TypeVar, overload
 
 from . import _ohmcurve
 
@@ -30,9 +30,14 @@ def _doubles(values: Any) -> Any:
     return values
 
 
-def _room_for(source: Any) -> array[float]:
-    view = memoryview(source)
-    return array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
+def _filled(fill: Callable[[Any, Any], int], values: Any, out: Any) -> Any:
+    source = _doubles(values)
+    # Held, lest another thread resize the source before it is converted.
+    with memoryview(source) as view:
+        if out is None:
+            out = array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
+        fill(source, out)
+    return out
 
 
 class Curve:
@@ -104,10 +109,7 @@ class Curve:
         results go into out, a writable buffer of the same length that may be r_ohm
         itself, or else into a new array.array("d"); they are also returned.
         """
-        source = _doubles(r_ohm)
-        out = _room_for(source) if out is None else out
-        self.temperatures_into(source, out)
-        return out
+        return _filled(self.temperatures_into, r_ohm, out)
 
     def temperatures_into(self, r_ohm: Iterable[float], out: Any) -> int:
         """Fill out as temperatures() does; return how many of it are NaN."""
@@ -119,10 +121,7 @@ class Curve:
     def resistances(self, t_c: Iterable[float], out: _Out) -> _Out: ...
     def resistances(self, t_c: Iterable[float], out: Any = None) -> Any:
         """Resistances at an array of temperatures, as temperatures() does it."""
-        source = _doubles(t_c)
-        out = _room_for(source) if out is None else out
-        self.resistances_into(source, out)
-        return out
+        return _filled(self.resistances_into, t_c, out)
 
     def resistances_into(self, t_c: Iterable[float], out: Any) -> int:
         """Fill out as resistances() does; return how many of it are NaN."""
