@@ -27,7 +27,8 @@ static const char files[] =
     "dissipation_mw_per_k, and model, which is points unless it says beta or steinhart-hart.\n"
     "With points a header row and rows follow, the cells separated by commas: temp_c, and "
     "r_nom_ohm or r_min_ohm and r_max_ohm or all three. A row that cannot be used is left out, and "
-    "a note on standard error says which and why.\n"
+    "a note on standard error says which and why. A maker's band beside them has a line '# band "
+    "NAME: where it was printed', and rows with its NAME in a further column, band.\n"
     "The other models have a range, as below, and r0_ohm, t0_c and beta_k; or a, b and c.";
 
 static const char *const file_lines[] = {
@@ -178,7 +179,9 @@ static void put_verbs(void) {
     const struct ohm_verb *verb = &ohm_verbs[i];
     printf(".SS ohmcurve %s ", verb->name);
     put(verb->operands);
-    printf("\nTo %s: see ", verb->summary);
+    putchar('\n');
+    put(verb->summary);
+    fputs("; see ", stdout);
     put_page_name(verb->name);
     puts(".");
   }
