@@ -65,7 +65,7 @@ typedef enum ohm_status {
   OHM_BAD_DEFINITION, /**< the parts do not make a usable curve or sensor */
   OHM_NOT_FOUND,      /**< no such name */
   OHM_CANNOT_OPEN,    /**< the file cannot be opened or read */
-  OHM_TOO_LARGE,      /**< more than 16 MiB, or more rows than 4096 */
+  OHM_TOO_LARGE,      /**< more than 16 MiB, 4096 rows or 16 readings */
   OHM_NO_MEMORY       /**< an allocation failed */
 } ohm_status;
 
