@@ -128,7 +128,8 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
   reading->r_ohm = NAN;
   if (!take_reading(text, &read))
     return fail_reading(text, error);
-  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM) || !ohm_inside(0, read.range_ohm, GREATEST_OHM))
+  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM) || !ohm_inside(0, read.range_ohm, GREATEST_OHM) ||
+      !ohm_inside(0, read.resolution_ohm, GREATEST_OHM))
     return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
                           "write 0 to 1e12 ohm");
   if (read.display != OHM_DISPLAY_VALUE) {

@@ -229,6 +229,8 @@ ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *r
                                   ohm_finding *findings, ohm_finding *finding) {
   if (finding)
     ohm_finding_clear(finding);
+  for (size_t i = 0; findings && count <= READINGS_MAX && i < count; i++)
+    ohm_finding_clear(&findings[i]);
   if (!sensor || !readings || !references || !findings || !finding)
     return OHM_NULL_ARGUMENT;
   if (count == 0)
