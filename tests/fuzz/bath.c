@@ -125,6 +125,15 @@ static const ohm_sensor *sensor_at(size_t index) {
   return sensors[index];
 }
 
+/* What an earlier call left in them must not be taken for what this one found. */
+static void stale_findings(ohm_finding *findings) {
+  ohm_reading reading = OHM_READING_INIT;
+  ohm_reference reference = OHM_REFERENCE_INIT;
+  reading.display = OHM_DISPLAY_OPEN;
+  for (size_t i = 0; i < READINGS_MAX; i++)
+    ohm_bath_check(sensor_at(0), &reading, NULL, &reference, NULL, &findings[i]);
+}
+
 static int is_status(ohm_status status) {
   return status == OHM_OK || status == OHM_BAD_ARGUMENT || status == OHM_OUT_OF_RANGE ||
          status == OHM_NOT_FOUND;
@@ -148,6 +157,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     readings[i] = take_reading(&bytes);
     references[i] = take_reference(&bytes);
   }
+  stale_findings(findings);
   ohm_finding finding;
   ohm_status status =
       ohm_bath_check(sensor, &readings[0], meter_told, &references[0], check_told, &finding);
