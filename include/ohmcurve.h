@@ -565,8 +565,9 @@ OHM_API ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_
 OHM_API ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error);
 
 /**
- * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm). Without a limit they are
- * taken to repeat within 0.1 ohm (common practice). Other members stay.
+ * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm), or "exact" when there is none
+ * to take off. Without a limit they are taken to repeat within 0.1 ohm (common
+ * practice). Other members stay.
  *
  * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
  */

@@ -63,7 +63,7 @@ static void cause_line(const struct sheet *sheet, const char *name, double limit
 static void amount_line(const struct sheet *sheet, const char *name, double value, const char *unit,
                         const char *how) {
   add_padded(sheet->out, name, 20);
-  add_amount(sheet->out, value, unit, 15);
+  add_amount(sheet->out, value, unit, how[0] ? 15 : 0);
   ohm_text_add(sheet->out, how);
   ohm_text_add(sheet->out, "\n");
 }

@@ -286,6 +286,8 @@ ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *r
     }
     judge_together(finding, members, kept);
   }
-  tell_job(finding, members, kept, check);
+  /* A question that silences the fan in one reading silences it in all. */
+  if (!speaker || ohm_finding_text(finding, OHM_FIELD_JOB, 0))
+    tell_job(finding, members, kept, check);
   return OHM_OK;
 }
