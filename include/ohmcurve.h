@@ -65,7 +65,7 @@ typedef enum ohm_status {
   OHM_BAD_DEFINITION, /**< the parts do not make a usable curve or sensor */
   OHM_NOT_FOUND,      /**< no such name */
   OHM_CANNOT_OPEN,    /**< the file cannot be opened or read */
-  OHM_TOO_LARGE,      /**< more than 16 MiB, or more rows than 4096 */
+  OHM_TOO_LARGE,      /**< more than 16 MiB, 4096 rows or 16 readings */
   OHM_NO_MEMORY       /**< an allocation failed */
 } ohm_status;
 
@@ -811,8 +811,9 @@ OHM_API ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_
 OHM_API ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error);
 
 /**
- * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm). Without a limit they are
- * taken to repeat within 0.1 ohm (common practice). Other members stay.
+ * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm), or "exact" when there is none
+ * to take off. Without a limit they are taken to repeat within 0.1 ohm (common
+ * practice). Other members stay.
  *
  * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
  */

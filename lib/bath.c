@@ -21,6 +21,10 @@ static void tell(ohm_finding *finding, ohm_field field, double value) {
   ohm_finding_set_number(finding, field, value);
 }
 
+static double finite_or_absent(double x) {
+  return isfinite(x) ? x : NAN;
+}
+
 static double causes_limit(const struct ohm_budget *budget, enum ohm_cause_name name) {
   for (size_t i = 0; i < budget->count; i++)
     if (budget->causes[i].name == name && budget->causes[i].shape == OHM_RECTANGULAR)
@@ -186,8 +190,8 @@ static void tell_allowed(ohm_finding *finding, const struct ohm_question *questi
     tell(finding, OHM_FIELD_ACCEPT_HIGH_OHM, acceptance.high_ohm);
     tell(finding, OHM_FIELD_NEEDED_K, acceptance.needed_k);
     tell(finding, OHM_FIELD_CM,
-         (band.high_ohm - band.low_ohm) /
-             (4 * ohm_finding_number(finding, OHM_FIELD_U_COMBINED_OHM)));
+         finite_or_absent((band.high_ohm - band.low_ohm) /
+                          (4 * ohm_finding_number(finding, OHM_FIELD_U_COMBINED_OHM))));
   }
   tell_bands(finding, question);
 }
@@ -362,10 +366,6 @@ static void judge(ohm_finding *finding, const struct ohm_question *question) {
 }
 
 /* ---- deciding on the job ---- */
-
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
 
 static void judge_job(ohm_finding *finding, const struct ohm_question *question) {
   tell(finding, OHM_FIELD_FAN_C, question->fan_c);

@@ -7,9 +7,13 @@
 
 /* ---- a table ---- */
 
+/* What fills its column keeps a space to the next one. */
 static void add_padded(struct ohm_text *out, const char *text, size_t width) {
+  size_t length = strlen(text);
   ohm_text_add(out, text);
-  for (size_t length = strlen(text); length < width; length++)
+  if (0 < width && width <= length)
+    ohm_text_add(out, " ");
+  for (; length < width; length++)
     ohm_text_add(out, " ");
 }
 
@@ -21,9 +25,10 @@ static void add_amount(struct ohm_text *out, double value, const char *unit, siz
   }
   /* Five significant digits, more than any of the figures is known to. */
   int decimals = value == 0 ? 0 : 4 - (int)floor(log10(fabs(value)));
-  size_t length =
-      ohm_number_print_fixed(value, decimals < 0 ? 0 : decimals, digits, OHM_NUMBER_SIZE);
-  memcpy(digits + length, unit, strlen(unit) + 1);
+  if (ohm_number_print_fixed(value, decimals < 0 ? 0 : decimals, digits, OHM_NUMBER_SIZE) >=
+      OHM_NUMBER_SIZE)
+    ohm_number_print(value, digits, OHM_NUMBER_SIZE);
+  memcpy(digits + strlen(digits), unit, strlen(unit) + 1);
   add_padded(out, digits, width);
 }
 
@@ -58,7 +63,7 @@ static void cause_line(const struct sheet *sheet, const char *name, double limit
 static void amount_line(const struct sheet *sheet, const char *name, double value, const char *unit,
                         const char *how) {
   add_padded(sheet->out, name, 20);
-  add_amount(sheet->out, value, unit, 15);
+  add_amount(sheet->out, value, unit, how[0] ? 15 : 0);
   ohm_text_add(sheet->out, how);
   ohm_text_add(sheet->out, "\n");
 }
@@ -109,7 +114,7 @@ static void decision(const struct sheet *sheet) {
   interval_line(sheet, "allowed", OHM_FIELD_LOW_OHM, OHM_FIELD_HIGH_OHM,
                 "nothing is printed for this temperature");
   amount_line(sheet, "Cm", number(sheet, OHM_FIELD_CM), "",
-              "allowed width / (4 u(together)): under 2 is coarse");
+              "allowed / (4 u(together)): under 2 is coarse");
   interval_line(sheet, "would pass", OHM_FIELD_ACCEPT_LOW_OHM, OHM_FIELD_ACCEPT_HIGH_OHM,
                 "no reading: wherever it fell, the part might be outside");
   if (!isnan(needed_k))

@@ -44,23 +44,35 @@ static bool holds(const char *text, size_t length, const char *word, size_t word
   return false;
 }
 
-/* The lines at the top of a sensor file say what it is and where it is from. */
-static size_t head_length(const char *text, size_t length) {
-  size_t at = 0;
-  while (at < length && text[at] == '#') {
-    const char *end = memchr(text + at, '\n', length - at);
-    at = end ? (size_t)(end - text) + 1 : length;
+/* Whether a line at the top of a sensor file tells what it is or where it is from. */
+static bool tells(const char *line, size_t length) {
+  static const char *const keys[] = {"# name:", "# description:", "# source:", "# band "};
+  for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+    if (length > strlen(keys[i]) && memcmp(line, keys[i], strlen(keys[i])) == 0)
+      return true;
+  return false;
+}
+
+static bool head_holds(const struct ohm_table *table, const char *word, size_t word_length) {
+  const char *text = (const char *)table->bytes;
+  const char *end = text + table->length;
+  while (text < end && *text == '#') {
+    const char *stop = memchr(text, '\n', (size_t)(end - text));
+    size_t length = (size_t)((stop ? stop : end) - text);
+    const char *value = memchr(text, ':', length);
+    if (value && tells(text, length) &&
+        holds(value, length - (size_t)(value - text), word, word_length))
+      return true;
+    text += length + 1;
   }
-  return at;
+  return false;
 }
 
 static bool matches(const struct ohm_table *table, const char *words) {
-  const char *text = (const char *)table->bytes;
-  size_t length = head_length(text, table->length);
   bool any = false;
   for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
     size_t word_length = strcspn(words, " ");
-    if (!holds(text, length, words, word_length))
+    if (!head_holds(table, words, word_length))
       return false;
     words += word_length;
     any = true;

@@ -378,7 +378,7 @@ static void add_panel(struct ohm_nodes *nodes, const struct ohm_spread *conditio
 }
 
 void ohm_nodes_of(const struct ohm_spread *condition, struct ohm_nodes *nodes) {
-  enum { PANELS = 18 };
+  enum { PANELS = OHM_NODES_MAX / 8 };
   double far = reach(condition);
   nodes->count = 0;
   if (far == 0) {
@@ -387,19 +387,13 @@ void ohm_nodes_of(const struct ohm_spread *condition, struct ohm_nodes *nodes) {
     nodes->weight[0] = 1;
     return;
   }
-  struct cuts cuts = {2, {condition->value - far, condition->value + far}};
-  double edges[1 << OHM_RECTANGLES_MAX];
-  size_t edge_count = condition->count <= 2 ? bends(condition, edges) : 0;
-  for (size_t i = 0; i < edge_count; i++)
-    cut(&cuts, edges[i]);
-  sort_cuts(&cuts);
-  size_t panels = PANELS / (cuts.count - 1);
-  for (size_t i = 1; i < cuts.count; i++)
-    for (size_t j = 0; j < panels; j++) {
-      double step = (cuts.at[i] - cuts.at[i - 1]) / (double)panels;
-      double from = cuts.at[i - 1] + (double)j * step;
-      add_panel(nodes, condition, from, from + step);
-    }
+  /* Even panels: what is asked of the nodes bends where the limits pass the quantity,
+   * which is anywhere. */
+  double step = 2 * far / PANELS;
+  for (int i = 0; i < PANELS; i++) {
+    double from = condition->value - far + i * step;
+    add_panel(nodes, condition, from, from + step);
+  }
   double sum = 0;
   for (size_t i = 0; i < nodes->count; i++)
     sum += nodes->weight[i];

@@ -128,7 +128,8 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
   reading->r_ohm = NAN;
   if (!take_reading(text, &read))
     return fail_reading(text, error);
-  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM) || !ohm_inside(0, read.range_ohm, GREATEST_OHM))
+  if (!ohm_inside(0, read.r_ohm, GREATEST_OHM) || !ohm_inside(0, read.range_ohm, GREATEST_OHM) ||
+      !ohm_inside(0, read.resolution_ohm, GREATEST_OHM))
     return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
                           "write 0 to 1e12 ohm");
   if (read.display != OHM_DISPLAY_VALUE) {
@@ -203,6 +204,10 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
     return ohm_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                     (const char *)NULL);
   struct ohm_words words = {text, strlen(text)};
+  if (ohm_words_take(&words, "exact") && words.length == 0) {
+    meter->leads = OHM_EXACT;
+    return OHM_OK;
+  }
   double lead_ohm;
   double limit_ohm = LEADS_REPEAT_OHM;
   bool read = ohm_words_number(&words, &lead_ohm);
@@ -213,7 +218,7 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
   }
   if (!read || words.length > 0)
     return ohm_words_fail(error, OHM_BAD_SYNTAX, text, " is no lead resistance; ",
-                          "write ohms, such as 0.4 or 0.4+-0.1");
+                          "write ohms, such as 0.4 or 0.4+-0.1, or exact");
   if (!ohm_inside(0, lead_ohm, GREATEST_LEAD_OHM) || !ohm_inside(0, limit_ohm, GREATEST_LEAD_OHM))
     return ohm_words_fail(error, OHM_OUT_OF_RANGE, text, " is no lead resistance; ",
                           "write 0 to 1000 ohm");

@@ -369,21 +369,30 @@ static void add_hidden(struct ohm_text *text, const struct page *page) {
 
 static void add_coarse_for_fan(struct ohm_text *text, const struct page *page) {
   double late_k = number(page, OHM_FIELD_LATE_K);
-  ohm_text_add(text, "NOT ANSWERED: after this measurement the fan could start ");
+  double early_k = number(page, OHM_FIELD_EARLY_K);
+  ohm_text_add(text, "NOT ANSWERED: after this measurement the fan may ");
   if (isnan(late_k)) {
-    ohm_text_add(text, "never");
+    ohm_text_add(text, "never start");
   } else {
+    ohm_text_add(text, "start ");
     add_kelvins(text, fmax(0, late_k));
     ohm_text_add(text, " late");
   }
   ohm_text_add(text, " or ");
-  double early_k = number(page, OHM_FIELD_EARLY_K);
   if (isnan(early_k)) {
     ohm_text_add(text, "always run");
     return;
   }
   add_kelvins(text, fmax(0, early_k));
   ohm_text_add(text, " early");
+}
+
+/* Whether it is what hides in series that could make the fan too late. */
+static bool hides_in_series(const struct page *page) {
+  double late_k = number(page, OHM_FIELD_LATE_K);
+  double series_late_k = number(page, OHM_FIELD_SERIES_LATE_K);
+  return !(late_k <= number(page, OHM_FIELD_LIMIT_K)) &&
+         (isnan(series_late_k) || series_late_k == late_k);
 }
 
 static void fan_line(const struct page *page) {
@@ -412,7 +421,10 @@ static void fan_line(const struct page *page) {
     add_hidden(&text, page);
     break;
   case OHM_JOB_UNCERTAIN:
-    add_coarse_for_fan(&text, page);
+    if (hides_in_series(page))
+      add_hidden(&text, page);
+    else
+      add_coarse_for_fan(&text, page);
     break;
   }
   add_line(page->out, "For the fan", text.buffer);

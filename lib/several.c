@@ -103,8 +103,20 @@ static struct joint over_common_causes(const struct member *members, size_t coun
   return (struct joint){sum.within / steps, sum.none_low / steps, sum.none_high / steps};
 }
 
+/* A meter's limit is one rectangle for a reading alone and two here, its percentage and
+ * its counts. Whichever is taken, all within is no likelier than any one of them. */
+static void bound_by_each(struct joint *p, const struct member *members, size_t count) {
+  for (size_t i = 0; i < count; i++) {
+    const ohm_finding *one = members[i].finding;
+    p->within = fmin(p->within, ohm_finding_number(one, OHM_FIELD_P_WITHIN));
+    p->none_low = fmin(p->none_low, 1 - ohm_finding_number(one, OHM_FIELD_P_LOW));
+    p->none_high = fmin(p->none_high, 1 - ohm_finding_number(one, OHM_FIELD_P_HIGH));
+  }
+}
+
 static void judge_together(ohm_finding *finding, const struct member *members, size_t count) {
   struct joint p = over_common_causes(members, count);
+  bound_by_each(&p, members, count);
   double level = members[0].question.level;
   ohm_finding_set_number(finding, OHM_FIELD_P_WITHIN, p.within);
   ohm_finding_set_number(finding, OHM_FIELD_P_LOW, 1 - p.none_low);
@@ -229,6 +241,8 @@ ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *r
                                   ohm_finding *findings, ohm_finding *finding) {
   if (finding)
     ohm_finding_clear(finding);
+  for (size_t i = 0; findings && count <= READINGS_MAX && i < count; i++)
+    ohm_finding_clear(&findings[i]);
   if (!sensor || !readings || !references || !findings || !finding)
     return OHM_NULL_ARGUMENT;
   if (count == 0)
@@ -272,6 +286,8 @@ ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *r
     }
     judge_together(finding, members, kept);
   }
-  tell_job(finding, members, kept, check);
+  /* A question that silences the fan in one reading silences it in all. */
+  if (!speaker || ohm_finding_text(finding, OHM_FIELD_JOB, 0))
+    tell_job(finding, members, kept, check);
   return OHM_OK;
 }

@@ -12,8 +12,8 @@ static const struct {
 } statuses[] = {
     [OHM_OK] = {"ok", "done"},
     [OHM_NULL_ARGUMENT] = {"null_argument", "a required pointer is NULL: pass the object"},
-    [OHM_BAD_ARGUMENT] = {"bad_argument", "a value is NaN, infinite or of the wrong sign: pass a "
-                                          "finite number of the sign its description asks for"},
+    [OHM_BAD_ARGUMENT] = {"bad_argument", "a value is missing, NaN, infinite, of the wrong sign or "
+                                          "too large: pass what its description asks for"},
     [OHM_OUT_OF_RANGE] = {"out_of_range", "a value lies outside the range: ask the curve, or the "
                                           "description, for the range and stay inside it"},
     [OHM_BAD_SYNTAX] = {"bad_syntax", "the text is not in its notation: write it as the "
@@ -23,8 +23,8 @@ static const struct {
     [OHM_NOT_FOUND] = {"not_found", "there is nothing by that name: look it up in the list"},
     [OHM_CANNOT_OPEN] = {"cannot_open", "the file cannot be opened or read: check its name and "
                                         "that it is a plain file you may read"},
-    [OHM_TOO_LARGE] = {"too_large", "it is larger than 16 MiB or has more than 4096 rows: leave "
-                                    "out what is not needed"},
+    [OHM_TOO_LARGE] = {"too_large", "it is larger than 16 MiB, or has more than 4096 rows or 16 "
+                                    "readings: leave out what is not needed"},
     [OHM_NO_MEMORY] = {"no_memory", "an allocation failed: free some memory and try again"},
 };
 

@@ -108,7 +108,8 @@ double row_input(const struct row *row, const char *name) {
 static bool is_of_table(const struct row *row, const char *table, size_t length) {
   size_t own = 0;
   const char *name = row_input_text(row, "table", &own);
-  return name && own == length && memcmp(name, table, length) == 0;
+  return name && strcmp(row->cell[CALL], "band") == 0 && own == length &&
+         memcmp(name, table, length) == 0;
 }
 
 /* Rows of one temperature stand together; each gives a cell of the line. */

@@ -198,13 +198,17 @@ static unsigned next_random(unsigned *state) {
 static void read_all_of(const ohm_finding *finding) {
   for (int i = 0; i < OHM_FIELD_COUNT; i++) {
     ohm_finding_number(finding, i);
-    for (size_t index = 0; index < 20; index++)
-      ohm_finding_text(finding, i, index);
+    for (size_t index = 0; index < 20; index++) {
+      const char *text = ohm_finding_text(finding, i, index);
+      if (text)
+        ck_assert_uint_lt(strlen(text), sizeof *finding);
+    }
   }
   ck_assert_int_ge(ohm_finding_verdict(finding), OHM_WITHIN);
   ck_assert_int_le(ohm_finding_verdict(finding), OHM_UNDECIDED);
   ck_assert_int_ge(ohm_finding_reason(finding), OHM_REASON_CONFORMS);
-  ck_assert_int_le(ohm_finding_reason(finding), OHM_REASON_UNCERTAIN);
+  ck_assert_int_le(ohm_finding_reason(finding), OHM_REASON_SHORTED);
+  ck_assert_int_le(ohm_finding_job(finding), OHM_UNDECIDED);
 }
 
 START_TEST(asking_storage_that_was_never_filled_does_no_harm)
@@ -223,6 +227,25 @@ START_TEST(asking_storage_that_was_never_filled_does_no_harm)
 }
 END_TEST
 
+/* As C makes it, or as a caller clears it: every field absent, no report. */
+START_TEST(a_zeroed_or_random_finding_is_absent_everywhere)
+{
+  static const int bytes[] = {0x00, 0x55, 0xFF};
+  for (size_t i = 0; i < sizeof bytes / sizeof bytes[0]; i++) {
+    ohm_finding finding;
+    memset(&finding, bytes[i], sizeof finding);
+    for (int field = 0; field < OHM_FIELD_COUNT; field++) {
+      ck_assert(isnan(ohm_finding_number(&finding, field)));
+      ck_assert_ptr_null(ohm_finding_text(&finding, field, 0));
+    }
+    ck_assert_int_eq(ohm_finding_verdict(&finding), OHM_UNDECIDED);
+    ck_assert_int_eq(ohm_finding_job(&finding), OHM_UNDECIDED);
+    ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), 0);
+    ck_assert_uint_eq(ohm_report_print_budget(&finding, NULL, 0), 0);
+  }
+}
+END_TEST
+
 int main(void) {
   return RUN_TESTS(
       "finding", every_field_has_a_name_a_meaning_and_a_kind,
@@ -231,5 +254,6 @@ int main(void) {
       what_was_filled_in_is_read_by_field, a_field_is_read_by_its_kind_alone,
       a_list_holds_each_entry_once_and_ends_with_null, every_assumption_has_a_sentence_of_its_own,
       a_copy_is_independent, a_long_text_is_cut_between_characters, a_text_that_just_fits_is_whole,
-      asking_storage_that_was_never_filled_does_no_harm);
+      asking_storage_that_was_never_filled_does_no_harm,
+      a_zeroed_or_random_finding_is_absent_everywhere);
 }

@@ -67,11 +67,15 @@ static const char table[] = "# name: t\n"
                             "# source: s\n"
                             "# kind: module\n"
                             "# dissipation_mw_per_k: none\n"
-                            "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm,flag\n"
-                            "0,5000,,6600,\n"
-                            "20,,2450,,\n"
-                            "40,,1111,,suspect\n"
-                            "80,300,,340,\n";
+                            "# band a: b\n"
+                            "# band none: c\n"
+                            "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm,flag,band\n"
+                            "0,5000,,6600,,\n"
+                            "20,,2450,,,\n"
+                            "40,,1111,,suspect,\n"
+                            "80,300,,340,,\n"
+                            "20,2300,,2600,,a\n"
+                            "20,2200,,2600,,d\n";
 
 static ohm_status of_curve(ohm_curve *curve, const ohm_error *error) {
   ohm_curve_free(curve);
@@ -228,6 +232,15 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   ck_assert_int_eq(ohm_sensor_band(sensor, 21.5, &low_ohm, NULL, NULL), OHM_OK);
   ck_assert_int_eq(ohm_bath_check(sensor, &reading, &meter, &reference, NULL, &finding), OHM_OK);
   ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_report_print_budget(&finding, text, sizeof text), sizeof text);
+  ohm_reading readings[] = {reading, reading};
+  ohm_reference references[] = {reference, reference};
+  ohm_finding findings[2];
+  references[1].t_c += 40;
+  ck_assert_int_eq(
+      ohm_bath_check_several(sensor, readings, references, 2, &meter, NULL, findings, &finding),
+      OHM_OK);
+  ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
   ohm_sensor_free(sensor);

@@ -54,6 +54,50 @@ START_TEST(over_range_is_not_open)
 }
 END_TEST
 
+START_TEST(over_range_may_say_on_which_range)
+{
+  static const struct {
+    const char *text;
+    double range_ohm;
+  } faces[] = {{"OL", 0},        {"0L", 0},      {"O.L", 0},     {"0.L", 0},      {"ol", 0},
+               {"OL@20k", 20e3}, {">20k", 20e3}, {">2.0M", 2e6}, {"0L@200", 200}, {"OL @ 2k", 2e3}};
+  for (size_t i = 0; i < sizeof faces / sizeof faces[0]; i++) {
+    ohm_reading reading = read(faces[i].text);
+    ck_assert_int_eq(reading.display, OHM_DISPLAY_OVER);
+    CHECK_NEAR(reading.range_ohm, faces[i].range_ohm, 1e-9);
+  }
+}
+END_TEST
+
+START_TEST(a_lone_1_is_no_number_and_1_with_more_is)
+{
+  ck_assert_int_eq(read("1").display, OHM_DISPLAY_ONE);
+  static const char *const numbers[] = {"1.0", "1 ohm", "1k", "1R", "01", "10"};
+  for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
+    ck_assert_int_eq(read(numbers[i]).display, OHM_DISPLAY_VALUE);
+}
+END_TEST
+
+START_TEST(whole_numbers_leave_their_zeros_open)
+{
+  static const struct {
+    const char *text;
+    double zeros_ohm;
+  } texts[] = {{"2310", 10},   {"2300", 100}, {"2000", 1000}, {"10k", 1000},
+               {"100k", 1000}, {"2311", 0},   {"2300.0", 0},  {"2.300k", 0},
+               {"2k3", 0},     {"10.0k", 0},  {"230 ohm", 0}, {"0", 0}};
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+    CHECK_NEAR(read(texts[i].text).zeros_ohm, texts[i].zeros_ohm, 0);
+}
+END_TEST
+
+START_TEST(a_number_without_unit_or_prefix_is_bare)
+{
+  ck_assert(read("2.31").bare && read("2310").bare);
+  ck_assert(!read("2.31k").bare && !read("2.31 ohm").bare && !read("2R31").bare);
+}
+END_TEST
+
 START_TEST(a_comma_is_answered_with_the_text_to_write)
 {
   ohm_reading reading;
@@ -252,7 +296,7 @@ static double limit_for(const char *accuracy, double r_ohm, double resolution_oh
 START_TEST(a_stated_resolution_beats_the_display_and_the_display_what_was_typed)
 {
   ohm_meter meter = meter_of("0%+1");
-  ohm_reading reading = read("1500");
+  ohm_reading reading = read("1501");
   CHECK_NEAR(limit_of(&meter, &reading), 1, 0);
   meter.display_count = 200;
   CHECK_NEAR(limit_of(&meter, &reading), 10, 1e-12);
@@ -272,14 +316,46 @@ END_TEST
 
 START_TEST(what_is_not_told_is_assumed)
 {
-  ohm_reading reading = read("2310");
+  ohm_reading reading = read("2311");
   ohm_meter all_zero = OHM_METER_INIT;
-  double want = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS * 1;
+  double want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 1;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
   CHECK_NEAR(limit_of(&all_zero, &reading), want, 1e-12);
   reading.resolution_ohm = 0;
-  want = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS * 10;
+  want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 10;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
+}
+END_TEST
+
+/* One count of an assumed display of 2000, and half of what the zeros leave open. */
+START_TEST(open_digits_cost_half_of_what_they_leave_open)
+{
+  static const struct {
+    const char *text;
+    double limit_ohm;
+  } texts[] = {{"2300", 23 + 3 * 10 + 50},
+               {"1500", 15 + 3 * 1 + 50},
+               {"10k", 100 + 3 * 10 + 500},
+               {"2310", 23.1 + 3 * 10}};
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+    ohm_reading reading = read(texts[i].text);
+    CHECK_NEAR(limit_of(NULL, &reading), texts[i].limit_ohm, 1e-9);
+  }
+}
+END_TEST
+
+START_TEST(a_stated_display_or_resolution_knows_every_digit)
+{
+  static const char *const shown[] = {"2300", "2000", "10k"};
+  for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
+    ohm_reading open = read(shown[i]);
+    ohm_reading all = open;
+    all.zeros_ohm = 0;
+    ohm_meter meter = meter_of("1%+3@6000");
+    CHECK_NEAR(limit_of(&meter, &open), limit_of(&meter, &all), 0);
+    meter = meter_of("1%+3x1");
+    CHECK_NEAR(limit_of(&meter, &open), 0.01 * open.r_ohm + 3, 1e-9);
+  }
 }
 END_TEST
 
@@ -325,8 +401,8 @@ END_TEST
 
 START_TEST(a_display_without_a_number_has_no_limit)
 {
-  static const char *const shown[] = {"OL", "open"};
-  for (size_t i = 0; i < 2; i++) {
+  static const char *const shown[] = {"OL", "OL@20k", "open", "1"};
+  for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
     ohm_reading reading = read(shown[i]);
     double limit_ohm = 1;
     ohm_estimate r_ohm = {1, 1};
@@ -378,7 +454,33 @@ START_TEST(a_constant_that_is_none_is_a_bad_argument)
     meter = (ohm_meter)OHM_METER_INIT;
     meter.leads = none[i];
     check_bad(&meter, &reading);
-    reading.display = none[i];
+  }
+  static const int no_display[] = {-1, OHM_DISPLAY_ONE + 1, 1000};
+  for (size_t i = 0; i < sizeof no_display / sizeof no_display[0]; i++) {
+    ohm_reading reading = read("2310");
+    reading.display = no_display[i];
+    check_bad(NULL, &reading);
+  }
+}
+END_TEST
+
+START_TEST(a_member_beyond_its_bound_is_a_bad_argument)
+{
+  for (int member = 0; member < 7; member++) {
+    ohm_meter meter = OHM_METER_INIT;
+    double *const members[] = {&meter.percent,       &meter.counts,   &meter.resolution_ohm,
+                               &meter.display_count, &meter.lead_ohm, &meter.lead_limit_ohm,
+                               &meter.current_ma};
+    static const double beyond[] = {100, 1.1e6, 1.1e12, 1.1e9, 1001, 1001, 1001};
+    *members[member] = beyond[member];
+    ohm_reading reading = read("2310");
+    check_bad(&meter, &reading);
+  }
+  for (int member = 0; member < 4; member++) {
+    ohm_reading reading = read("2310");
+    double *const members[] = {&reading.r_ohm, &reading.resolution_ohm, &reading.range_ohm,
+                               &reading.zeros_ohm};
+    *members[member] = 1.1e12;
     check_bad(NULL, &reading);
   }
 }
@@ -454,9 +556,9 @@ END_TEST
 
 START_TEST(leads_that_are_not_told_are_assumed)
 {
-  ohm_estimate r_ohm = estimate_of(NULL, "2310");
-  CHECK_NEAR(r_ohm.value, 2310 - OHM_ASSUMED_LEAD_OHM, 1e-12);
-  double limit_ohm = OHM_ASSUMED_METER_PERCENT / 100 * 2310 + OHM_ASSUMED_METER_COUNTS;
+  ohm_estimate r_ohm = estimate_of(NULL, "2311");
+  CHECK_NEAR(r_ohm.value, 2311 - OHM_ASSUMED_LEAD_OHM, 1e-12);
+  double limit_ohm = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS;
   CHECK_NEAR(r_ohm.u, hypot(limit_ohm, OHM_ASSUMED_LEAD_LIMIT_OHM) / sqrt(3), 1e-12);
 }
 END_TEST
@@ -464,7 +566,9 @@ END_TEST
 int main(void) {
   int notations =
       RUN_TESTS("notations of a meter", every_notation_of_a_resistance_is_read_with_its_resolution,
-                over_range_is_not_open, a_comma_is_answered_with_the_text_to_write,
+                over_range_is_not_open, over_range_may_say_on_which_range,
+                a_lone_1_is_no_number_and_1_with_more_is, whole_numbers_leave_their_zeros_open,
+                a_number_without_unit_or_prefix_is_bare, a_comma_is_answered_with_the_text_to_write,
                 what_is_no_reading_is_refused_with_the_notations,
                 a_resistance_below_0_or_above_1e12_is_out_of_range,
                 a_reading_needs_a_text_and_an_output, every_notation_of_an_accuracy_is_read,
@@ -475,13 +579,14 @@ int main(void) {
   int errors = RUN_TESTS(
       "meter", a_stated_resolution_beats_the_display_and_the_display_what_was_typed,
       a_limit_is_never_less_than_half_a_count, what_is_not_told_is_assumed,
-      an_exact_meter_has_no_limit_of_error, a_display_shows_decimal_steps_whatever_the_decade,
-      a_range_ends_at_its_display_count, a_limit_grows_with_each_part_of_its_specification,
-      a_display_without_a_number_has_no_limit,
+      open_digits_cost_half_of_what_they_leave_open,
+      a_stated_display_or_resolution_knows_every_digit, an_exact_meter_has_no_limit_of_error,
+      a_display_shows_decimal_steps_whatever_the_decade, a_range_ends_at_its_display_count,
+      a_limit_grows_with_each_part_of_its_specification, a_display_without_a_number_has_no_limit,
       a_member_that_is_nan_infinite_or_negative_is_a_bad_argument,
-      a_constant_that_is_none_is_a_bad_argument, a_struct_of_size_0_is_refused,
-      a_limit_needs_a_reading_and_an_output, leads_are_taken_off_and_never_below_0,
-      limits_of_meter_and_leads_add_as_rectangles, exact_leads_take_nothing_off,
-      leads_that_are_not_told_are_assumed);
+      a_constant_that_is_none_is_a_bad_argument, a_member_beyond_its_bound_is_a_bad_argument,
+      a_struct_of_size_0_is_refused, a_limit_needs_a_reading_and_an_output,
+      leads_are_taken_off_and_never_below_0, limits_of_meter_and_leads_add_as_rectangles,
+      exact_leads_take_nothing_off, leads_that_are_not_told_are_assumed);
   return notations | errors;
 }

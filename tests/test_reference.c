@@ -127,6 +127,52 @@ START_TEST(every_notation_of_a_reference_is_read)
 }
 END_TEST
 
+START_TEST(boiling_water_and_infrared_are_read)
+{
+  check_reference("boil", OHM_REFERENCE_BOIL, 0, OHM_ASSUMED, 0);
+  check_reference("boil+-0.3", OHM_REFERENCE_BOIL, 0, OHM_STATED, 0.3);
+  check_reference("boil@1200m", OHM_REFERENCE_BOIL_ALTITUDE, 0, OHM_ASSUMED, 0);
+  check_reference("boil@870hPa", OHM_REFERENCE_BOIL_PRESSURE, 0, OHM_ASSUMED, 0);
+  check_reference("boil@870hPa+-0.1", OHM_REFERENCE_BOIL_PRESSURE, 0, OHM_STATED, 0.1);
+  check_reference("infrared@80C", OHM_REFERENCE_INFRARED, 80, OHM_ASSUMED, 0);
+  check_reference("infrared@176F+-1.8", OHM_REFERENCE_INFRARED, 80, OHM_STATED, 1);
+  ohm_reference reference;
+  ck_assert_int_eq(ohm_reference_read("boil@1200m", &reference, NULL), OHM_OK);
+  CHECK_NEAR(reference.altitude_m, 1200, 0);
+  ck_assert_int_eq(ohm_reference_read("boil@4000ft", &reference, NULL), OHM_OK);
+  CHECK_NEAR(reference.altitude_m, 4000 * 0.3048, 1e-9);
+  ck_assert_int_eq(ohm_reference_read("boil@870hPa", &reference, NULL), OHM_OK);
+  CHECK_NEAR(reference.pressure_hpa, 870, 0);
+}
+END_TEST
+
+START_TEST(a_pressure_with_an_altitude_is_refused_with_the_reason)
+{
+  static const char *const both[] = {"boil@1200m,870hPa", "boil@1013hPa,1200m"};
+  for (size_t i = 0; i < 2; i++) {
+    ohm_reference reference;
+    ohm_error error;
+    PROVOKES(ohm_reference_read, OHM_BAD_SYNTAX, ohm_reference_read(both[i], &reference, &error));
+    ck_assert_ptr_nonnull(strstr(error.message, "reduced to sea level"));
+    ck_assert_ptr_nonnull(strstr(error.message, "give the altitude alone"));
+  }
+}
+END_TEST
+
+START_TEST(no_boiling_is_read_where_none_is)
+{
+  static const char *const wrong[] = {"boil@",       "boil@1200", "boil@m",    "boiled",
+                                      "boil@1200m,", "infrared",  "infrared@", "infrared@80"};
+  static const char *const beyond[] = {"boil@-431m", "boil@5001m", "boil@499hPa", "boil@1101hPa",
+                                       "infrared@1001C"};
+  ohm_reference reference;
+  for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
+    ck_assert_int_eq(ohm_reference_read(wrong[i], &reference, NULL), OHM_BAD_SYNTAX);
+  for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++)
+    ck_assert_int_eq(ohm_reference_read(beyond[i], &reference, NULL), OHM_OUT_OF_RANGE);
+}
+END_TEST
+
 START_TEST(a_limit_is_in_the_unit_of_its_temperature_unless_it_has_its_own)
 {
   check_reference("68F+-1.8", OHM_REFERENCE_THERMOMETER, 20, OHM_STATED, 1);
@@ -207,6 +253,38 @@ START_TEST(a_limit_that_is_not_told_is_assumed_by_its_kind)
 }
 END_TEST
 
+/* Boiling is that of the pressure, and a little warmer below the surface. */
+START_TEST(boiling_is_that_of_the_pressure_and_the_depth)
+{
+  ohm_reference reference = OHM_REFERENCE_INIT;
+  double t_c;
+  double pressure_hpa;
+  reference.kind = OHM_REFERENCE_BOIL;
+  struct ohm_budget sea = budget_of(&reference, true);
+  ohm_water_boiling(1013.25, &t_c);
+  CHECK_NEAR(sea.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(ohm_budget_u(&sea), OHM_ASSUMED_BOIL_LIMIT_K / sqrt(3), 1e-15);
+  reference.kind = OHM_REFERENCE_BOIL_ALTITUDE;
+  reference.altitude_m = 1200;
+  struct ohm_budget high = budget_of(&reference, true);
+  ohm_water_pressure(1200, &pressure_hpa);
+  ohm_water_boiling(pressure_hpa, &t_c);
+  CHECK_NEAR(high.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(ohm_budget_u(&high), OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K / sqrt(3), 1e-15);
+  reference.kind = OHM_REFERENCE_BOIL_PRESSURE;
+  reference.pressure_hpa = 870;
+  struct ohm_budget pressed = budget_of(&reference, true);
+  ohm_water_boiling(870, &t_c);
+  CHECK_NEAR(pressed.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(ohm_budget_u(&pressed), OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K / sqrt(3), 1e-15);
+  reference.kind = OHM_REFERENCE_INFRARED;
+  reference.t_c = 80;
+  struct ohm_budget seen = budget_of(&reference, true);
+  CHECK_NEAR(seen.value, 80, 0);
+  CHECK_NEAR(ohm_budget_u(&seen), OHM_ASSUMED_INFRARED_LIMIT_K / sqrt(3), 1e-15);
+}
+END_TEST
+
 START_TEST(what_is_stated_counts_and_zero_is_zero)
 {
   ohm_reference reference = OHM_REFERENCE_INIT;
@@ -229,7 +307,9 @@ int main(void) {
       a_temperature_without_a_unit_is_refused_with_its_sentence,
       what_is_no_temperature_is_refused_with_the_notations,
       a_temperature_no_sensor_has_is_out_of_range, a_temperature_needs_a_text_and_an_output,
-      every_notation_of_a_reference_is_read,
+      every_notation_of_a_reference_is_read, boiling_water_and_infrared_are_read,
+      a_pressure_with_an_altitude_is_refused_with_the_reason, no_boiling_is_read_where_none_is,
+      boiling_is_that_of_the_pressure_and_the_depth,
       a_limit_is_in_the_unit_of_its_temperature_unless_it_has_its_own,
       what_is_no_reference_is_refused_with_nan,
       a_reference_without_a_unit_is_told_so_with_or_without_a_limit,

@@ -7,7 +7,8 @@
 #include <string.h>
 
 static const char *const files[] = {"tests/refs/curve.psv", "tests/refs/decision.psv",
-                                    "tests/refs/meter.psv", "tests/refs/sensor.psv"};
+                                    "tests/refs/meter.psv", "tests/refs/sensor.psv",
+                                    "tests/refs/water.psv", "tests/refs/fault.psv"};
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
@@ -94,7 +95,7 @@ static double meter_limit(const struct row *row) {
   return asks_for(row, "limit_ohm") ? limit_ohm : fail_quantity(row);
 }
 
-static double band(const struct row *row) {
+static ohm_sensor *sensor_of_table(const struct row *row) {
   size_t length = 0;
   const char *table = row_input_text(row, "table", &length);
   char *text = rows_sensor_text(rows, row_count, table, length);
@@ -103,6 +104,11 @@ static double band(const struct row *row) {
   free(text);
   if (!sensor)
     ck_abort_msg("%s:%d: no sensor: %s", row->file, row->line, error.message);
+  return sensor;
+}
+
+static double band(const struct row *row) {
+  ohm_sensor *sensor = sensor_of_table(row);
   double low = NAN;
   double nominal = NAN;
   double high = NAN;
@@ -112,6 +118,44 @@ static double band(const struct row *row) {
          : asks_for(row, "nominal_ohm") ? nominal
          : asks_for(row, "high_ohm")    ? high
                                         : fail_quantity(row);
+}
+
+/* What the temperature seems to be with a fault beside the nominal sensor. */
+static double infer(const struct row *row) {
+  ohm_sensor *sensor = sensor_of_table(row);
+  size_t length;
+  double r_ohm = NAN;
+  double got = NAN;
+  ohm_curve_resistance(ohm_sensor_curve(sensor), row_input(row, "t_c"), &r_ohm);
+  if (row_input_text(row, "series_ohm", &length))
+    r_ohm += row_input(row, "series_ohm");
+  else
+    r_ohm = 1 / (1 / r_ohm + 1 / row_input(row, "leakage_ohm"));
+  ohm_curve_temperature(ohm_sensor_curve(sensor), r_ohm, &got);
+  ohm_sensor_free(sensor);
+  return asks_for(row, "t_c") ? got : fail_quantity(row);
+}
+
+static double boiling(const struct row *row) {
+  double t_c = NAN;
+  ohm_water_boiling(row_input(row, "pressure_hpa"), &t_c);
+  return asks_for(row, "t_c") ? t_c : asks_for(row, "t_k") ? t_c + 273.15 : fail_quantity(row);
+}
+
+static double pressure(const struct row *row) {
+  double pressure_hpa = NAN;
+  ohm_water_pressure(row_input(row, "altitude_m"), &pressure_hpa);
+  return asks_for(row, "p_bar")  ? pressure_hpa / 1000
+         : asks_for(row, "p_pa") ? pressure_hpa * 100
+                                 : fail_quantity(row);
+}
+
+static double boiling_at(const struct row *row) {
+  double pressure_hpa = NAN;
+  double t_c = NAN;
+  ohm_water_pressure(row_input(row, "altitude_m"), &pressure_hpa);
+  ohm_water_boiling(pressure_hpa, &t_c);
+  return asks_for(row, "t_c") ? t_c : fail_quantity(row);
 }
 
 static const struct {
@@ -124,6 +168,10 @@ static const struct {
     {"conformance", conformance},
     {"meter_limit", meter_limit},
     {"band", band},
+    {"infer", infer},
+    {"boiling", boiling},
+    {"pressure", pressure},
+    {"boiling_at", boiling_at},
 };
 
 static double ask(const struct row *row) {

@@ -48,6 +48,7 @@ skip() {
 
 exits() { [ "$status" -eq "$1" ]; }
 says() { grep -q -e "$1" "$work/out"; }
+lacks() { ! says "$1"; }
 complains() { grep -q -e "$1" "$work/err"; }
 silent() { [ ! -s "$work/err" ]; }
 writes_nothing() { [ ! -s "$work/out" ]; }
@@ -86,9 +87,21 @@ for verb in check degrees ohms parts table help; do
 done
 run check --help
 check "--help asks for nothing else" exits 0
-for option in at meter leads tolerance level json; do
+for option in at place fan limit band tolerance meter leads current level budget json; do
   check "check --help explains --$option" says "^  --$option"
 done
+for notation in boil boil@1200m boil@870hPa infrared@80C ice OL OL@20k open 1 unknown; do
+  check "check --help explains $notation" says "^  $notation "
+done
+for notation in '>20k' 2k31; do
+  check "check --help has $notation" says "$notation"
+done
+macro() { sed -n "s/^#define OHM_ASSUMED_$1  *//p" "${srcdir:-.}/include/ohmcurve.h"; }
+for name in FAN_C FAN_LIMIT_K CURRENT_MA METER_PERCENT LEAD_OHM LEAD_LIMIT_OHM ICE_LIMIT_K \
+  BOIL_LIMIT_K BOIL_ALTITUDE_LIMIT_K BOIL_PRESSURE_LIMIT_K INFRARED_LIMIT_K; do
+  check "check --help has the default OHM_ASSUMED_$name" says "$(macro $name)"
+done
+check "check --help says where the fan's verdict is" says 'key job'
 run --version
 check "--version names the library and the tables" says '^ohmcurve [0-9.]*, sensor tables [0-9]'
 
@@ -122,8 +135,8 @@ run check "$sensor" 2.31k --at=20C --json=yes
 check "a value for an option that takes none is refused" usage_error '--json takes no value'
 run check "$sensor" 2.31 kohm --at 20C
 check "an extra operand is named" usage_error '"kohm" is one word too many'
-run parts everything
-check "a verb without operands takes none" usage_error '"everything" is one word too many'
+run help check degrees
+check "a verb takes no more operands than it says" usage_error '"degrees" is one word too many'
 
 # ---- which sensor
 
@@ -198,6 +211,190 @@ for spec in --meter=junk --leads=junk --tolerance=junk --level=junk --level=95% 
   check "$spec is refused with what was written" refuses 65 "${spec#*=}"
 done
 
+# ---- check: what the display showed
+
+# shows READING SENTENCE STATUS: what the report says of a reading, and the exit status.
+shows() {
+  run check "$sensor" "$1" --at 20C
+  check "$1 is met with its sentence" says "$2"
+  check "$1 exits $3" exits "$3"
+}
+shows OL 'over range is not open' 2
+shows OL@20k 'over range on 20 k' 1
+shows '>20k' 'over range on 20 k' 1
+shows OL@200 'over range is not open' 2
+shows open 'no circuit' 1
+shows 1 'a lone 1' 2
+shows 2.45 'did you mean 2.45 k' 2
+shows 0 'shorted' 1
+shows 2k45 '2.45 k' 0
+shows 1.2k 'is the plug off' 2
+shows '2.45 kohm' '2.45 k' 0
+run check "$sensor" OL@20k --at 20C --json
+check "the range is the key range_ohm" says '"range_ohm":20000,'
+run check "$sensor" 2.45 --at 20C --json
+check "what was probably meant is the key suggested_ohm" says '"suggested_ohm":2450,'
+run check "$sensor" 2,45k --at 20C
+check "a comma is refused with the point that was meant" refuses 65 'write 2.45k'
+
+# ---- check: how warm it is
+
+# knows TEMP DEGREES LIMIT: of a reference, what is told.
+knows() {
+  run check "$sensor" 200 --at "$1" --json
+  check "$1 is $2 C" says "\"at_c\":$2"
+  check "$1 is known to $3" says "\"reference_limit_k\":$3,"
+}
+knows ice 0 0.5
+knows boil 100 1
+knows boil@1200m 96 0.4
+knows boil@870hPa 95 0.2
+knows infrared@80C 80 4
+knows 20C 20 2
+knows 20C+-0.5 20 0.5
+run check "$sensor" 200 --at boil@1200m,870hPa
+check "a pressure given with an altitude is refused" refuses 65 'both altitude and pressure'
+
+# ---- check: options that say how to judge
+
+printf '# dissipation_mw_per_k: 5\ntemp_c,r_nom_ohm\n0,3000\n20,1000\n' >"$work/warm.csv"
+set -- --meter exact --leads 0+-0 --at 20C+-0.1 --json
+for place in sensor plug-on module; do
+  run check "$sensor" 2.45k --place $place "$@"
+  check "--place $place is told" says "\"place\":\"$(echo $place | tr - _)\""
+done
+run check "$sensor" 2.45k "$@"
+check "a place that was not told is not_told" says '"place":"not_told"'
+check "the fan starts at 97 C unless told" says '"fan_c":97,'
+check "it may be late by 5 C unless told" says '"limit_k":5,'
+check "the fan's verdict is the key job" says '"job":"[a-z]*","job_reason":"[a-z_]*"'
+run check "$sensor" 2.45k --place bench "$@"
+check "a place that is none is told the places" refuses 65 'write sensor, plug-on or module'
+run check "$sensor" 2.45k --fan 92C "$@"
+check "--fan is told" says '"fan_c":92,'
+for fan in 92 0C 130C junk; do
+  run check "$sensor" 2.45k --fan $fan "$@"
+  check "--fan $fan is refused" refuses 65 "$fan"
+done
+for limit in 3 3K 3C '3 K'; do
+  run check "$sensor" 2.45k --limit "$limit" "$@"
+  check "--limit $limit is 3 kelvin" says '"limit_k":3,'
+done
+for limit in 0 -1 101 3F junk K; do
+  run check "$sensor" 2.45k --limit=$limit "$@"
+  check "--limit $limit is refused" refuses 65 "\"$limit\" is no limit"
+done
+run check "$sensor" 2.6k --band toyota-yaris-2007 "$@"
+check "--band is told" says '"band":"toyota-yaris-2007"'
+check "a tighter band condemns what the widest allows" exits 1
+check "the other bands are told" says '"other_bands":\["'
+run check "$sensor" 2.6k "$@"
+check "without it the widest is taken" exits 0
+run check "$sensor" 2.6k --band toyota-yaris-2070 "$@"
+check "a misspelt band is met with the nearest" refuses 65 'did you mean toyota-yaris-2007?'
+run check "$work/warm.csv" 2k --band x --at 10C
+check "a sensor without bands says so" refuses 65 'has no makers. bands'
+run check "$sensor" 2.6k --band toyota-yaris-2007 --tolerance 5% --at 20C
+check "two options that say what is allowed are refused" usage_error '--band and --tolerance'
+for current in 1mA 1000uA '1 mA' 0.001A; do
+  run check "$work/warm.csv" 2k --at 10C --leads 0+-0 --json --current "$current"
+  check "--current $current warms the sensor" says '"heating_k":0\.\(4\|39999\)'
+done
+for current in 0mA 1 2A mA junk; do
+  run check "$work/warm.csv" 2k --at 10C --current $current
+  check "--current $current is refused" refuses 65 "\"$current\" is no test current"
+done
+run check "$sensor" 2.45k --at 20C --budget
+check "--budget adds the causes" says '^meter  *[0-9.]* ohm'
+check "--budget comes after the report" says '^VERDICT'
+run check "$sensor" 2.45k --at 20C
+check "without --budget there are none" lacks '^meter '
+
+# ---- check: several readings
+
+run check "$sensor" 2.45k@20C --meter exact
+check "a reading may carry its temperature" says '^It really is 20.0 C'
+run check "$sensor" 2.45k@20C --at 80C
+check "its own temperature wins over --at" says '^It really is 20.0 C'
+run check "$sensor" 200@boil@1200m --json
+check "a temperature may hold an @" says '"reference":"boil_altitude"'
+run check "$sensor" OL@20k@21C --json
+check "a range stays with the reading" says '"at_c":21,.*"read":"over range on 20 k"'
+run check "$sensor" 300@infrared@80C+-3 --json
+check "a temperature may hold an @ and a limit" says '"reference_limit_k":3,'
+run check "$sensor" OL@20k
+check "a range is no temperature" usage_error '--at is missing'
+run check "$sensor" OL@20K
+check "not even in capitals" usage_error '--at is missing'
+run check "$sensor" 2.45k@20
+check "a temperature behind @ needs its unit" refuses 65 '"20" has no unit'
+run check "$sensor" junk@20C
+check "a bad reading with a temperature is named" refuses 65 '"junk" is no reading'
+run check "$sensor" 2.45k@20C 1.66k
+check "every reading needs a temperature" usage_error '--at is missing'
+run check "$sensor" 2.45 kohm --at 20C
+check "a unit in a word of its own is one word too many" usage_error '"kohm" is one word too many'
+set -- 2.45k@20C 330@80C
+run check "$sensor" "$@"
+check "several readings begin with their table" says '^read  *at  *means$'
+check "the table has what was read, how warm it was, what it means" \
+  says '^2.45 k  *20.0 C  *20.0 C$'
+check "the report of all together follows" says '^VERDICT '
+check "several readings fit into 80 columns" narrow
+run check "$sensor" "$@" --json
+check "several readings make a line each, and one of all together" lines 3
+check "the last line has how many they were" \
+  [ "$(sed 's/.*"readings":\([0-9]*\).*/\1/' "$work/out" | tr '\n' ' ')" = "1 1 2 " ]
+run check "$sensor" "$@" --budget
+check "each of several readings has its budget" [ "$(grep -c ', by itself$' "$work/out")" -eq 2 ]
+run check "$sensor" 2.31k 2.36k --at 21.5C
+check "a reading that still moves is not judged" says 'still moving'
+check "still moving exits 2" exits 2
+run check "$sensor" 2.31k 2.36k --at 21.5C --json
+check "what it moved by is the key moved_ohm" says '"reason":"moving".*"moved_ohm":50'
+run check "$sensor" 2.36k 2.31k 2.31k --at 21.5C --place sensor
+check "a reading that stands still is judged" exits 0
+run check "$sensor" 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k --at 20C
+check "too many readings are refused" refuses 65 '17 readings are too many: write 16'
+
+# ---- a sensor by words, or unknown
+
+run degrees 'mazda bt-50 2021' 2.45k
+check "words that fit one sensor are taken" says '20\.00 C$'
+check "what was taken is said" \
+  complains "^taken: $sensor (.*); one reading near 20 C tells whether it is this family\$"
+check "words that fit are no failure" exits 0
+run check 'MAZDA BT-50' 2.45k --at 20C --json
+check "words may be in capitals, and JSON stays alone" lines 1
+run check mazda 2.45k --at 20C
+check "words that fit several exit 66" exits 66
+check "words that fit several choose none" writes_nothing
+check "all that fit are listed" [ "$(grep -c '^  ntc-' "$work/err")" -gt 1 ]
+check "and named as what they fit" complains 'sensors fit "mazda"'
+run check 'mazda qqqq' 2.45k --at 20C
+check "words that fit none are refused" refuses 66 'ohmcurve parts'
+set -- unknown 2.45k --at 20C
+run check "$@"
+check "an unknown sensor exits 2" exits 2
+for name in $("$ohmcurve" parts --json | sed 's/^{"sensor":"\([^"]*\)".*/\1/'); do
+  check "an unknown sensor is held against $name" says "^$name  *[A-Z]"
+done
+check "it says the verdict and the degrees" says "^$sensor  *GOOD  *20.0 C\$"
+check "it says that the same reading cannot check" says 'cannot be checked by the same'
+check "it says what tells families apart" says 'near 20 C tells families apart'
+check "an unknown sensor fits into 80 columns" narrow
+run check "$@" --json
+check "an unknown sensor makes a line of JSON for each" lines "$("$ohmcurve" parts --json | wc -l)"
+check "the JSON of an unknown sensor exits 2" exits 2
+run check unknown 2.45k@20C 330@80C
+check "an unknown sensor may have several readings" says '20.0 C, 79.2 C'
+for option in --budget --band=x; do
+  run check "$@" $option
+  check "${option%=*} is no question to an unknown sensor" usage_error "${option%=*} is about one"
+done
+run degrees unknown 2.45k
+check "unknown is for check alone" refuses 66 'for check alone'
+
 # ---- degrees and ohms
 
 run degrees "$sensor" 2.45k
@@ -214,6 +411,8 @@ check "OL is refused with a sentence" refuses 65 'OL is no resistance'
 run degrees "$sensor" open
 check "open is refused with a sentence" refuses 65 'open is no resistance'
 run degrees "$sensor" 1
+check "a lone 1 is refused with a sentence" refuses 65 '1 alone is over range on many displays'
+run degrees "$sensor" 1.0
 check "a resistance beyond the curve is told its range" refuses 65 'reaches from'
 run degrees "$sensor" 2.45
 check "a k that was left out is asked for" refuses 65 'add a k$'
@@ -261,6 +460,23 @@ check "parts lists the sensor" says "^$sensor "
 check "parts fits into 80 columns" narrow
 run parts --json
 check "parts --json has name and range" says "^{\"sensor\":\"$sensor\".*\"low_c\":.*\"high_c\":"
+check "parts --json has the bands and their sources" \
+  says '"bands":\["[^]]*toyota-yaris-2007[^]]*\],"band_sources":\["'
+run parts
+check "parts names the bands" says 'toyota-yaris-2007'
+run parts mazda bt-50
+check "parts takes words to narrow" [ "$(grep -c '^ntc-' "$work/out")" -eq 1 ]
+check "narrowed, the bands have their sources" says 'Toyota Yaris 2007'
+check "narrowed, parts fits into 80 columns" narrow
+run parts mazda qqqq
+check "words that no sensor has are refused" refuses 66 '"mazda qqqq"'
+run table "$sensor" --band kia-optima-2020 --from 20C --to 80C --step 20
+check "table --band names the band and its source" says '^Allowed: kia-optima-2020$'
+check "table --band has that maker's limits" says '^ *20 C  *2\.310 k  *2\.450 k  *2\.590 k$'
+check "table --band has none where the maker printed none" says '^ *80 C  *-  *322\.2 ohm  *-$'
+check "table --band fits into 80 columns" narrow
+run table "$sensor" --band kia-optima
+check "table meets a misspelt band with the nearest" refuses 65 'did you mean kia-optima-2020'
 run table "$sensor"
 check "table succeeds" exits 0
 check "table fits into 80 columns" narrow
@@ -287,6 +503,10 @@ done
 if command -v python3 >/dev/null 2>&1; then
   run check "$sensor" 2.45k --at 20C --json
   check "the JSON of check is valid" json
+  run check "$sensor" 2.45k@20C 330@80C --json
+  check "the JSON of several readings is valid" json
+  run check unknown 2.45k --at 20C --json
+  check "the JSON of an unknown sensor is valid" json
   run degrees "$sensor" 2.45k 1k --json
   check "the JSON of degrees is valid" json
   run parts --json
@@ -302,26 +522,46 @@ else
   done
 fi
 
-# ---- the manual page
+# ---- the manual pages
 
-page=bindings/shell/ohmcurve.1
-if [ -f "$page" ]; then
-  cp "$page" "$work/out"
+pages=bindings/shell
+# escaped TEXT: as a regular expression for what a page has of it.
+escaped() { printf '%s\n' "$1" | sed 's/-/\\\\-/g'; }
+if [ -f "$pages/ohmcurve.1" ]; then
   for verb in check degrees ohms parts table help; do
+    cp "$pages/ohmcurve.1" "$work/out"
     check "the manual page has $verb" says "^\.SS ohmcurve $verb"
+    page=$pages/ohmcurve-$verb.1
+    "$ohmcurve" help "$verb" >"$work/help"
+    cp "$page" "$work/out"
+    check "the page of $verb names it" says "^ohmcurve.-$verb .- "
+    for option in $(sed -n 's/^  \(--[a-z]*\).*/\1/p' "$work/help"); do
+      check "the page of $verb has $option" says "^.fB$(escaped "$option")"
+    done
+    for word in $(sed -n '/^What to write/,$s/^  \([^ ][^ ]*\)  .*/\1/p' "$work/help"); do
+      check "the page of $verb has $word" says "^.f[BI]$(escaped "$word").fR"
+    done
   done
-  sed -n 's/\\-/-/g; s/^# \([a-z0-9_]*: .*\)/# \1/p' "$page" >"$work/door.csv"
+  sed -n 's/\\-/-/g; s/^# \([a-z0-9_]*: .*\)/# \1/p' "$pages/ohmcurve.1" >"$work/door.csv"
   run table "$work/door.csv"
   check "the sensor file of the manual page can be used" exits 0
   check "nothing of it is left out" silent
 else
-  skip "the manual page has every verb" "no manual page is built"
+  skip "the manual pages have every verb and option" "no manual page is built"
 fi
-if [ -f "$page" ] && command -v groff >/dev/null 2>&1; then
-  groff -man -ww -z "$page" >"$work/out" 2>"$work/err"
-  check "the manual page is formatted without a warning" silent
+cp "$pages/ohmcurve.3" "$work/out"
+for name in $(cat lib/libohmcurve.sym); do
+  check "the page of the library has $name" says "[ *]$name("
+done
+if command -v groff >/dev/null 2>&1; then
+  for page in "$pages"/ohmcurve*.[13]; do
+    groff -man -ww -z "$page" >"$work/out" 2>"$work/err"
+    check "${page##*/} is formatted without a warning" silent
+    groff -man -Tascii -P-cbou -rLL=80n "$page" >"$work/out" 2>"$work/err"
+    check "${page##*/} fits into 80 columns" narrow
+  done
 else
-  skip "the manual page is formatted without a warning" "no groff or no manual page"
+  skip "the manual pages are formatted without a warning" "no groff"
 fi
 
 # ---- output that fails

@@ -264,7 +264,7 @@ START_TEST(at_absolute_zero_and_below_limits_are_infinite)
   for (size_t i = 0; i < sizeof notations / sizeof notations[0]; i++) {
     ohm_sensor *sensor = sensor_with(notations[i]);
     for (double t_c = -273.15; t_c > -2000; t_c -= 100) {
-      struct ohm_band band = ohm_tolerance_band(sensor, &sensor->tolerance, t_c - 20);
+      struct ohm_band band = ohm_tolerance_band(sensor->curve, &sensor->tolerance, t_c - 20);
       ck_assert(isinf(band.low_ohm) && isinf(band.nominal_ohm) && isinf(band.high_ohm));
     }
     ohm_sensor_free(sensor);

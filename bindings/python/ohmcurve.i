@@ -8,6 +8,8 @@
 
 %{
 #include <ohmcurve.h>
+#include <stdalign.h>
+#include <stdint.h>
 #include <string.h>
 
 /* The class is looked up when it is needed, so the module keeps no state. */
@@ -57,10 +59,18 @@ static int refuse(Py_buffer *view, PyObject *type, const char *sentence, const c
   return -1;
 }
 
+/* In the byte order of this machine, however it is spelt. */
+static int is_double(const Py_buffer *view) {
+  const char *format = view->format ? view->format : "B";
+  if (*format == '@' || *format == '=' || *format == (PY_LITTLE_ENDIAN ? '<' : '>'))
+    format++;
+  return view->itemsize == sizeof(double) && strcmp(format, "d") == 0;
+}
+
 static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
   if (PyObject_GetBuffer(object, view, PyBUF_FULL_RO) < 0)
     return -1;
-  if (view->itemsize != sizeof(double) || !view->format || strcmp(view->format, "d") != 0)
+  if (!is_double(view))
     return refuse(view, PyExc_TypeError,
                   "the items of the array have the format '%s' where only 'd' (float64) is read: "
                   "convert them, for instance with array.array('d', values)",
@@ -68,10 +78,19 @@ static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
   if (!PyBuffer_IsContiguous(view, 'C'))
     return refuse(view, PyExc_TypeError,
                   "the array is %s where only one without gaps is read: copy it first", "strided");
+  if (view->len > 0 && (uintptr_t)view->buf % alignof(double) != 0)
+    return refuse(view, PyExc_TypeError,
+                  "the array is %s, it begins between two numbers of memory: copy it first",
+                  "misaligned");
   if (writable && view->readonly)
     return refuse(view, PyExc_TypeError,
                   "the array for the results is %s: pass one that can be written to", "read-only");
   return 0;
+}
+
+static int overlap_in_part(const Py_buffer *one, const Py_buffer *other) {
+  const char *first = (const char *)one->buf, *second = (const char *)other->buf;
+  return first != second && first < second + other->len && second < first + one->len;
 }
 
 /* Two arrays of one length, the second perhaps to be written. */
@@ -80,12 +99,16 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
   if (!PyArg_ParseTuple(pair, "OO", &first, &second) || doubles_of(first, 0, &views[0]) < 0)
     return -1;
   if (doubles_of(second, writable, &views[1]) == 0) {
-    if (views[0].len == views[1].len)
+    if (views[0].len != views[1].len)
+      PyErr_Format(PyExc_ValueError,
+                   "the arrays hold %zd and %zd numbers: pass arrays of one length",
+                   views[0].len / (Py_ssize_t)sizeof(double),
+                   views[1].len / (Py_ssize_t)sizeof(double));
+    else if (writable && overlap_in_part(&views[0], &views[1]))
+      PyErr_SetString(PyExc_ValueError, "the arrays overlap in part: pass the same array twice, "
+                                        "or two that share nothing");
+    else
       return 0;
-    PyErr_Format(PyExc_ValueError,
-                 "the arrays hold %zd and %zd numbers: pass arrays of one length",
-                 views[0].len / (Py_ssize_t)sizeof(double),
-                 views[1].len / (Py_ssize_t)sizeof(double));
     PyBuffer_Release(&views[1]);
   }
   PyBuffer_Release(&views[0]);
@@ -118,8 +141,9 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
 %apply double *OUTPUT {
   double *value, double *percent, double *t_c, double *r_ohm, double *alpha_per_k,
   double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
-  double *low_ohm, double *nominal_ohm, double *high_ohm
+  double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa
 };
+%apply size_t *OUTPUT { size_t *failed };
 %typemap(in, numinputs=0) ohm_estimate *r_ohm (ohm_estimate estimate) "$1 = &estimate;"
 %typemap(argout) ohm_estimate *r_ohm {
   $result = SWIG_Python_AppendOutput($result, Py_BuildValue("(dd)", $1->value, $1->u));
@@ -188,7 +212,32 @@ PAIR(const double *t_c, const double *r_ohm, 0)
 PAIR(const double *r_ohm, double *t_c, 1)
 PAIR(const double *t_c, double *r_ohm, 1)
 
-%typemap(in, numinputs=0) size_t *failed "$1 = NULL;"
+/* Which of the catalogue, in place of how many. */
+%typemap(in, numinputs=0) (size_t *indices, size_t room) {
+  $2 = ohm_catalogue_count();
+  if (!($1 = PyMem_New(size_t, $2))) {
+    PyErr_NoMemory();
+    SWIG_fail;
+  }
+}
+%typemap(argout) (size_t *indices, size_t room) {
+  Py_SETREF($result, PyList_New(0));
+  for (size_t i = 0; $result && i < result; i++) {
+    PyObject *index = PyLong_FromSize_t($1[i]);
+    if (!index || PyList_Append($result, index) < 0)
+      Py_CLEAR($result);
+    Py_XDECREF(index);
+  }
+  if (!$result)
+    SWIG_fail;
+}
+%typemap(freearg) (size_t *indices, size_t room) "PyMem_Free($1);"
+
+/* Structs in a row, of a length that only their user knows. */
+%include <carrays.i>
+%array_class(ohm_reading, readings)
+%array_class(ohm_reference, references)
+%array_class(ohm_finding, findings)
 
 /* Only these two calls run long enough to let other threads in. */
 %define LETS_THREADS_IN(FUNCTION)
@@ -239,6 +288,21 @@ STARTS_FROM(ohm_reading, OHM_READING_INIT)
 STARTS_FROM(ohm_meter, OHM_METER_INIT)
 STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
 STARTS_FROM(ohm_check, OHM_CHECK_INIT)
+
+/* A check keeps a copy of the name it is given. */
+%typemap(memberin) const char *band {
+  free((char *)$1);
+  if (!($1 = strdup($input))) {
+    PyErr_NoMemory();
+    SWIG_fail;
+  }
+}
+%extend ohm_check {
+  ~ohm_check() {
+    free((char *)$self->band);
+    free($self);
+  }
+}
 
 %ignore ohm_error;
 %ignore ohm_estimate;

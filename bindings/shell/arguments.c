@@ -26,17 +26,6 @@ static bool is_option(const char *word) {
   return word[0] == '-' && word[1] != '\0' && strchr(".0123456789", word[1]) == NULL;
 }
 
-/* The least that can be written: "check SENSOR OHMS --at TEMP". */
-static const char *least_of(const struct ohm_verb *verb, char line[LINE_SIZE]) {
-  size_t used = (size_t)snprintf(line, LINE_SIZE, "ohmcurve %s%s%s", verb->name,
-                                 *verb->operands ? " " : "", verb->operands);
-  for (size_t i = 0; i < verb->option_count && used < LINE_SIZE; i++)
-    if (verb->options[i].required)
-      used += (size_t)snprintf(line + used, LINE_SIZE - used, " %s %s", verb->options[i].name,
-                               verb->options[i].argument);
-  return line;
-}
-
 /* A cut name is meant more often than a misspelt one. */
 static const char *option_near(const struct ohm_verb *verb, const char *word, size_t length) {
   const char *names[NAMES_MAX];
@@ -90,28 +79,18 @@ static int read_option(struct ohm_arguments *arguments, char **words, size_t cou
 
 static int check_operands(const struct ohm_arguments *arguments) {
   const struct ohm_verb *verb = arguments->verb;
-  char line[LINE_SIZE];
   if (arguments->count < verb->least) {
     const char *missing = verb->operands;
     for (size_t i = 0; i < arguments->count; i++)
       missing += strcspn(missing, " ") + 1;
-    return ohm_refuse(OHM_EXIT_USAGE, "%.*s is missing: write %s", (int)strcspn(missing, " "),
-                      missing, least_of(verb, line));
+    return ohm_refuse(OHM_EXIT_USAGE, "%.*s is missing: write it as in ohmcurve %s %s",
+                      (int)strcspn(missing, " ."), missing, verb->name, verb->example);
   }
   if (arguments->count > verb->most)
-    return ohm_refuse(OHM_EXIT_USAGE, "\"%s\" is one word too many: write %s%s",
-                      arguments->operands[verb->most], least_of(verb, line),
-                      verb->most > 0 ? "; a value with a space in it goes in quotes" : "");
-  return OHM_EXIT_DONE;
-}
-
-static int check_required(const struct ohm_arguments *arguments) {
-  const struct ohm_verb *verb = arguments->verb;
-  char line[LINE_SIZE];
-  for (size_t i = 0; i < verb->option_count; i++)
-    if (verb->options[i].required && !arguments->values[verb->options[i].id])
-      return ohm_refuse(OHM_EXIT_USAGE, "%s is missing: write %s", verb->options[i].name,
-                        least_of(verb, line));
+    return ohm_refuse(OHM_EXIT_USAGE,
+                      "\"%s\" is one word too many: write it as in ohmcurve %s %s; a value with a "
+                      "space in it goes in quotes",
+                      arguments->operands[verb->most], verb->name, verb->example);
   return OHM_EXIT_DONE;
 }
 
@@ -134,6 +113,5 @@ int ohm_arguments_read(const struct ohm_verb *verb, char **words, size_t count,
   }
   if (arguments->values[OHM_OPTION_HELP])
     return OHM_EXIT_DONE;
-  int status = check_operands(arguments);
-  return status != OHM_EXIT_DONE ? status : check_required(arguments);
+  return check_operands(arguments);
 }

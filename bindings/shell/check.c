@@ -1,102 +1,141 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include <ohmcurve.h>
 
-#include "json.h"
+#include "findings.h"
+#include "measurement.h"
 #include "screen.h"
 #include "sensors.h"
 #include "verbs.h"
 
-struct measurement {
-  ohm_reading reading;
-  ohm_meter meter;
-  ohm_reference reference;
-  ohm_check check;
+/* What was found on one sensor. */
+struct answer {
+  ohm_finding each[OHM_MEASUREMENT_MAX];
+  ohm_finding together;
 };
 
-static int read_level(const char *text, double *level) {
-  if (ohm_number_read(text, strlen(text), level) == OHM_OK && 0.5 < *level && *level < 1)
-    return OHM_EXIT_DONE;
-  return ohm_refuse(OHM_EXIT_DATA,
-                    "\"%s\" is no level: write a number above 0.5 and below 1, such as 0.95", text);
+static int judge(const ohm_sensor *sensor, const struct ohm_measurement *all,
+                 struct answer *answer) {
+  ohm_status status =
+      ohm_bath_check_several(sensor, all->readings, all->references, all->count, &all->meter,
+                             &all->check, answer->each, &answer->together);
+  return status == OHM_OK ? OHM_EXIT_DONE
+                          : ohm_refuse(OHM_EXIT_DATA, "%s", ohm_status_text((int)status));
 }
 
-static int read_measurement(const struct ohm_arguments *arguments, struct measurement *all) {
-  const char *const *values = arguments->values;
-  const char *meter = values[OHM_OPTION_METER], *leads = values[OHM_OPTION_LEADS];
-  const char *tolerance = values[OHM_OPTION_TOLERANCE], *level = values[OHM_OPTION_LEVEL];
-  ohm_error error;
-  if (ohm_reading_read(arguments->operands[1], &all->reading, &error) ||
-      ohm_reference_read(values[OHM_OPTION_AT], &all->reference, &error) ||
-      (meter && ohm_meter_read(meter, &all->meter, &error)) ||
-      (leads && ohm_leads_read(leads, &all->meter, &error)) ||
-      (tolerance && ohm_tolerance_read(tolerance, &all->check.tolerance_percent, &error)))
-    return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
-  return level ? read_level(level, &all->check.level) : OHM_EXIT_DONE;
+/* ---- a sensor that was named ---- */
+
+static void write_json(const struct answer *answer, size_t count) {
+  for (size_t i = 0; count > 1 && i < count; i++)
+    ohm_findings_write_json(&answer->each[i]);
+  ohm_findings_write_json(&answer->together);
 }
 
-static void write_list(struct ohm_json *json, const ohm_finding *finding, int field) {
-  if (!ohm_finding_text(finding, field, 0))
-    return;
-  ohm_json_list_begin(json, ohm_field_name(field));
-  const char *text;
-  for (size_t i = 0; (text = ohm_finding_text(finding, field, i)) != NULL; i++)
-    ohm_json_list_text(json, text);
-  ohm_json_list_end(json);
-}
-
-static void write_json(const ohm_finding *finding) {
-  struct ohm_json json;
-  ohm_json_begin(&json);
-  for (int field = 0; ohm_field_name(field); field++) {
-    int kind = ohm_field_kind_of(field);
-    if (kind == OHM_KIND_NUMBER)
-      ohm_json_number(&json, ohm_field_name(field), ohm_finding_number(finding, field));
-    else if (kind == OHM_KIND_TEXT)
-      ohm_json_text(&json, ohm_field_name(field), ohm_finding_text(finding, field, 0));
+static int write_budgets(const struct answer *answer, size_t count) {
+  int status = OHM_EXIT_DONE;
+  for (size_t i = 0; i < count && status == OHM_EXIT_DONE; i++) {
+    char at[OHM_CELL_SIZE];
+    ohm_findings_print_degrees(&answer->each[i], OHM_FIELD_AT_C, at);
+    if (count > 1)
+      printf("\n%s at %s, by itself\n", ohm_finding_text(&answer->each[i], OHM_FIELD_READ, 0), at);
     else
-      write_list(&json, finding, field);
+      putchar('\n');
+    status = ohm_findings_write_budget(&answer->each[i]);
   }
-  ohm_json_end(&json);
+  return status;
 }
 
-static int write_report(const ohm_finding *finding) {
-  size_t size = ohm_report_print(finding, NULL, 0) + 1;
-  char *report = malloc(size);
-  if (!report)
-    return ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
-  ohm_report_print(finding, report, size);
-  fputs(report, stdout);
-  free(report);
+static int write_screen(const struct answer *answer, size_t count, bool budget) {
+  if (count > 1) {
+    ohm_findings_write_readings(answer->each, count);
+    putchar('\n');
+  }
+  int status = ohm_findings_write_report(&answer->together);
+  return budget && status == OHM_EXIT_DONE ? write_budgets(answer, count) : status;
+}
+
+static int check_named(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
+                       const struct ohm_measurement *all) {
+  struct answer answer;
+  int status = all->check.band ? ohm_sensor_need_band(sensor, all->check.band) : OHM_EXIT_DONE;
+  if (status == OHM_EXIT_DONE)
+    status = judge(sensor, all, &answer);
+  if (status != OHM_EXIT_DONE)
+    return status;
+  if (arguments->values[OHM_OPTION_JSON])
+    write_json(&answer, all->count);
+  else
+    status = write_screen(&answer, all->count, arguments->values[OHM_OPTION_BUDGET] != NULL);
+  return status == OHM_EXIT_DONE ? (int)ohm_finding_verdict(&answer.together) : status;
+}
+
+/* ---- every sensor built in ---- */
+
+enum { NAME_WIDTH = 16, VERDICT_WIDTH = 38 };
+
+static void write_line(const char *name, const struct answer *answer, size_t count) {
+  const char *verdict = ohm_findings_verdict(&answer->together);
+  printf("%-*s%-*s", NAME_WIDTH, name, VERDICT_WIDTH, verdict);
+  for (size_t i = 0; i < count; i++) {
+    char means[OHM_CELL_SIZE];
+    ohm_findings_print_degrees(&answer->each[i], OHM_FIELD_T_C, means);
+    printf("%s%s", i == 0 ? "" : ", ", means);
+  }
+  putchar('\n');
+}
+
+static int check_each(const struct ohm_measurement *all, bool as_json) {
+  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
+    struct answer answer;
+    int status = OHM_EXIT_DONE;
+    ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(i), &status);
+    if (sensor)
+      status = judge(sensor, all, &answer);
+    ohm_sensor_free(sensor);
+    if (status != OHM_EXIT_DONE)
+      return status;
+    if (as_json)
+      ohm_findings_write_json(&answer.together);
+    else
+      write_line(ohm_catalogue_name(i), &answer, all->count);
+  }
   return OHM_EXIT_DONE;
 }
 
-static int judge(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
-                 const struct measurement *all) {
-  ohm_finding finding;
-  ohm_status status =
-      ohm_bath_check(sensor, &all->reading, &all->meter, &all->reference, &all->check, &finding);
-  if (status != OHM_OK)
-    return ohm_refuse(OHM_EXIT_DATA, "%s", ohm_status_text((int)status));
-  if (arguments->values[OHM_OPTION_JSON])
-    write_json(&finding);
-  else if (write_report(&finding) != OHM_EXIT_DONE)
-    return OHM_EXIT_MEMORY;
-  return (int)ohm_finding_verdict(&finding);
+static int check_unknown(const struct ohm_arguments *arguments, const struct ohm_measurement *all) {
+  bool as_json = arguments->values[OHM_OPTION_JSON] != NULL;
+  if (arguments->values[OHM_OPTION_BUDGET] || all->check.band)
+    return ohm_refuse(OHM_EXIT_USAGE,
+                      "%s is about one sensor, and unknown is every one: leave it out, or write "
+                      "which sensor it is",
+                      all->check.band ? "--band" : "--budget");
+  if (!as_json)
+    printf("%-*s%-*s%s\n", NAME_WIDTH, "if it is", VERDICT_WIDTH, "it would be", "and it read");
+  int status = check_each(all, as_json);
+  if (status != OHM_EXIT_DONE)
+    return status;
+  if (!as_json) {
+    putchar('\n');
+    ohm_screen_wrap(0, all->count > 1
+                           ? "A sensor known only by these readings cannot be checked by the same "
+                             "readings. One reading near 20 C tells families apart."
+                           : "A sensor known only by this reading cannot be checked by the same "
+                             "reading. One reading near 20 C tells families apart.");
+  }
+  return (int)OHM_UNDECIDED;
 }
 
 int ohm_check_run(const struct ohm_arguments *arguments) {
-  struct measurement all = {OHM_READING_INIT, OHM_METER_INIT, OHM_REFERENCE_INIT, OHM_CHECK_INIT};
+  struct ohm_measurement all;
   int status = OHM_EXIT_DONE;
-  ohm_sensor *sensor = ohm_sensor_named(arguments->operands[0], &status);
-  if (!sensor)
-    return status;
-  status = read_measurement(arguments, &all);
+  bool unknown = strcmp(arguments->operands[0], ohm_sensor_unknown) == 0;
+  ohm_sensor *sensor = unknown ? NULL : ohm_sensor_named(arguments->operands[0], &status);
   if (status == OHM_EXIT_DONE)
-    status = judge(arguments, sensor, &all);
+    status = ohm_measurement_read(arguments, &all);
+  if (status == OHM_EXIT_DONE)
+    status = unknown ? check_unknown(arguments, &all) : check_named(arguments, sensor, &all);
   ohm_sensor_free(sensor);
   return status;
 }

@@ -31,6 +31,11 @@ static int refuse_display(const char *place, const char *text, int display) {
                       "%s%s is no resistance, so it means no temperature: 'ohmcurve check' judges "
                       "a sensor without circuit",
                       place, text);
+  if (display == OHM_DISPLAY_ONE)
+    return ohm_refuse(OHM_EXIT_DATA,
+                      "%s%s alone is over range on many displays, and means no temperature: turn "
+                      "the meter to a higher range; if 1 ohm was displayed, write 1.0",
+                      place, text);
   return ohm_refuse(OHM_EXIT_DATA,
                     "%s%s is no resistance, so it means no temperature: turn the meter to a higher "
                     "range and give the number it shows",
@@ -113,7 +118,7 @@ static int convert_input(const struct conversion *conversion) {
   struct ohm_lines lines;
   ohm_lines_begin(&lines);
   if (isatty(STDIN_FILENO))
-    ohm_remark("reading standard input, a value a line; end it with Ctrl-D");
+    ohm_remark("note", "reading standard input, a value a line; end it with Ctrl-D");
   int status = OHM_EXIT_DONE;
   while (!ferror(stdout)) {
     int one = OHM_EXIT_DONE;

@@ -22,8 +22,8 @@ static void print_synopsis(const struct ohm_verb *verb) {
     ohm_screen_word(column, &used, verb->operands, strlen(verb->operands));
   for (size_t i = 0; i + 1 < verb->option_count; i++) { /* all but --help */
     const struct ohm_option *option = &verb->options[i];
-    snprintf(word, sizeof word, option->required ? "%s%s%s" : "[%s%s%s]", option->name,
-             option->argument ? " " : "", option->argument ? option->argument : "");
+    snprintf(word, sizeof word, "[%s%s%s]", option->name, option->argument ? " " : "",
+             option->argument ? option->argument : "");
     ohm_screen_word(column, &used, word, strlen(word));
   }
   putchar('\n');
@@ -44,29 +44,26 @@ static void print_options(const struct ohm_option *options, size_t count) {
   }
 }
 
-static bool uses(const struct ohm_verb *verb, const char *word) {
-  if (strstr(verb->operands, word))
-    return true;
-  for (size_t i = 0; i < verb->option_count; i++)
-    if (verb->options[i].argument && strcmp(verb->options[i].argument, word) == 0)
-      return true;
-  return false;
-}
-
 static void print_notations(const struct ohm_verb *verb) {
+  enum { CHECK_WIDTH = 14 };
   const char *title = "\nWhat to write for\n";
   for (ohm_entries entry = ohm_notations; entry->word; entry++) {
-    if (!uses(verb, entry->word))
+    if (!ohm_verb_takes(verb, entry->word))
       continue;
     fputs(title, stdout);
     title = "";
     print_entry(entry->word, WORD_WIDTH, entry->meaning);
   }
+  if (verb != &ohm_verbs[OHM_VERB_CHECK])
+    return;
+  puts("\nWhat check understands besides");
+  for (ohm_entries entry = ohm_check_notations; entry->word; entry++)
+    print_entry(entry->word, CHECK_WIDTH, entry->meaning);
 }
 
 static void print_verb(const struct ohm_verb *verb) {
   print_synopsis(verb);
-  putchar('\n');
+  printf("For example: ohmcurve %s %s\n\n", verb->name, verb->example);
   ohm_screen_wrap(0, verb->description);
   print_options(verb->options, verb->option_count);
   print_notations(verb);
@@ -82,7 +79,8 @@ static void print_program(void) {
   puts("\nExit status");
   for (ohm_entries entry = ohm_exits; entry->word; entry++)
     print_entry(entry->word, WORD_WIDTH, entry->meaning);
-  puts("\n'ohmcurve help VERB' explains a verb, 'man ohmcurve' all of it.");
+  puts("\n'ohmcurve help VERB' explains a verb, 'man ohmcurve' all of it, and 'man 3\n"
+       "ohmcurve' the library.");
 }
 
 void ohm_help_print(const struct ohm_verb *verb) {

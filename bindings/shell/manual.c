@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Prints the manual page, man(7), from the option table. */
+/* Prints a manual page, man(7), from the option table: that of the command, or of
+ * the verb in the name of the page, ohmcurve-check.1. */
 #include <ctype.h>
 #include <stdio.h>
 #include <string.h>
@@ -26,7 +27,8 @@ static const char files[] =
     "dissipation_mw_per_k, and model, which is points unless it says beta or steinhart-hart.\n"
     "With points a header row and rows follow, the cells separated by commas: temp_c, and "
     "r_nom_ohm or r_min_ohm and r_max_ohm or all three. A row that cannot be used is left out, and "
-    "a note on standard error says which and why.\n"
+    "a note on standard error says which and why. A maker's band beside them has a line '# band "
+    "NAME: where it was printed', and rows with its NAME in a further column, band.\n"
     "The other models have a range, as below, and r0_ohm, t0_c and beta_k; or a, b and c.";
 
 static const char *const file_lines[] = {
@@ -42,18 +44,32 @@ static const char *const file_lines[] = {
     NULL,
 };
 
-static const struct ohm_entry examples[] = {
+struct example {
+  const char *when;
+  const char *verb;
+  const char *rest; /**< of the command line */
+};
+
+static const struct example examples[] = {
     {"The radiator fan of a van stays off in slow traffic. Next morning, engine cold and plug off, "
      "its sensor reads 2.31 k; the thermometer strapped to it shows 21.5 C and is good to half a "
      "degree:",
-     "ohmcurve check ntc-2k45-20c 2.31k --at 21.5C+-0.5"},
+     "check", "ntc-2k45-20c 2.31k --at 21.5C+-0.5 --place sensor"},
+    {"That cannot see what keeps a fan off hot. The same sensor in boiling water as well, in a "
+     "kitchen 1200 m up:",
+     "check", "ntc-2k45-20c 2.31k@21.5C 212@boil@1200m --place sensor"},
     {"The sensor taken out and put into ice water, the accuracy of the meter known, for a script:",
-     "ohmcurve check ntc-2k45-20c 5.81k --at ice --meter 0.8%+3 --json"},
-    {"The readings of a warming up, one a line, as temperatures:",
-     "ohmcurve degrees ntc-2k45-20c < readings.txt"},
-    {"What to expect on a frosty morning and in hot water:", "ohmcurve ohms ntc-2k45-20c -10C 80C"},
-    {"A table for the workshop wall:", "ohmcurve table ntc-2k45-20c --from 0C --to 100C --step 5"},
-    {NULL, NULL},
+     "check", "ntc-2k45-20c 5.81k --at ice --meter 0.8%+3 --json"},
+    {"The fan of a tractor is to start at 92 C, and may be 3 degrees late or early:", "check",
+     "ntc-2k45-20c 330 --at 80C --fan 92C --limit 3"},
+    {"A sensor out of the drawer, its family forgotten:", "check", "unknown 2.31k --at 21.5C"},
+    {"The readings of a warming up, one a line, as temperatures:", "degrees",
+     "ntc-2k45-20c < readings.txt"},
+    {"What to expect on a frosty morning and in hot water:", "ohms", "ntc-2k45-20c -10C 80C"},
+    {"Which sensor does it have?", "parts", "mazda bt-50"},
+    {"A table for the workshop wall:", "table", "ntc-2k45-20c --from 0C --to 100C --step 5"},
+    {"The same as one maker allows it:", "table", "ntc-2k45-20c --band saab-9-3-2002"},
+    {"All of check on a screen:", "help", "check"},
 };
 
 static const char *const cautions[] = {
@@ -114,22 +130,23 @@ static void put_option(const struct ohm_option *option) {
   }
 }
 
-static void put_synopsis(void) {
-  puts(".SH SYNOPSIS");
-  for (size_t i = 0; i < OHM_VERB_COUNT; i++) {
-    const struct ohm_verb *verb = &ohm_verbs[i];
-    printf(".HP\n.B ohmcurve %s\n", verb->name);
-    if (*verb->operands) {
-      put_font("I", verb->operands);
-      puts("\\&"); /* its dots end no sentence */
-    }
-    for (size_t j = 0; j + 1 < verb->option_count; j++) {
-      bool required = verb->options[j].required;
-      fputs(required ? "" : "[", stdout);
-      put_option(&verb->options[j]);
-      puts(required ? "" : "]");
-    }
+static void put_usage(const struct ohm_verb *verb) {
+  printf(".HP\n.B ohmcurve %s\n", verb->name);
+  if (*verb->operands) {
+    put_font("I", verb->operands);
+    puts("\\&"); /* its dots end no sentence */
   }
+  for (size_t i = 0; i + 1 < verb->option_count; i++) { /* all but --help */
+    putchar('[');
+    put_option(&verb->options[i]);
+    puts("]");
+  }
+}
+
+static void put_usages(void) {
+  puts(".SH SYNOPSIS");
+  for (size_t i = 0; i < OHM_VERB_COUNT; i++)
+    put_usage(&ohm_verbs[i]);
   for (size_t i = 0; i < sizeof ohm_program_options / sizeof ohm_program_options[0]; i++) {
     puts(".HP\n.B ohmcurve");
     put_option(&ohm_program_options[i]);
@@ -152,6 +169,10 @@ static void put_options(const struct ohm_option *options, size_t count) {
   }
 }
 
+static void put_page_name(const char *verb) {
+  printf("\\fBohmcurve\\-%s\\fR(1)", verb);
+}
+
 static void put_verbs(void) {
   puts(".SH VERBS");
   for (size_t i = 0; i < OHM_VERB_COUNT; i++) {
@@ -159,20 +180,49 @@ static void put_verbs(void) {
     printf(".SS ohmcurve %s ", verb->name);
     put(verb->operands);
     putchar('\n');
-    put_prose(verb->description);
-    put_options(verb->options, verb->option_count - 1); /* all but --help */
+    put(verb->summary);
+    fputs("; see ", stdout);
+    put_page_name(verb->name);
+    puts(".");
   }
 }
 
-static void put_entries(const char *title, const char *font, ohm_entries entries) {
-  printf(".SH %s\n", title);
-  for (; entries->word; entries++) {
-    puts(".TP");
-    put_font(font, entries->word);
-    putchar('\n');
-    put(entries->meaning);
-    puts(".");
+static void put_entry(const char *font, const struct ohm_entry *entry) {
+  puts(".TP");
+  put_font(font, entry->word);
+  putchar('\n');
+  put(entry->meaning);
+  puts(".");
+}
+
+/* What a verb takes; of all of them when it is NULL. */
+static void put_notations(const struct ohm_verb *verb) {
+  const char *title = ".SH NOTATIONS\n";
+  for (ohm_entries entry = ohm_notations; entry->word; entry++) {
+    if (verb && !ohm_verb_takes(verb, entry->word))
+      continue;
+    fputs(title, stdout);
+    title = "";
+    put_entry("I", entry);
   }
+  if (verb && verb != &ohm_verbs[OHM_VERB_CHECK])
+    return;
+  puts(".SS What check understands besides");
+  for (ohm_entries entry = ohm_check_notations; entry->word; entry++)
+    put_entry("B", entry);
+}
+
+/* 1 and 2 are of check alone, and so is what 0 means beside done. */
+static void put_exits(const struct ohm_verb *verb) {
+  bool with_verdicts = !verb || verb == &ohm_verbs[OHM_VERB_CHECK];
+  puts(".SH EXIT STATUS");
+  for (ohm_entries entry = ohm_exits; entry->word; entry++)
+    if (with_verdicts)
+      put_entry("B", entry);
+    else if (strcmp(entry->word, "0") == 0)
+      put_entry("B", &(struct ohm_entry){"0", "done"});
+    else if (strlen(entry->word) > 1)
+      put_entry("B", entry);
 }
 
 static void put_files(void) {
@@ -186,14 +236,17 @@ static void put_files(void) {
   puts(".fi\n.RE");
 }
 
-static void put_examples(void) {
+static void put_examples(const struct ohm_verb *verb) {
   puts(".SH EXAMPLES");
-  for (ohm_entries example = examples; example->word; example++) {
+  for (size_t i = 0; i < sizeof examples / sizeof examples[0]; i++) {
+    const struct example *example = &examples[i];
+    if (verb && strcmp(example->verb, verb->name) != 0)
+      continue;
     puts(".PP");
-    put_prose(example->word);
-    puts(".PP\n.RS 4\n.nf");
-    put_font("B", example->meaning);
-    puts("\n.fi\n.RE");
+    put_prose(example->when);
+    printf(".PP\n.RS 4\n.nf\n\\fBohmcurve %s ", example->verb);
+    put(example->rest);
+    puts("\\fR\n.fi\n.RE");
   }
 }
 
@@ -205,25 +258,78 @@ static void put_cautions(void) {
   }
 }
 
-int main(void) {
-  printf(".\\\" SPDX-License-Identifier: MIT\n.TH OHMCURVE 1 \"\" \"ohmcurve %s\"\n",
-         ohm_version());
-  puts(".\\\" Ragged right and unhyphenated: values must be read as they are typed.\n.ad l\n.nh");
-  puts(".SH NAME");
-  printf("ohmcurve \\- %s\n", ohm_program_summary);
-  put_synopsis();
+/* ---- the pages ---- */
+
+static void put_heading(const struct ohm_verb *verb) {
+  fputs(".\\\" SPDX-License-Identifier: MIT\n.TH OHMCURVE", stdout);
+  fputs(verb ? "\\-" : "", stdout);
+  for (const char *letter = verb ? verb->name : ""; *letter; letter++)
+    putchar(toupper((unsigned char)*letter));
+  printf(" 1 \"\" \"ohmcurve %s\"\n", ohm_version());
+  puts(".\\\" Ragged right and unhyphenated: values must be read as they are typed.\n.ad "
+       "l\n.nh\n.ss 12 0");
+  printf(".SH NAME\nohmcurve%s%s \\- %s\n", verb ? "\\-" : "", verb ? verb->name : "",
+         verb ? verb->summary : ohm_program_summary);
+}
+
+static void put_program(void) {
+  put_heading(NULL);
+  put_usages();
   puts(".SH DESCRIPTION");
   put_prose(about);
   put_verbs();
   puts(".SH OPTIONS");
   put_options(ohm_program_options, sizeof ohm_program_options / sizeof ohm_program_options[0]);
-  put_entries("NOTATIONS", "I", ohm_notations);
-  put_entries("EXIT STATUS", "B", ohm_exits);
+  put_notations(NULL);
+  put_exits(NULL);
   put_files();
-  put_examples();
+  put_examples(NULL);
   put_cautions();
-  puts(".SH SEE ALSO");
-  put_prose("The header ohmcurve.h describes the library underneath.\n"
-            "JCGM 106:2012, The role of measurement uncertainty in conformity assessment.");
+  puts(".SH SEE ALSO\n\\fBohmcurve\\fR(3), the library underneath.\n.PP");
+  put_prose("JCGM 106:2012, The role of measurement uncertainty in conformity assessment.");
+}
+
+static void put_verb(const struct ohm_verb *verb) {
+  put_heading(verb);
+  puts(".SH SYNOPSIS");
+  put_usage(verb);
+  puts(".SH DESCRIPTION");
+  put_prose(verb->description);
+  puts(".SH OPTIONS");
+  put_options(verb->options, verb->option_count);
+  put_notations(verb);
+  put_exits(verb);
+  put_examples(verb);
+  if (verb == &ohm_verbs[OHM_VERB_CHECK])
+    put_cautions();
+  puts(".SH SEE ALSO\n\\fBohmcurve\\fR(1)");
+}
+
+/* "ohmcurve-check.1" is of check, "ohmcurve.1" of none. */
+static bool read_page(const char *path, const struct ohm_verb **verb) {
+  const char *slash = strrchr(path, '/');
+  const char *page = slash ? slash + 1 : path;
+  *verb = NULL;
+  if (strcmp(page, "ohmcurve.1") == 0)
+    return true;
+  for (size_t i = 0; i < OHM_VERB_COUNT; i++) {
+    char name[64];
+    snprintf(name, sizeof name, "ohmcurve-%s.1", ohm_verbs[i].name);
+    if (strcmp(page, name) == 0)
+      *verb = &ohm_verbs[i];
+  }
+  return *verb != NULL;
+}
+
+int main(int argc, char **argv) {
+  const struct ohm_verb *verb;
+  if (argc != 2 || !read_page(argv[1], &verb)) {
+    fputs("manual: write the page to print: ohmcurve.1, or ohmcurve-VERB.1\n", stderr);
+    return 64;
+  }
+  if (verb)
+    put_verb(verb);
+  else
+    put_program();
   return fflush(stdout) != 0 || ferror(stdout);
 }

@@ -14,44 +14,64 @@ const char ohm_program_summary[] =
     "judges a temperature sensor by its resistance, and converts both ways";
 
 #define JSON(what)                                                                                 \
-  { OHM_OPTION_JSON, "--json", NULL, "write " what ", one JSON object a line", NULL, false }
+  { OHM_OPTION_JSON, "--json", NULL, "write " what ", one JSON object a line", NULL }
 #define HELP                                                                                       \
-  { OHM_OPTION_HELP, "--help", NULL, "explain this verb and do nothing else", NULL, false }
+  { OHM_OPTION_HELP, "--help", NULL, "explain this verb and do nothing else", NULL }
 
 static const struct ohm_option check_options[] = {
     {OHM_OPTION_AT, "--at", "TEMP",
-     "the temperature the sensor really has: 21.5C, 70F, 294.7K, or ice for crushed ice and "
-     "water, stirred; each may end in +-1, a limit in the same unit",
-     "the limit is " TEXT(OHM_ASSUMED_THERMOMETER_LIMIT_K) " K for a thermometer, " TEXT(
-         OHM_ASSUMED_ICE_LIMIT_K) " K for ice",
-     true},
+     "the temperature the sensor really has, for every reading that carries none of its own",
+     "each carries its own"},
+    {OHM_OPTION_PLACE, "--place", "PLACE",
+     "where the probes were: sensor, at its own pins with the plug off; plug-on, back-probed with "
+     "the plug on; or module, at the module's end of the wires, module unplugged, sensor plugged "
+     "in",
+     "not told, and the report says what that leaves open"},
+    {OHM_OPTION_FAN, "--fan", "TEMP", "the temperature at which the fan is to start",
+     TEXT(OHM_ASSUMED_FAN_C) "C"},
+    {OHM_OPTION_LIMIT, "--limit", "DEGREES",
+     "how late or early the fan may start, in Celsius degrees: 5, 5K or 5C",
+     TEXT(OHM_ASSUMED_FAN_LIMIT_K)},
+    {OHM_OPTION_BAND, "--band", "NAME",
+     "the maker's band to judge by, one that 'ohmcurve parts' shows for the sensor",
+     "the widest of those printed for the temperature"},
+    {OHM_OPTION_TOLERANCE, "--tolerance", "PERCENT",
+     "what is allowed either side of nominal instead, percent of resistance: 5%",
+     "what the makers printed"},
     {OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",
-     TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS), false},
+     TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)},
     {OHM_OPTION_LEADS, "--leads", "OHMS",
      "resistance of the leads, the reading with the probes held together: 0.4, or 0.4+-0.1; it "
      "is taken off the reading",
-     TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM), false},
-    {OHM_OPTION_TOLERANCE, "--tolerance", "PERCENT",
-     "what is allowed either side of nominal, percent of resistance: 5%",
-     "what the maker of the sensor printed", false},
+     TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)},
+    {OHM_OPTION_CURRENT, "--current", "CURRENT",
+     "what the ohmmeter sends through the sensor, 1mA or 100uA; it warms a sensor whose "
+     "dissipation factor is known",
+     "up to " TEXT(OHM_ASSUMED_CURRENT_MA) "mA, less on higher ranges"},
     {OHM_OPTION_LEVEL, "--level", "P",
-     "how probable a verdict must be before it is given, above 0.5 and below 1", "0.95", false},
+     "how probable a verdict must be before it is given, above 0.5 and below 1", "0.95"},
+    {OHM_OPTION_BUDGET, "--budget", NULL,
+     "after the report, what each cause adds to the doubt, to be worked out again by hand; --json "
+     "holds these figures anyway",
+     NULL},
     JSON("the finding"),
     HELP,
 };
 
 static const struct ohm_option convert_options[] = {JSON("r_ohm and t_c"), HELP};
 
-static const struct ohm_option parts_options[] = {JSON("name, description, range and source"),
-                                                  HELP};
+static const struct ohm_option parts_options[] = {
+    JSON("name, description, range, source and bands"), HELP};
 
 static const struct ohm_option table_options[] = {
     {OHM_OPTION_FROM, "--from", "TEMP", "lowest temperature; the rows are counted from it",
-     "the lower end of the curve, then multiples of the step", false},
+     "the lower end of the curve, then multiples of the step"},
     {OHM_OPTION_TO, "--to", "TEMP", "highest temperature; always the last row",
-     "the upper end of the curve", false},
-    {OHM_OPTION_STEP, "--step", "DEGREES", "from one row to the next, in Celsius degrees", "10",
-     false},
+     "the upper end of the curve"},
+    {OHM_OPTION_STEP, "--step", "DEGREES", "from one row to the next, in Celsius degrees", "10"},
+    {OHM_OPTION_BAND, "--band", "NAME",
+     "the maker's band to print, one that 'ohmcurve parts' shows for the sensor",
+     "of each row the widest"},
     JSON("the rows"),
     HELP,
 };
@@ -59,10 +79,9 @@ static const struct ohm_option table_options[] = {
 static const struct ohm_option help_options[] = {HELP};
 
 const struct ohm_option ohm_program_options[2] = {
-    {OHM_OPTION_HELP, "--help", NULL, "list the verbs; after a verb, explain that verb", NULL,
-     false},
+    {OHM_OPTION_HELP, "--help", NULL, "list the verbs; after a verb, explain that verb", NULL},
     {OHM_OPTION_VERSION, "--version", NULL,
-     "the versions of the library and of the sensor tables built into it", NULL, false},
+     "the versions of the library and of the sensor tables built into it", NULL},
 };
 
 #define OPTIONS(list) list, COUNT(list)
@@ -73,42 +92,55 @@ const struct ohm_option ohm_program_options[2] = {
 
 const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
     [OHM_VERB_CHECK] =
-        {"check", "SENSOR OHMS", 2, 2, "judge a sensor that lies at a known temperature",
-         "Tells whether the reading OHMS is what the maker of the sensor allows at TEMP, once the "
-         "errors of meter, leads and thermometer are counted. Within, outside, or undecided: a "
-         "measurement too coarse to decide condemns nothing.\n"
+        {"check", "SENSOR OHMS...", 2, SIZE_MAX, "ntc-2k45-20c 2.31k --at 21.5C",
+         "judge a sensor that lies at a known temperature",
+         "Tells whether OHMS is what the maker of the sensor allows at the temperature it really "
+         "has, once the errors of meter, leads and thermometer are counted; and whether such a "
+         "sensor is good enough for the fan, with all that could still hide in it. Good, bad, or "
+         "cannot tell yet: a measurement too coarse to decide condemns nothing.\n"
+         "Several readings are judged together. Each may carry its temperature behind an @: "
+         "2.31k@21.5C 330@80C. Readings in a row at one temperature are the same one repeated: "
+         "the last counts, once it stands still.\n"
+         "The exit status is the verdict on the part; that for the fan is the key job of --json. "
+         "Of several readings --json writes a line each, in their order, and a last line of all "
+         "together, whose readings is how many they were.\n"
          "Measure at the sensor's own pins with its plug off.",
          OPTIONS(check_options)},
     [OHM_VERB_DEGREES] =
-        {"degrees", "SENSOR [OHMS...]", 1, SIZE_MAX, "temperatures from resistances",
+        {"degrees", "SENSOR [OHMS...]", 1, SIZE_MAX, "ntc-2k45-20c 2.31k",
+         "temperatures from resistances",
          "Converts each resistance to the temperature it means on the nominal curve. Nothing is "
          "taken off for the leads.\n" FROM_INPUT,
          OPTIONS(convert_options)},
-    [OHM_VERB_OHMS] = {"ohms", "SENSOR [TEMP...]", 1, SIZE_MAX, "resistances from temperatures",
+    [OHM_VERB_OHMS] = {"ohms", "SENSOR [TEMP...]", 1, SIZE_MAX, "ntc-2k45-20c 21.5C",
+                       "resistances from temperatures",
                        "Converts each temperature to the nominal resistance.\n" FROM_INPUT,
                        OPTIONS(convert_options)},
     [OHM_VERB_PARTS] =
-        {"parts", "", 0, 0, "list the sensors built in",
-         "Lists each with its name, what it is, the range of its curve, and where the "
-         "figures were printed.",
+        {"parts", "[WORDS...]", 0, SIZE_MAX, "mazda bt-50", "list the sensors built in",
+         "Lists each with its name, what it is, the range of its curve, where the figures were "
+         "printed, and the bands that makers allow it. With words (maker, model, year, engine), "
+         "only those whose description and sources hold every one of them, and with the source of "
+         "each band.",
          OPTIONS(parts_options)},
     [OHM_VERB_TABLE] =
-        {"table", "SENSOR", 1, 1, "print the table of a sensor",
+        {"table", "SENSOR", 1, 1, "ntc-2k45-20c --step 5", "print the table of a sensor",
          "Prints temperature, least resistance allowed, nominal, and greatest allowed. A "
          "- stands where the maker printed no limit.",
          OPTIONS(table_options)},
-    [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "explain a verb",
+    [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "check", "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},
 };
 
 const struct ohm_entry ohm_notations[] = {
     {"SENSOR",
-     "a name that 'ohmcurve parts' lists, or a sensor file: a name with a / in it, one that ends "
-     "in .csv, or any file that exists"},
+     "a name that 'ohmcurve parts' lists; a sensor file: a name with a / in it, one that ends in "
+     ".csv, or any file that exists; or, in quotes, words that fit one sensor alone: 'mazda bt-50 "
+     "2021'"},
     {"OHMS",
      "a resistance as the display showed it, all its digits: 2310, 2.31k, 2k31, '2.31 kohm', "
-     "0R47. For check also OL (over-range), or open when the highest range shows no number"},
+     "0R47"},
     {"TEMP", "a temperature with its unit: 21.5C, -10C, 70F, 294.7K"},
     {"SPEC",
      "0.8%+3 is percent of reading plus counts of the last digit; 0.8%+3x10 says that a count is "
@@ -116,10 +148,35 @@ const struct ohm_entry ohm_notations[] = {
     {NULL, NULL},
 };
 
+#define GIVE_OR_TAKE(figure) ", give or take " TEXT(figure)
+
+const struct ohm_entry ohm_check_notations[] = {
+    {"OL", "as OHMS: over range, on a range not told"},
+    {"OL@20k", "as OHMS: over range on the 20 k range; also '>20k', in quotes"},
+    {"open", "as OHMS: no number on the highest range either"},
+    {"1",
+     "as OHMS: a lone 1, over range on many displays; 1 ohm that was displayed as such is 1.0"},
+    {"21.5C",
+     "as TEMP: a thermometer beside the sensor" GIVE_OR_TAKE(OHM_ASSUMED_THERMOMETER_LIMIT_K)},
+    {"ice", "as TEMP: crushed ice and water, stirred, 0 C" GIVE_OR_TAKE(OHM_ASSUMED_ICE_LIMIT_K)},
+    {"boil", "as TEMP: boiling water, near sea level" GIVE_OR_TAKE(OHM_ASSUMED_BOIL_LIMIT_K)},
+    {"boil@1200m", "as TEMP: boiling water at that altitude, m or ft" GIVE_OR_TAKE(
+                       OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K)},
+    {"boil@870hPa",
+     "as TEMP: boiling water with a barometer beside the pot" GIVE_OR_TAKE(
+         OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K) "; a pressure given with an altitude is refused, for "
+                                            "such a one was reduced to sea level"},
+    {"infrared@80C", "as TEMP: an infrared thermometer aimed at the sensor" GIVE_OR_TAKE(
+                         OHM_ASSUMED_INFRARED_LIMIT_K)},
+    {"21.5C+-0.5", "as TEMP: any of them, good to what stands behind +-"},
+    {"unknown", "as SENSOR: every sensor built in, a line each"},
+    {NULL, NULL},
+};
+
 const struct ohm_entry ohm_exits[] = {
     {"0", "done; of check: within what is allowed"},
     {"1", "of check: outside what is allowed"},
-    {"2", "of check: undecided"},
+    {"2", "of check: undecided, or the sensor is unknown"},
     {"64", "the command line cannot be understood"},
     {"65", "a value or the content of a file cannot be used"},
     {"66", "no such sensor, or a file or standard input cannot be read"},
@@ -133,6 +190,15 @@ const struct ohm_verb *ohm_verb_find(const char *name) {
     if (strcmp(ohm_verbs[i].name, name) == 0)
       return &ohm_verbs[i];
   return NULL;
+}
+
+bool ohm_verb_takes(const struct ohm_verb *verb, const char *word) {
+  if (strstr(verb->operands, word))
+    return true;
+  for (size_t i = 0; i < verb->option_count; i++)
+    if (verb->options[i].argument && strcmp(verb->options[i].argument, word) == 0)
+      return true;
+  return false;
 }
 
 const struct ohm_option *ohm_option_find(const struct ohm_verb *verb, const char *name,

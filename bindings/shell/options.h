@@ -18,6 +18,12 @@ enum ohm_exit {
 
 enum ohm_option_id {
   OHM_OPTION_AT,
+  OHM_OPTION_PLACE,
+  OHM_OPTION_FAN,
+  OHM_OPTION_LIMIT,
+  OHM_OPTION_BAND,
+  OHM_OPTION_CURRENT,
+  OHM_OPTION_BUDGET,
   OHM_OPTION_METER,
   OHM_OPTION_LEADS,
   OHM_OPTION_TOLERANCE,
@@ -37,7 +43,6 @@ struct ohm_option {
   const char *argument; /**< "TEMP"; NULL when it takes none */
   const char *meaning;
   const char *fallback; /**< what holds without it; NULL when nothing does */
-  bool required;
 };
 
 enum ohm_verb_id {
@@ -54,6 +59,7 @@ struct ohm_verb {
   const char *name;
   const char *operands; /**< "SENSOR [OHMS...]" */
   size_t least, most;   /**< operands that must and may be given */
+  const char *example;  /**< what to write, after the name of the verb */
   const char *summary;
   const char *description;          /**< paragraphs, a newline between them */
   const struct ohm_option *options; /**< --help is the last */
@@ -75,11 +81,15 @@ extern const struct ohm_verb ohm_verbs[OHM_VERB_COUNT];
 extern const struct ohm_option ohm_program_options[2];
 
 extern const struct ohm_entry ohm_notations[];
+extern const struct ohm_entry ohm_check_notations[]; /**< of check alone */
 extern const struct ohm_entry ohm_exits[];
 extern const char ohm_program_summary[];
 
 /** The verb of that name, or NULL. */
 const struct ohm_verb *ohm_verb_find(const char *name);
+
+/** Whether a verb takes a value written as word: "SENSOR". */
+bool ohm_verb_takes(const struct ohm_verb *verb, const char *word);
 
 /** The verb's option of that name, length bytes, or NULL. */
 const struct ohm_option *ohm_option_find(const struct ohm_verb *verb, const char *name,

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 
 #include <ohmcurve.h>
 
@@ -19,6 +21,16 @@ static const char *told(const char *text) {
   return *text ? text : NULL;
 }
 
+typedef const char *band_text(const ohm_sensor *sensor, size_t index);
+
+static void write_list(struct ohm_json *json, const char *key, const ohm_sensor *sensor,
+                       band_text *text) {
+  ohm_json_list_begin(json, key);
+  for (size_t i = 0; i < ohm_sensor_band_count(sensor); i++)
+    ohm_json_list_text(json, text(sensor, i));
+  ohm_json_list_end(json);
+}
+
 static void write_json(const ohm_sensor *sensor, const struct range *range) {
   struct ohm_json json;
   ohm_json_begin(&json);
@@ -31,6 +43,8 @@ static void write_json(const ohm_sensor *sensor, const struct range *range) {
   ohm_json_number(&json, "at_high_ohm", range->at_high_ohm);
   ohm_json_number(&json, "dissipation_mw_per_k", ohm_sensor_dissipation_mw_per_k(sensor));
   ohm_json_text(&json, "source", told(ohm_sensor_source(sensor)));
+  write_list(&json, "bands", sensor, ohm_sensor_band_name);
+  write_list(&json, "band_sources", sensor, ohm_sensor_band_source);
   ohm_json_end(&json);
 }
 
@@ -50,28 +64,93 @@ static void write_range(const struct range *range) {
   write_labelled("range", text);
 }
 
-static void write_entry(const ohm_sensor *sensor, const struct range *range) {
+/* Names on one line, or each with its source. */
+static void write_bands(const ohm_sensor *sensor, bool with_sources) {
+  size_t count = ohm_sensor_band_count(sensor);
+  size_t column = NAME_WIDTH + LABEL_WIDTH, used = column;
+  if (count > 0)
+    printf("%*s%-*s", NAME_WIDTH, "", LABEL_WIDTH, "bands");
+  for (size_t i = 0; i < count; i++) {
+    const char *name = ohm_sensor_band_name(sensor, i);
+    if (with_sources) {
+      printf("%*s", i == 0 ? 0 : (int)column, "");
+      ohm_screen_text(name);
+      printf("\n%*s", (int)column + 2, "");
+      ohm_screen_wrap(column + 2, ohm_sensor_band_source(sensor, i));
+      continue;
+    }
+    ohm_screen_word(column, &used, name, strlen(name));
+    if (i + 1 == count)
+      putchar('\n');
+  }
+}
+
+static void write_entry(const ohm_sensor *sensor, const struct range *range, bool narrowed) {
   ohm_screen_text(ohm_sensor_name(sensor));
   ohm_screen_pad(ohm_sensor_name(sensor), NAME_WIDTH);
   ohm_screen_wrap(NAME_WIDTH, ohm_sensor_description(sensor));
   write_range(range);
   write_labelled("source", ohm_sensor_source(sensor));
+  write_bands(sensor, narrowed);
+}
+
+static int write_part(const struct ohm_arguments *arguments, size_t index) {
+  int status = OHM_EXIT_DONE;
+  ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(index), &status);
+  if (!sensor)
+    return status;
+  struct range range;
+  ohm_curve_range(ohm_sensor_curve(sensor), &range.low_c, &range.high_c, &range.at_low_ohm,
+                  &range.at_high_ohm);
+  if (arguments->values[OHM_OPTION_JSON])
+    write_json(sensor, &range);
+  else
+    write_entry(sensor, &range, arguments->count > 0);
+  ohm_sensor_free(sensor);
+  return OHM_EXIT_DONE;
+}
+
+/* The operands as one text, or NULL. */
+static char *words_new(const struct ohm_arguments *arguments) {
+  size_t size = 1;
+  for (size_t i = 0; i < arguments->count; i++)
+    size += strlen(arguments->operands[i]) + 1;
+  char *words = malloc(size);
+  if (words)
+    words[0] = '\0';
+  for (size_t i = 0; words && i < arguments->count; i++)
+    strcat(strcat(words, arguments->operands[i]), " ");
+  return words;
+}
+
+/* The sensors that fit; all of them when no words were given. */
+static size_t find(const char *words, size_t *indices, size_t room) {
+  if (*words)
+    return ohm_catalogue_matches(words, indices, room);
+  for (size_t i = 0; i < room; i++)
+    indices[i] = i;
+  return room;
+}
+
+static int write_parts(const struct ohm_arguments *arguments, const char *words, size_t *indices) {
+  size_t count = find(words, indices, ohm_catalogue_count());
+  if (count == 0)
+    return ohm_refuse(OHM_EXIT_MISSING,
+                      "no sensor has \"%.*s\" in its description and sources: write fewer words, "
+                      "or none to list them all",
+                      (int)strlen(words) - 1, words);
+  int status = OHM_EXIT_DONE;
+  for (size_t i = 0; i < count && status == OHM_EXIT_DONE; i++)
+    status = write_part(arguments, indices[i]);
+  return status;
 }
 
 int ohm_parts_run(const struct ohm_arguments *arguments) {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    int status = OHM_EXIT_DONE;
-    ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(i), &status);
-    if (!sensor)
-      return status;
-    struct range range;
-    ohm_curve_range(ohm_sensor_curve(sensor), &range.low_c, &range.high_c, &range.at_low_ohm,
-                    &range.at_high_ohm);
-    if (arguments->values[OHM_OPTION_JSON])
-      write_json(sensor, &range);
-    else
-      write_entry(sensor, &range);
-    ohm_sensor_free(sensor);
-  }
-  return OHM_EXIT_DONE;
+  size_t *indices = calloc(ohm_catalogue_count() + 1, sizeof *indices);
+  char *words = words_new(arguments);
+  int status = indices && words ? write_parts(arguments, words, indices)
+                                : ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+  free(words);
+  free(indices);
+  return status;
 }

@@ -31,8 +31,8 @@ int ohm_refuse(int status, const char *format, ...) {
   return status;
 }
 
-void ohm_remark(const char *text) {
-  fputs("note: ", stderr);
+void ohm_remark(const char *label, const char *text) {
+  fprintf(stderr, "%s: ", label);
   write_clean(stderr, text, strlen(text));
   putc('\n', stderr);
 }

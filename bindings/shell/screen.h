@@ -17,8 +17,8 @@ enum { OHM_SCREEN_COLUMNS = 80, OHM_CELL_SIZE = 64 };
  *  exit with. Control characters are shown as '?'. */
 int ohm_refuse(int status, const char *format, ...) OHM_FORMAT(2, 3);
 
-/** Say "note: ..." on standard error. */
-void ohm_remark(const char *text);
+/** Say "label: text" on standard error. */
+void ohm_remark(const char *label, const char *text);
 
 /** Write a text, control characters as '?', without an end of line. */
 void ohm_screen_text(const char *text);

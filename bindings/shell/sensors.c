@@ -5,11 +5,15 @@
 
 #include <math.h>
 #include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
 #include "options.h"
 #include "screen.h"
+
+const char ohm_sensor_unknown[] = "unknown";
 
 static bool is_built_in(const char *name) {
   for (size_t i = 0; i < ohm_catalogue_count(); i++)
@@ -48,12 +52,64 @@ static int exit_for(int status) {
   }
 }
 
-ohm_sensor *ohm_sensor_named(const char *name, int *status) {
-  bool built_in = is_built_in(name);
-  if (!built_in && !is_file(name)) {
-    *status = refuse_name(name);
+/* The description of a built-in sensor, written after its name. */
+static void write_match(size_t index) {
+  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(index), NULL);
+  fprintf(stderr, "  %-16s%s\n", ohm_catalogue_name(index),
+          sensor ? ohm_sensor_description(sensor) : "");
+  ohm_sensor_free(sensor);
+}
+
+static int refuse_matches(const char *words, const size_t *matches, size_t count) {
+  int status = ohm_refuse(OHM_EXIT_MISSING,
+                          "%zu sensors fit \"%s\": write the name of one of them, or more words",
+                          count, words);
+  for (size_t i = 0; i < count; i++)
+    write_match(matches[i]);
+  return status;
+}
+
+static ohm_sensor *take_match(size_t index, int *status) {
+  char text[512];
+  ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(index), status);
+  if (!sensor)
+    return NULL;
+  snprintf(text, sizeof text, "%s (%s); one reading near 20 C tells whether it is this family",
+           ohm_sensor_name(sensor), ohm_sensor_description(sensor));
+  ohm_remark("taken", text);
+  return sensor;
+}
+
+static ohm_sensor *sensor_by_words(const char *words, int *status) {
+  size_t count = ohm_catalogue_matches(words, NULL, 0);
+  if (count == 0) {
+    *status = refuse_name(words);
     return NULL;
   }
+  size_t *matches = calloc(count, sizeof *matches);
+  if (!matches) {
+    *status = ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+    return NULL;
+  }
+  ohm_catalogue_matches(words, matches, count);
+  ohm_sensor *sensor = NULL;
+  if (count == 1)
+    sensor = take_match(matches[0], status);
+  else
+    *status = refuse_matches(words, matches, count);
+  free(matches);
+  return sensor;
+}
+
+ohm_sensor *ohm_sensor_named(const char *name, int *status) {
+  bool built_in = is_built_in(name);
+  if (strcmp(name, ohm_sensor_unknown) == 0) {
+    *status = ohm_refuse(OHM_EXIT_MISSING, "unknown is a sensor for check alone: write which one "
+                                           "it is, 'ohmcurve parts' lists them");
+    return NULL;
+  }
+  if (!built_in && !is_file(name))
+    return sensor_by_words(name, status);
   ohm_error error;
   ohm_sensor *sensor = built_in ? ohm_catalogue_load(name, &error) : ohm_sensor_load(name, &error);
   if (!sensor) {
@@ -61,8 +117,33 @@ ohm_sensor *ohm_sensor_named(const char *name, int *status) {
     return NULL;
   }
   for (size_t i = 0; i < ohm_sensor_note_count(sensor); i++)
-    ohm_remark(ohm_sensor_note(sensor, i));
+    ohm_remark("note", ohm_sensor_note(sensor, i));
   return sensor;
+}
+
+static void add_word(char *list, size_t size, const char *word) {
+  size_t length = strlen(list);
+  snprintf(list + length, size - length, "%s%s", length > 0 ? ", " : "", word);
+}
+
+int ohm_sensor_need_band(const ohm_sensor *sensor, const char *name) {
+  enum { BANDS_MAX = 64 };
+  const char *names[BANDS_MAX];
+  char list[600] = "";
+  size_t count = 0;
+  for (; count < ohm_sensor_band_count(sensor) && count < BANDS_MAX; count++) {
+    names[count] = ohm_sensor_band_name(sensor, count);
+    if (strcmp(names[count], name) == 0)
+      return OHM_EXIT_DONE;
+    add_word(list, sizeof list, names[count]);
+  }
+  if (count == 0)
+    return ohm_refuse(OHM_EXIT_DATA,
+                      "%s has no makers' bands beside its own limits: leave --band out",
+                      ohm_sensor_name(sensor));
+  const char *near = ohm_nearest(name, names, count);
+  return ohm_refuse(OHM_EXIT_DATA, "%s has no band \"%s\"%s%s%s it has %s", ohm_sensor_name(sensor),
+                    name, near ? "; did you mean " : "", near ? near : "", near ? "?" : ":", list);
 }
 
 /* In the digits it takes to name the end of a curve and nothing beyond it. */

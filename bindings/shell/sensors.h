@@ -5,13 +5,21 @@
 
 #include <ohmcurve.h>
 
+/** Name of the sensor that nobody knows; of check alone. */
+extern const char ohm_sensor_unknown[];
+
 /**
- * Find a sensor in the catalogue, or read it from its file; notes are said.
+ * Find a sensor in the catalogue by its name, read it from its file, or find the only
+ * one whose sources hold the given words, and say so; notes are said.
  *
  * Return  the sensor, for ohm_sensor_free(); NULL with the exit status after
  *         saying why.
  */
 ohm_sensor *ohm_sensor_named(const char *name, int *status);
+
+/** Whether a sensor has a maker's band of that name. Returns 0, or OHM_EXIT_DATA after
+ *  saying which bands it has. */
+int ohm_sensor_need_band(const ohm_sensor *sensor, const char *name);
 
 /** Say that place and what together lie outside of the curve, how far that reaches,
  *  and the advice. Returns OHM_EXIT_DATA. */

@@ -106,13 +106,31 @@ static void write_json(double t_c, const double ohms[3]) {
 
 struct sheet {
   const ohm_sensor *sensor;
+  const char *band; /**< NULL for the widest */
   bool json;
   int decimals;
 };
 
+/* What a finding says of a band is asked of a reading that says nothing itself. */
+static void limits_of_band(const struct sheet *sheet, double t_c, double ohms[3]) {
+  ohm_reading reading = OHM_READING_INIT;
+  reading.display = OHM_DISPLAY_OPEN;
+  ohm_reference reference = OHM_REFERENCE_INIT;
+  reference.t_c = t_c;
+  reference.accuracy = OHM_EXACT;
+  ohm_check check = OHM_CHECK_INIT;
+  check.band = sheet->band;
+  ohm_finding finding;
+  ohm_bath_check(sheet->sensor, &reading, NULL, &reference, &check, &finding);
+  ohms[0] = ohm_finding_number(&finding, OHM_FIELD_LOW_OHM);
+  ohms[2] = ohm_finding_number(&finding, OHM_FIELD_HIGH_OHM);
+}
+
 static void write_at(const struct sheet *sheet, double t_c) {
   double ohms[3];
   ohm_sensor_band(sheet->sensor, t_c, &ohms[0], &ohms[1], &ohms[2]);
+  if (sheet->band)
+    limits_of_band(sheet, t_c, ohms);
   if (sheet->json)
     write_json(t_c, ohms);
   else
@@ -138,11 +156,28 @@ static void write_rows(const struct sheet *sheet, const struct rows *rows) {
     write_at(sheet, rows->to_c);
 }
 
-static void write_heading(const ohm_sensor *sensor) {
+static void write_band(const ohm_sensor *sensor, const char *band) {
+  for (size_t i = 0; i < ohm_sensor_band_count(sensor); i++) {
+    if (!band) {
+      ohm_screen_wrap(0, "Allowed: by each row's widest band; --band NAME prints one of them");
+      return;
+    }
+    if (strcmp(ohm_sensor_band_name(sensor, i), band) == 0) {
+      printf("Allowed: ");
+      ohm_screen_text(band);
+      printf("\n%*s", (int)strlen("Allowed: "), "");
+      ohm_screen_wrap(strlen("Allowed: "), ohm_sensor_band_source(sensor, i));
+    }
+  }
+}
+
+static void write_heading(const struct sheet *sheet) {
+  const ohm_sensor *sensor = sheet->sensor;
   const char *description = ohm_sensor_description(sensor);
   ohm_screen_text(ohm_sensor_name(sensor));
   fputs(*description ? "\n" : "", stdout);
   ohm_screen_wrap(0, description);
+  write_band(sensor, sheet->band);
   printf("\n%*s%*s%*s%*s\n", COLUMN, "temperature", COLUMN, "allowed from", COLUMN, "nominal",
          COLUMN, "allowed to");
 }
@@ -153,12 +188,15 @@ int ohm_table_run(const struct ohm_arguments *arguments) {
   if (!sensor)
     return status;
   struct rows rows;
-  status = read_rows(arguments, sensor, &rows);
+  const char *band = arguments->values[OHM_OPTION_BAND];
+  status = band ? ohm_sensor_need_band(sensor, band) : OHM_EXIT_DONE;
+  if (status == OHM_EXIT_DONE)
+    status = read_rows(arguments, sensor, &rows);
   if (status == OHM_EXIT_DONE) {
-    const struct sheet sheet = {sensor, arguments->values[OHM_OPTION_JSON] != NULL,
+    const struct sheet sheet = {sensor, band, arguments->values[OHM_OPTION_JSON] != NULL,
                                 decimals_of(&rows)};
     if (!sheet.json)
-      write_heading(sensor);
+      write_heading(&sheet);
     write_rows(&sheet, &rows);
   }
   ohm_sensor_free(sensor);

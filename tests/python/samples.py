@@ -27,6 +27,21 @@ temp_c,r_nom_ohm
 80,320
 """
 
+BANDED_TABLE = """\
+# name: invented-banded
+# dissipation_mw_per_k: 2
+# band loose: invented manual, page 2
+# band tight: invented manual, page 3
+temp_c,r_min_ohm,r_nom_ohm,r_max_ohm,band
+0,,5700,,
+20,,2450,,
+80,,320,,
+0,5000,,6400,loose
+80,280,,360,loose
+0,5600,,5800,tight
+80,315,,325,tight
+"""
+
 
 def curve():
     return ohmcurve.Curve.beta(r0_ohm=10000, t0_c=25, beta_k=3950, low_c=-40, high_c=125)
@@ -36,6 +51,10 @@ def table():
     return ohmcurve.Sensor.parse(TABLE)
 
 
+def banded():
+    return ohmcurve.Sensor.parse(BANDED_TABLE)
+
+
 def header():
     return (ROOT / "include" / "ohmcurve.h").read_text(encoding="utf-8")
 
@@ -43,6 +62,13 @@ def header():
 def enum_block(name):
     """What stands between the braces of an enum of the header."""
     return re.search(r"typedef enum %s \{(.*?)\} %s;" % (name, name), header(), re.DOTALL)[1]
+
+
+def struct_members(name):
+    """The members of a struct of the header, in order, its size aside."""
+    block = re.search(r"typedef struct %s \{(.*?)\} %s;" % (name, name), header(), re.DOTALL)[1]
+    code = re.sub(r"/\*.*?\*/", "", block, flags=re.DOTALL)
+    return [each for each in re.findall(r"(\w+);", code) if each != "size"]
 
 
 def enum_constants(name):

@@ -1,7 +1,9 @@
 # SPDX-License-Identifier: MIT
 """Arrays: what is taken, what is refused, and where the results go."""
 
+import ctypes
 import math
+import sys
 import unittest
 from array import array
 
@@ -47,6 +49,28 @@ class TakenTest(unittest.TestCase):
     def test_what_cannot_be_converted_is_nan_and_the_rest_go_on(self):
         result = self.curve.temperatures([math.nan, 10000, -1, 1e12])
         self.assertEqual([math.isnan(t_c) for t_c in result], [True, False, True, True])
+
+    def test_what_failed_is_counted(self):
+        out = array("d", [0, 0, 0])
+        self.assertEqual(self.curve.temperatures_into([math.nan, 10000, -1], out), 2)
+        self.assertEqual(self.curve.resistances_into([25, 0, 1000], out), 1)
+        self.assertEqual(self.curve.resistances_into([], array("d")), 0)
+
+    def test_counting_fills_like_converting(self):
+        source, out = array("d", [5000, 10000]), array("d", [0, 0])
+        self.curve.temperatures_into(source, out)
+        self.assertEqual(out, self.curve.temperatures(source))
+
+    def test_an_array_of_ctypes_is_taken_and_filled(self):
+        source, out = (ctypes.c_double * 2)(5000, 10000), (ctypes.c_double * 2)()
+        self.curve.temperatures(source, out=out)
+        self.assertEqual(list(out), self.curve.temperatures([5000, 10000]).tolist())
+
+    def test_arrays_side_by_side_in_one_buffer_are_taken(self):
+        whole = array("d", [5000, 10000, 0, 0])
+        view = memoryview(whole)
+        self.curve.temperatures(view[:2], out=view[2:])
+        self.assertEqual(whole[2:], self.curve.temperatures(whole[:2]))
 
     def test_out_is_filled_and_returned(self):
         out = array("d", [0, 0])
@@ -106,6 +130,22 @@ class RefusedTest(unittest.TestCase):
     def test_a_read_only_out_is_refused(self):
         with self.assertRaisesRegex(TypeError, "read-only"):
             self.curve.temperatures([5000], out=memoryview(array("d", [0])).toreadonly())
+
+    def test_the_other_byte_order_is_refused(self):
+        order = "__ctype_be__" if sys.byteorder == "little" else "__ctype_le__"
+        with self.assertRaisesRegex(TypeError, "'[<>]d'"):
+            self.curve.temperatures((getattr(ctypes.c_double, order) * 2)(5000, 10000))
+
+    def test_a_misaligned_array_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "misaligned.*copy"):
+            self.curve.temperatures(memoryview(bytearray(17))[1:].cast("d"))
+
+    def test_arrays_that_overlap_in_part_are_refused(self):
+        view = memoryview(array("d", [5000, 10000, 20000]))
+        with self.assertRaisesRegex(ValueError, "overlap"):
+            self.curve.temperatures(view[:2], out=view[1:])
+        with self.assertRaisesRegex(ValueError, "overlap"):
+            self.curve.temperatures(view[1:], out=view[:2])
 
     def test_an_out_of_another_length_is_refused_with_both(self):
         with self.assertRaisesRegex(ValueError, "3 and 2 numbers"):

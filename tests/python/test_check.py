@@ -2,13 +2,27 @@
 """A check in Python: verdicts are results."""
 
 import dataclasses
+import gc
 import json
 import math
+import pickle
 import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import Finding, Meter, Reading, Reason, Reference, Verdict, _ohmcurve
+from ohmcurve import (
+    ASSUMED,
+    Finding,
+    JobReason,
+    Meter,
+    Place,
+    Reading,
+    Reason,
+    Reference,
+    Verdict,
+    _ohmcurve,
+)
+from ohmcurve._fields import WORDS
 
 
 def check(reading="2.45k", at="20C+-0.5", **keywords):
@@ -28,7 +42,7 @@ class VerdictTest(unittest.TestCase):
         self.assertIs(finding.reason, Reason.HIGH)
 
     def test_a_resistance_too_low_is_outside(self):
-        self.assertIs(check("1.5k").reason, Reason.LOW)
+        self.assertIs(check("1.5k", place="sensor").reason, Reason.LOW)
 
     def test_too_coarse_a_measurement_is_undecided_and_no_exception(self):
         finding = check(at="20C+-10")
@@ -49,9 +63,165 @@ class VerdictTest(unittest.TestCase):
         self.assertIs(finding.verdict, Verdict.UNDECIDED)
         self.assertIs(finding.reason, Reason.NO_TOLERANCE)
 
+    def test_a_resistance_too_low_may_be_that_of_a_plug_left_on(self):
+        self.assertIs(check("1.5k").reason, Reason.PLUG_ON)
+
+    def test_a_k_that_is_missing_is_suggested(self):
+        finding = check("2.45")
+        self.assertIs(finding.reason, Reason.MISSING_K)
+        self.assertEqual(finding.suggested_ohm, 2450)
+
+    def test_a_lone_one_is_undecided(self):
+        self.assertIs(check("1").reason, Reason.LONE_ONE)
+
+    def test_nearly_no_resistance_is_a_short(self):
+        self.assertIs(check("0").reason, Reason.SHORTED)
+
+    def test_over_range_on_a_range_above_what_is_allowed_is_high(self):
+        finding = check("OL@20k")
+        self.assertIs(finding.reason, Reason.HIGH)
+        self.assertEqual(finding.range_ohm, 20000)
+
     def test_a_verdict_is_also_its_text(self):
         self.assertEqual(Verdict.WITHIN, "within")
         self.assertEqual(f"{Verdict.WITHIN} {Reason.OVER_RANGE}", "within over_range")
+
+
+class JobTest(unittest.TestCase):
+    def test_a_good_sensor_is_good_enough_for_the_fan(self):
+        finding = check("320.0", "80C+-0.1", fan=70)
+        self.assertIs(finding.job, Verdict.WITHIN)
+        self.assertIs(finding.job_reason, JobReason.CONFORMS)
+
+    def test_the_fan_is_given_as_text_or_in_degrees_celsius(self):
+        self.assertEqual(check("320.0", "80C", fan="158F").fan_c, 70)
+        self.assertEqual(check("320.0", "80C", fan=70), check("320.0", "80C", fan="70C"))
+
+    def test_fan_and_limit_left_out_are_those_assumed(self):
+        finding = check("320.0", "80C")
+        self.assertEqual(finding.fan_c, ASSUMED["fan_c"])
+        self.assertEqual(finding.limit_k, ASSUMED["fan_limit_k"])
+
+    def test_the_limit_is_as_asked_and_decides(self):
+        finding = check("320.0", "80C+-0.1", fan=70, limit_k=0.1)
+        self.assertEqual(finding.limit_k, 0.1)
+        self.assertIsNot(finding.job, Verdict.WITHIN)
+
+    def test_a_fan_at_0_is_no_fan_left_out(self):
+        for fan in (0, "0C"):
+            with self.subTest(fan=fan), self.assertRaises(ohmcurve.Error) as caught:
+                check(fan=fan)
+            self.assertIs(caught.exception.status, ohmcurve.Status.OUT_OF_RANGE)
+
+    def test_a_fan_of_another_type_is_named(self):
+        with self.assertRaisesRegex(TypeError, "fan is b'97C'"):
+            check(fan=b"97C")
+
+    def test_no_answer_for_the_fan_is_none(self):
+        finding = check("OL")
+        self.assertIsNone(finding.job)
+        self.assertIsNone(finding.job_reason)
+
+
+class PlaceTest(unittest.TestCase):
+    def test_a_place_is_given_by_word_or_by_member(self):
+        for place in Place:
+            with self.subTest(place=place):
+                self.assertIs(check(place=place).place, place)
+                self.assertEqual(check(place=place.value), check(place=place))
+
+    def test_left_out_it_is_not_told(self):
+        self.assertIs(check().place, Place.NOT_TOLD)
+
+    def test_another_word_is_answered_with_those_there_are(self):
+        with self.assertRaisesRegex(ValueError, "'floor' is no Place.*sensor.*module"):
+            check(place="floor")
+
+    def test_what_the_place_leaves_untested_is_told(self):
+        self.assertTrue(check(place="sensor").not_tested)
+        self.assertNotEqual(check(place="sensor").not_tested, check(place="module").not_tested)
+
+
+class BandTest(unittest.TestCase):
+    def check(self, **keywords):
+        return ohmcurve.check(samples.banded(), "2.450k", at="20C+-0.1", **keywords)
+
+    def test_a_band_is_judged_by_when_named(self):
+        finding = self.check(band="tight")
+        self.assertEqual(finding.band, "tight")
+        self.assertEqual(finding.band_source, "invented manual, page 3")
+
+    def test_left_out_it_is_the_widest(self):
+        self.assertEqual(self.check().band, "loose")
+
+    def test_what_other_makers_allow_is_told(self):
+        self.assertTrue(any("tight" in each for each in self.check().other_bands))
+
+    def test_an_unknown_band_is_answered_with_those_there_are(self):
+        with self.assertRaisesRegex(ohmcurve.Error, "'wide'.*loose, tight") as caught:
+            self.check(band="wide")
+        self.assertIs(caught.exception.status, ohmcurve.Status.NOT_FOUND)
+
+    def test_a_band_asked_for_many_times_stays_the_one_asked_for(self):
+        for name in ["loose", "tight"] * 50:
+            self.assertEqual(self.check(band=name).band, name)
+
+    def test_the_test_current_of_the_meter_warms_the_element(self):
+        cool = self.check(meter=Meter(percent=0.5, counts=1, current_ma=0.01))
+        warm = self.check(meter=Meter(percent=0.5, counts=1, current_ma=1))
+        self.assertAlmostEqual(warm.heating_k / cool.heating_k, 1e4, delta=1)
+
+
+class SeveralTest(unittest.TestCase):
+    def several(self, *readings, **keywords):
+        keywords.setdefault("meter", "0.1%+1")
+        return ohmcurve.check_several(samples.table(), readings, **keywords)
+
+    def test_each_reading_has_its_own_finding_in_order(self):
+        together, each = self.several(("2.450k", "20C+-0.1"), ("320.0", "80C+-0.1"))
+        self.assertEqual([finding.at_c for finding in each], [20, 80])
+        self.assertEqual(together.readings, 2)
+
+    def test_the_finding_of_a_reading_is_that_of_a_check(self):
+        pairs = [("2.450k", "20C+-0.1"), ("320.0", "80C+-0.1")]
+        _, each = self.several(*pairs, place="sensor", fan="70C", limit_k=4, level=0.9)
+        alone = [
+            check(reading, at, meter="0.1%+1", place="sensor", fan=70, limit_k=4, level=0.9)
+            for reading, at in pairs
+        ]
+        self.assertEqual(each, alone)
+
+    def test_good_readings_are_within_together(self):
+        together, _ = self.several(("2.450k", "20C+-0.1"), ("320.0", "80C+-0.1"))
+        self.assertIs(together.verdict, Verdict.WITHIN)
+
+    def test_one_bad_reading_is_enough(self):
+        together, _ = self.several(("2.450k", "20C+-0.1"), ("400.0", "80C+-0.1"))
+        self.assertIs(together.verdict, Verdict.OUTSIDE)
+
+    def test_a_reading_still_moving_is_undecided(self):
+        together, _ = self.several(("2.450k", "20C"), ("2.900k", "20C"))
+        self.assertIs(together.reason, Reason.MOVING)
+
+    def test_objects_are_taken_and_so_is_a_generator(self):
+        readings = [(Reading.parse("2.450k"), Reference(20, limit_k=0.1))]
+        together, each = ohmcurve.check_several(samples.table(), (pair for pair in readings))
+        self.assertEqual(together.read, each[0].read)
+
+    def test_the_findings_outlive_the_call(self):
+        _, each = self.several(*[("2.450k", f"{t_c}C") for t_c in range(10, 26)])
+        gc.collect()
+        self.assertEqual([finding.at_c for finding in each], list(range(10, 26)))
+
+    def test_no_reading_is_a_bad_argument(self):
+        with self.assertRaises(ohmcurve.Error) as caught:
+            self.several()
+        self.assertIs(caught.exception.status, ohmcurve.Status.BAD_ARGUMENT)
+
+    def test_seventeen_readings_are_too_large(self):
+        with self.assertRaises(ohmcurve.Error) as caught:
+            self.several(*[("2.450k", "20C")] * 17)
+        self.assertIs(caught.exception.status, ohmcurve.Status.TOO_LARGE)
 
 
 class ArgumentsTest(unittest.TestCase):
@@ -128,7 +298,30 @@ class FindingTest(unittest.TestCase):
         self.assertIsNone(check("OL").r_ohm)
 
     def test_lists_are_tuples(self):
-        self.assertIsInstance(check().assumed, tuple)
+        for name in ("assumed", "not_tested", "other_bands"):
+            with self.subTest(name=name):
+                self.assertIsInstance(getattr(check(), name), tuple)
+
+    def test_words_are_members(self):
+        finding = check("320.0", "80C", fan=70, place="sensor")
+        for name, word in WORDS.items():
+            with self.subTest(name=name):
+                self.assertIs(type(getattr(finding, name)), word)
+
+    def test_the_kind_of_reference_is_told(self):
+        self.assertEqual(check(at="infrared@20C").reference, "infrared")
+        self.assertEqual(check("320.0", "boil@1200m").reference, "boil_altitude")
+
+    def test_the_budget_names_its_causes(self):
+        budget = check().budget
+        for cause in ("meter", "leads", "reference"):
+            self.assertRegex(budget, rf"(?m)^{cause}")
+
+    def test_a_finding_survives_pickling(self):
+        finding = check()
+        copy = pickle.loads(pickle.dumps(finding))
+        self.assertEqual(copy, finding)
+        self.assertEqual((str(copy), copy.budget), (str(finding), finding.budget))
 
     def test_the_probabilities_add_up(self):
         finding = check()
@@ -155,6 +348,26 @@ class FindingTest(unittest.TestCase):
 
     def test_repr_shows_verdict_reason_and_sensor(self):
         self.assertRegex(repr(check("3.5k")), r"^<Finding outside \(high\): invented-2k reads .*>$")
+
+
+class WaterTest(unittest.TestCase):
+    def test_water_boils_where_the_standard_says(self):
+        # IAPWS R7-97(2012), table 36: 372.755919 K at 0.1 MPa.
+        self.assertAlmostEqual(ohmcurve.water_boiling(1000), 372.755919 - 273.15, delta=5e-7)
+
+    def test_the_standard_pressure_is_that_of_the_height_0(self):
+        self.assertAlmostEqual(ohmcurve.water_pressure(0), 1013.25, delta=1e-9)
+
+    def test_a_check_in_boiling_water_uses_both(self):
+        finding = check("320.0", at=Reference.boil(altitude_m=4000))
+        boiling_c = ohmcurve.water_boiling(ohmcurve.water_pressure(4000))
+        self.assertAlmostEqual(finding.at_c - ASSUMED["boil_depth_k"], boiling_c, delta=1e-9)
+
+    def test_a_height_in_space_is_out_of_range(self):
+        for call in (ohmcurve.water_pressure, ohmcurve.water_boiling):
+            with self.subTest(call=call), self.assertRaises(ohmcurve.Error) as caught:
+                call(1e6)
+            self.assertIs(caught.exception.status, ohmcurve.Status.OUT_OF_RANGE)
 
 
 class ConformanceTest(unittest.TestCase):

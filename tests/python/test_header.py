@@ -1,14 +1,31 @@
 # SPDX-License-Identifier: MIT
 """What is written by hand in Python says the same as the header."""
 
+import dataclasses
 import re
 import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import Display, Reason, Status, Verdict, _ohmcurve
+from ohmcurve import (
+    ASSUMED,
+    Display,
+    JobReason,
+    Meter,
+    Place,
+    Reading,
+    Reason,
+    Reference,
+    ReferenceKind,
+    Status,
+    Verdict,
+    _ohmcurve,
+)
 
-REFERENCE_KINDS = ["OHM_REFERENCE_THERMOMETER", "OHM_REFERENCE_ICE"]
+
+def words(enum_name):
+    """The words in quotes beside the constants of an enum."""
+    return re.findall(r'/\*\*< "(\w+)"', samples.enum_block(enum_name))
 
 
 class HeaderTest(unittest.TestCase):
@@ -30,8 +47,23 @@ class HeaderTest(unittest.TestCase):
         )
 
     def test_reason_has_the_words_of_the_header(self):
-        words = re.findall(r'/\*\*< "(\w+)"', samples.enum_block("ohm_reason"))
-        self.assertEqual([each.value for each in Reason], words)
+        self.assertEqual([each.value for each in Reason], words("ohm_reason"))
+
+    def test_job_reason_has_every_constant(self):
+        self.assertEqual(
+            ["OHM_JOB_" + each.name for each in JobReason], samples.enum_constants("ohm_job_reason")
+        )
+
+    def test_job_reason_has_the_words_of_the_header(self):
+        self.assertEqual([each.value for each in JobReason], words("ohm_job_reason"))
+
+    def test_place_has_every_constant(self):
+        self.assertEqual(
+            ["OHM_PLACE_" + each.name for each in Place], samples.enum_constants("ohm_place")
+        )
+
+    def test_place_has_the_words_of_the_header(self):
+        self.assertEqual([each.value for each in Place], words("ohm_place"))
 
     def test_display_has_every_constant(self):
         self.assertEqual(
@@ -39,8 +71,37 @@ class HeaderTest(unittest.TestCase):
             samples.enum_constants("ohm_display"),
         )
 
-    def test_the_kinds_of_reference_are_those_python_knows(self):
-        self.assertEqual(samples.enum_constants("ohm_reference_kind"), REFERENCE_KINDS)
+    def test_reference_kind_has_every_constant(self):
+        self.assertEqual(
+            ["OHM_REFERENCE_" + each.name for each in ReferenceKind],
+            samples.enum_constants("ohm_reference_kind"),
+        )
+
+    def test_a_reading_has_every_member(self):
+        self.assertEqual(
+            {each.name for each in dataclasses.fields(Reading)},
+            set(samples.struct_members("ohm_reading")),
+        )
+
+    def test_a_reference_has_every_member(self):
+        self.assertEqual(
+            {each.name for each in dataclasses.fields(Reference)} | {"accuracy"},
+            set(samples.struct_members("ohm_reference")),
+        )
+
+    def test_a_meter_has_every_member(self):
+        self.assertEqual(
+            {each.name for each in dataclasses.fields(Meter)} - {"exact"} | {"accuracy", "leads"},
+            set(samples.struct_members("ohm_meter")),
+        )
+
+    def test_everything_assumed_is_readable_by_its_name(self):
+        pairs = re.findall(r"#define OHM_ASSUMED_(\w+) +([\d.]+)", samples.header())
+        self.assertEqual(ASSUMED, {name.lower(): float(value) for name, value in pairs})
+
+    def test_what_is_assumed_cannot_be_changed(self):
+        with self.assertRaises(TypeError):
+            ASSUMED["fan_c"] = 90
 
     def test_every_function_of_the_header_is_bound_or_left_out_on_purpose(self):
         declared = set(re.findall(r"^OHM_API [^(]*?\b(ohm_\w+)\(", samples.header(), re.MULTILINE))

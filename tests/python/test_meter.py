@@ -5,7 +5,7 @@ import dataclasses
 import unittest
 
 import ohmcurve
-from ohmcurve import Display, Meter, Reading, Reference
+from ohmcurve import Display, Meter, Reading, Reference, ReferenceKind
 
 
 class ReadingTest(unittest.TestCase):
@@ -17,6 +17,28 @@ class ReadingTest(unittest.TestCase):
         self.assertIs(Reading.parse("open").display, Display.OPEN)
         self.assertEqual(Reading.over().display, Display.OVER)
         self.assertEqual(Reading.open().display, Display.OPEN)
+
+    def test_over_range_has_its_range(self):
+        self.assertEqual(Reading.parse("OL@20k"), Reading.over(20000))
+        self.assertEqual(Reading.parse(">20k").range_ohm, 20000)
+        self.assertEqual(Reading.over().range_ohm, 0)
+
+    def test_a_lone_one_is_a_display_of_its_own(self):
+        self.assertEqual(Reading.parse("1"), Reading.one())
+        self.assertIs(Reading.one().display, Display.ONE)
+
+    def test_equal_texts_give_equal_readings_also_without_a_number(self):
+        for text in ("OL", "open", "1", "2.31k"):
+            with self.subTest(text=text):
+                self.assertEqual(Reading.parse(text), Reading.parse(text))
+
+    def test_a_whole_number_leaves_its_zeros_open(self):
+        self.assertEqual(Reading.parse("2300").zeros_ohm, 100)
+        self.assertEqual(Reading.parse("2.300k").zeros_ohm, 0)
+
+    def test_a_bare_number_is_known_as_one(self):
+        self.assertIs(Reading.parse("2.31").bare, True)
+        self.assertIs(Reading.parse("2.31k").bare, False)
 
     def test_a_reading_cannot_be_changed(self):
         with self.assertRaises(dataclasses.FrozenInstanceError):
@@ -48,7 +70,7 @@ class MeterTest(unittest.TestCase):
             Meter(lead_ohm=0.4)
 
     def test_the_limit_is_percent_of_reading_plus_counts(self):
-        limit = Meter(percent=1, counts=3).limit_ohm(Reading.parse("2000"))
+        limit = Meter(percent=1, counts=3).limit_ohm(Reading(2000, resolution_ohm=1))
         self.assertAlmostEqual(limit, 23, delta=1e-12)
 
     def test_leads_are_taken_off_the_estimate(self):
@@ -63,6 +85,17 @@ class MeterTest(unittest.TestCase):
             Meter.parse("0.8%+3", leads="0.4+-0.1").estimate(reading),
             Meter(percent=0.8, counts=3, lead_ohm=0.4, lead_limit_ohm=0.1).estimate(reading),
         )
+
+    def test_zeros_left_open_widen_the_limit(self):
+        meter = Meter(percent=1, counts=3)
+        shown = Reading(2300, resolution_ohm=1)
+        left_open = Reading(2300, resolution_ohm=1, zeros_ohm=100)
+        self.assertGreater(meter.limit_ohm(left_open), meter.limit_ohm(shown))
+
+    def test_a_negative_test_current_is_a_bad_argument(self):
+        with self.assertRaises(ohmcurve.Error) as caught:
+            Meter(current_ma=-1).limit_ohm(Reading(100))
+        self.assertIs(caught.exception.status, ohmcurve.Status.BAD_ARGUMENT)
 
     def test_a_negative_percent_is_a_bad_argument(self):
         with self.assertRaises(ohmcurve.Error) as caught:
@@ -83,6 +116,32 @@ class ReferenceTest(unittest.TestCase):
     def test_ice_has_no_temperature_of_its_own(self):
         self.assertEqual(Reference.parse("ice"), Reference.ice())
         self.assertIsNone(Reference.ice().t_c)
+
+    def test_ice_may_have_a_limit(self):
+        self.assertEqual(Reference.parse("ice+-0.2C"), Reference.ice(limit_k=0.2, u_k=0))
+
+    def test_boiling_water_is_known_by_altitude_or_by_pressure(self):
+        self.assertEqual(Reference.parse("boil"), Reference.boil())
+        self.assertEqual(Reference.parse("boil@1200m"), Reference.boil(altitude_m=1200))
+        self.assertEqual(Reference.parse("boil@870hPa"), Reference.boil(pressure_hpa=870))
+
+    def test_an_altitude_of_0_is_an_altitude(self):
+        self.assertIs(Reference.boil(altitude_m=0).kind, ReferenceKind.BOIL_ALTITUDE)
+
+    def test_a_pressure_given_with_an_altitude_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "altitude_m and pressure_hpa"):
+            Reference.boil(altitude_m=1200, pressure_hpa=1013)
+
+    def test_an_infrared_thermometer_has_its_temperature(self):
+        self.assertEqual(Reference.parse("infrared@80C+-3"), Reference.infrared(80, limit_k=3, u_k=0))
+
+    def test_a_thermometer_without_its_temperature_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "nothing was given.* takes t_c"):
+            Reference()
+
+    def test_ice_with_a_temperature_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "t_c was given.* ICE takes nothing"):
+            Reference(0.5, kind=ReferenceKind.ICE)
 
     def test_a_temperature_without_a_unit_is_refused(self):
         with self.assertRaises(ohmcurve.Error) as caught:

@@ -6,7 +6,15 @@ import math
 import unittest
 
 import samples
-from ohmcurve import Curve, Meter, Reading, Sensor, conformance
+from ohmcurve import (
+    Curve,
+    Meter,
+    Reading,
+    Sensor,
+    conformance,
+    water_boiling,
+    water_pressure,
+)
 
 CELLS = "kind id source place call inputs quantity expected half u_source budget".split()
 
@@ -57,6 +65,21 @@ def meter_limit(row):
     return {"limit_ohm": meter.limit_ohm}[row["quantity"]](Reading(**numbers(row, "r_ohm")))
 
 
+def boiling(row):
+    t_c = water_boiling(**numbers(row, "pressure_hpa"))
+    return {"t_c": t_c, "t_k": t_c + 273.15}[row["quantity"]]
+
+
+def pressure(row):
+    pressure_hpa = water_pressure(**numbers(row, "altitude_m"))
+    return {"p_bar": pressure_hpa / 1000, "p_pa": pressure_hpa * 100}[row["quantity"]]
+
+
+def boiling_at(row):
+    pressure_hpa = water_pressure(**numbers(row, "altitude_m"))
+    return {"t_c": water_boiling(pressure_hpa)}[row["quantity"]]
+
+
 def sensors(all_rows):
     """A sensor of the rows of each table."""
     tables = {}
@@ -101,6 +124,16 @@ class ReferenceRowsTest(unittest.TestCase):
                 return sensor.curve.resistance(**numbers(row, "t_c"))
             return getattr(sensor.band(**numbers(row, "t_c")), row["quantity"])
 
+        def infer(row):
+            """What the temperature seems to be with a fault beside the nominal sensor."""
+            curve = made[row["inputs"]["table"]].curve
+            r_ohm = curve.resistance(**numbers(row, "t_c"))
+            if "series_ohm" in row["inputs"]:
+                r_ohm += float(row["inputs"]["series_ohm"])
+            else:
+                r_ohm = 1 / (1 / r_ohm + 1 / float(row["inputs"]["leakage_ohm"]))
+            return {"t_c": curve.temperature}[row["quantity"]](r_ohm)
+
         calls = {
             "beta": beta,
             "steinhart_hart": steinhart_hart,
@@ -108,6 +141,10 @@ class ReferenceRowsTest(unittest.TestCase):
             "conformance": of_conformance,
             "meter_limit": meter_limit,
             "band": band,
+            "infer": infer,
+            "boiling": boiling,
+            "pressure": pressure,
+            "boiling_at": boiling_at,
         }
         self.assertTrue(all_rows)
         for row in all_rows:

@@ -47,6 +47,18 @@ class SensorTest(unittest.TestCase):
     def test_the_band_has_named_parts(self):
         self.assertEqual(samples.table().band(20), Band(2350, 2450, 2550))
 
+    def test_the_bands_of_makers_have_names_and_sources(self):
+        self.assertEqual(
+            samples.banded().bands,
+            {"loose": "invented manual, page 2", "tight": "invented manual, page 3"},
+        )
+
+    def test_a_sensor_without_bands_of_makers_has_none(self):
+        self.assertEqual(samples.table().bands, {})
+
+    def test_of_makers_bands_the_widest_is_the_band(self):
+        self.assertEqual(samples.banded().band(0), Band(5000, 5700, 6400))
+
     def test_the_curve_outlives_the_sensor(self):
         curve = Sensor.parse(samples.TABLE).curve
         gc.collect()
@@ -71,6 +83,18 @@ class CatalogueTest(unittest.TestCase):
 
     def test_the_names_are_in_order(self):
         self.assertEqual(list(ohmcurve.catalogue()), sorted(ohmcurve.catalogue()))
+
+    def test_words_of_the_description_find_a_sensor(self):
+        for name in ohmcurve.catalogue():
+            with self.subTest(name=name):
+                words = Sensor.from_catalogue(name).description.upper()
+                self.assertIn(name, ohmcurve.find_sensors(words.replace(",", " ")))
+
+    def test_words_that_nothing_holds_find_nothing(self):
+        self.assertEqual(ohmcurve.find_sensors("no such sensor at all"), ())
+
+    def test_no_word_finds_nothing(self):
+        self.assertEqual(ohmcurve.find_sensors(" "), ())
 
     def test_a_name_nearly_right_is_answered_with_the_right_one(self):
         name = ohmcurve.catalogue()[0]

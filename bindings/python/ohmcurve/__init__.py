@@ -7,6 +7,7 @@
     finding = ohmcurve.check(sensor, "2.31k", at="21.5C+-1")
     print(finding.verdict, finding.p_within)
     print(finding)
+    print(finding.budget)
 
 Resistance is in ohm, temperature in degrees Celsius; the suffix of a name is its
 unit. A bad definition or value raises Error, which is a ValueError. A verdict is
@@ -17,19 +18,23 @@ between threads.
 from __future__ import annotations
 
 from . import _ohmcurve
-from .bath import check
+from .assumed import ASSUMED
+from .bath import check, check_several
 from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .error import Error, Status
-from .finding import Finding, Reason, Verdict
+from .finding import Finding
 from .meter import Display, Estimate, Meter, Reading
-from .reference import Reference, read_temperature, read_tolerance
-from .sensor import Band, Sensor, catalogue
+from .reference import Reference, ReferenceKind, read_temperature, read_tolerance
+from .sensor import Band, Sensor, catalogue, find_sensors
+from .verdict import JobReason, Place, Reason, Verdict
+from .water import water_boiling, water_pressure
 
 __version__: str = _ohmcurve.ohm_version()
 tables_version: str = _ohmcurve.ohm_tables_version()
 
 __all__ = [
+    "ASSUMED",
     "Band",
     "Conformance",
     "Curve",
@@ -37,18 +42,25 @@ __all__ = [
     "Error",
     "Estimate",
     "Finding",
+    "JobReason",
     "Meter",
+    "Place",
     "Range",
     "Reading",
     "Reason",
     "Reference",
+    "ReferenceKind",
     "Sensor",
     "Status",
     "Verdict",
     "catalogue",
     "check",
+    "check_several",
     "conformance",
+    "find_sensors",
     "read_temperature",
     "read_tolerance",
     "tables_version",
+    "water_boiling",
+    "water_pressure",
 ]

@@ -30,6 +30,16 @@ def _doubles(values: Any) -> Any:
     return values
 
 
+def _filled(fill: Callable[[Any, Any], int], values: Any, out: Any) -> Any:
+    source = _doubles(values)
+    # Held, lest another thread resize the source before it is converted.
+    with memoryview(source) as view:
+        if out is None:
+            out = array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
+        fill(source, out)
+    return out
+
+
 class Curve:
     """A curve of an NTC element. It never changes; threads may share it.
 
@@ -99,7 +109,11 @@ class Curve:
         results go into out, a writable buffer of the same length that may be r_ohm
         itself, or else into a new array.array("d"); they are also returned.
         """
-        return self._convert(_ohmcurve.ohm_curve_temperatures, r_ohm, out)
+        return _filled(self.temperatures_into, r_ohm, out)
+
+    def temperatures_into(self, r_ohm: Iterable[float], out: Any) -> int:
+        """Fill out as temperatures() does; return how many of it are NaN."""
+        return int(_ohmcurve.ohm_curve_temperatures(self._curve, (_doubles(r_ohm), out)))
 
     @overload
     def resistances(self, t_c: Iterable[float], out: None = None) -> array[float]: ...
@@ -107,15 +121,11 @@ class Curve:
     def resistances(self, t_c: Iterable[float], out: _Out) -> _Out: ...
     def resistances(self, t_c: Iterable[float], out: Any = None) -> Any:
         """Resistances at an array of temperatures, as temperatures() does it."""
-        return self._convert(_ohmcurve.ohm_curve_resistances, t_c, out)
+        return _filled(self.resistances_into, t_c, out)
 
-    def _convert(self, convert: Callable[..., None], values: Any, out: Any) -> Any:
-        source = _doubles(values)
-        if out is None:
-            view = memoryview(source)
-            out = array("d", bytes(array("d").itemsize)) * (view.nbytes // view.itemsize)
-        convert(self._curve, (source, out))
-        return out
+    def resistances_into(self, t_c: Iterable[float], out: Any) -> int:
+        """Fill out as resistances() does; return how many of it are NaN."""
+        return int(_ohmcurve.ohm_curve_resistances(self._curve, (_doubles(t_c), out)))
 
     def __repr__(self) -> str:
         low_c, high_c, at_low_ohm, at_high_ohm = self.range

@@ -3,48 +3,13 @@
 
 from __future__ import annotations
 
-import enum
 from dataclasses import dataclass, field, fields
 from typing import Any, Callable
 
 from . import _ohmcurve
+from ._fields import WORDS, Fields
 from ._text import whole
-
-
-class _Word(str, enum.Enum):
-    def __str__(self) -> str:
-        return str(self.value)
-
-    def __format__(self, format_spec: str) -> str:
-        return format(str(self.value), format_spec)
-
-
-class Verdict(_Word):
-    """The verdict; each member is also its text."""
-
-    WITHIN = "within"
-    OUTSIDE = "outside"
-    UNDECIDED = "undecided"
-
-
-class Reason(_Word):
-    """Why the verdict is what it is; each member is also its text."""
-
-    CONFORMS = "conforms"
-    LOW = "low"
-    """Below what is allowed."""
-    HIGH = "high"
-    """Above what is allowed."""
-    OPEN = "open"
-    """No circuit."""
-    OVER_RANGE = "over_range"
-    """The meter showed no number."""
-    NO_TOLERANCE = "no_tolerance"
-    """Nothing says what is allowed."""
-    OUTSIDE_BAND = "outside_band"
-    """Nothing says what is allowed at this temperature."""
-    UNCERTAIN = "uncertain"
-    """The measurement is too coarse to decide."""
+from .verdict import Word
 
 
 def _texts(finding: Any, index: int) -> tuple[str, ...]:
@@ -67,7 +32,7 @@ def _text(finding: Any, index: int) -> str | None:
 def _plain(value: Any) -> Any:
     if isinstance(value, tuple):
         return list(value)
-    return value.value if isinstance(value, _Word) else value
+    return value.value if isinstance(value, Word) else value
 
 
 _BY_KIND: dict[int, Callable[[Any, int], Any]] = {
@@ -78,39 +43,15 @@ _BY_KIND: dict[int, Callable[[Any, int], Any]] = {
 
 
 @dataclass(frozen=True, repr=False)
-class Finding:
+class Finding(Fields):
     """A finding. What is absent is None. str() of it is the report in sentences.
 
-    Finding.meaning() says what a field means.
+    Its attributes are the list of fields in the header; Finding.meaning() says what
+    each means.
     """
 
-    verdict: Verdict
-    reason: Reason
-    p_low: float | None
-    p_within: float | None
-    p_high: float | None
-    level: float | None
-    r_ohm: float | None
-    u_r_ohm: float | None
-    expanded_r_ohm: float | None
-    t_c: float | None
-    u_t_c: float | None
-    expanded_t_k: float | None
-    at_c: float | None
-    u_at_c: float | None
-    expanded_at_k: float | None
-    expected_ohm: float | None
-    low_ohm: float | None
-    high_ohm: float | None
-    tolerance_percent: float | None
-    sensor: str | None
-    source: str | None
-    read: str | None
-    reference: str | None
-    assumed: tuple[str, ...]
-    version: str | None
-    tables_version: str | None
     _report: str = field(compare=False)
+    _budget: str = field(compare=False)
 
     @classmethod
     def _of(cls, finding: Any) -> Finding:
@@ -120,9 +61,19 @@ class Finding:
             )
             for index in range(_ohmcurve.OHM_FIELD_COUNT)
         }
-        values["verdict"] = Verdict(values["verdict"])
-        values["reason"] = Reason(values["reason"])
-        return cls(**values, _report=whole(_ohmcurve.ohm_report_print, finding))
+        for name, word in WORDS.items():
+            if values[name] is not None:
+                values[name] = word(values[name])
+        return cls(
+            **values,
+            _report=whole(_ohmcurve.ohm_report_print, finding),
+            _budget=whole(_ohmcurve.ohm_report_print_budget, finding),
+        )
+
+    @property
+    def budget(self) -> str:
+        """Its uncertainty by cause, so that it can be worked out again by hand."""
+        return self._budget
 
     @staticmethod
     def meaning(name: str) -> str:
@@ -134,9 +85,7 @@ class Finding:
 
     def as_dict(self) -> dict[str, Any]:
         """Every field by its name, as JSON would hold it."""
-        return {
-            each.name: _plain(getattr(self, each.name)) for each in fields(self) if each.compare
-        }
+        return {each.name: _plain(getattr(self, each.name)) for each in fields(Fields)}
 
     def __str__(self) -> str:
         return self._report

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any, NamedTuple
 
 from . import _ohmcurve
@@ -16,6 +16,8 @@ class Display(enum.IntEnum):
     VALUE = _ohmcurve.OHM_DISPLAY_VALUE
     OVER = _ohmcurve.OHM_DISPLAY_OVER
     OPEN = _ohmcurve.OHM_DISPLAY_OPEN
+    ONE = _ohmcurve.OHM_DISPLAY_ONE
+    """A lone 1: over-range on many displays, or 1 ohm."""
 
 
 class Estimate(NamedTuple):
@@ -36,18 +38,37 @@ class Reading:
     r_ohm: float = 0.0
     resolution_ohm: float = 0.0
     display: Display = Display.VALUE
+    range_ohm: float = 0.0
+    """The range an over-range display was on; 0: not told."""
+    zeros_ohm: float = 0.0
+    """What a whole number leaves open: 100 of a bare 2300; 0: every digit was shown."""
+    bare: bool = False
+    """A bare number: the dial's k may be missing."""
 
     @classmethod
     def parse(cls, text: str) -> Reading:
-        """Read 2310, 2.31k, 2k31, 2.31 kohm, 0R47, OL or open."""
+        """Read 2310, 2.31k, 2k31, 2.31 kohm, 0R47, OL, OL@20k, >20k, 1 or open."""
         reading = _ohmcurve.ohm_reading()
         _ohmcurve.ohm_reading_read(text, reading)
-        return cls(reading.r_ohm, reading.resolution_ohm, Display(reading.display))
+        return cls(
+            # NaN, where no number was shown, would make equal readings differ.
+            r_ohm=0.0 if reading.r_ohm != reading.r_ohm else reading.r_ohm,
+            resolution_ohm=reading.resolution_ohm,
+            display=Display(reading.display),
+            range_ohm=reading.range_ohm,
+            zeros_ohm=reading.zeros_ohm,
+            bare=bool(reading.bare),
+        )
 
     @classmethod
-    def over(cls) -> Reading:
-        """The display showed over-range."""
-        return cls(display=Display.OVER)
+    def over(cls, range_ohm: float = 0.0) -> Reading:
+        """The display showed over-range, on that range if told."""
+        return cls(display=Display.OVER, range_ohm=range_ohm)
+
+    @classmethod
+    def one(cls) -> Reading:
+        """The display showed a lone 1."""
+        return cls(r_ohm=1.0, resolution_ohm=1.0, display=Display.ONE, bare=True)
 
     @classmethod
     def open(cls) -> Reading:
@@ -56,9 +77,8 @@ class Reading:
 
     def _struct(self) -> Any:
         reading = _ohmcurve.ohm_reading()
-        reading.display = self.display
-        reading.r_ohm = self.r_ohm
-        reading.resolution_ohm = self.resolution_ohm
+        for each in fields(self):
+            setattr(reading, each.name, getattr(self, each.name))
         return reading
 
 
@@ -80,6 +100,8 @@ class Meter:
     lead_ohm: float | None = None
     lead_limit_ohm: float | None = None
     exact: bool = False
+    current_ma: float = 0.0
+    """Test current, milliampere; 0: not known."""
 
     def __post_init__(self) -> None:
         if self.exact and (self.percent is not None or self.counts is not None):
@@ -114,6 +136,7 @@ class Meter:
             lead_ohm=meter.lead_ohm if leads else None,
             lead_limit_ohm=meter.lead_limit_ohm if leads else None,
             exact=meter.accuracy == _ohmcurve.OHM_EXACT,
+            current_ma=meter.current_ma,
         )
 
     def limit_ohm(self, reading: Reading) -> float:
@@ -134,6 +157,7 @@ class Meter:
             meter.counts = self.counts or 0.0
         meter.resolution_ohm = self.resolution_ohm
         meter.display_count = self.display_count
+        meter.current_ma = self.current_ma
         if self.lead_ohm is not None:
             meter.leads = _ohmcurve.OHM_STATED
             meter.lead_ohm = self.lead_ohm

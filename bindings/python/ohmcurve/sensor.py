@@ -26,6 +26,15 @@ def catalogue() -> tuple[str, ...]:
     )
 
 
+def find_sensors(words: str) -> tuple[str, ...]:
+    """Names of the sensors built in whose description and sources hold every one of
+    the words (maker, model, year, engine), case aside.
+    """
+    return tuple(
+        _ohmcurve.ohm_catalogue_name(index) for index in _ohmcurve.ohm_catalogue_matches(words)
+    )
+
+
 class Sensor:
     """A sensor. It never changes; threads may share it. str() of it is the text
     of its sensor file, which parses back to an equal one.
@@ -94,8 +103,19 @@ class Sensor:
         """Its curve, which keeps what it needs of the sensor alive."""
         return Curve._of(_ohmcurve.ohm_sensor_curve(self._sensor), owner=self._sensor)
 
+    @property
+    def bands(self) -> dict[str, str]:
+        """Makers' bands beside its own limits: where each was printed, by name."""
+        count = _ohmcurve.ohm_sensor_band_count(self._sensor)
+        return {
+            _ohmcurve.ohm_sensor_band_name(self._sensor, index): _ohmcurve.ohm_sensor_band_source(
+                self._sensor, index
+            )
+            for index in range(count)
+        }
+
     def band(self, t_c: float) -> Band:
-        """What the maker allows at a temperature."""
+        """What the maker allows at a temperature; where makers' bands differ, the widest."""
         return Band(*_ohmcurve.ohm_sensor_band(self._sensor, t_c))
 
     def __str__(self) -> str:

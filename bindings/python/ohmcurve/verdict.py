@@ -1,0 +1,85 @@
+# SPDX-License-Identifier: MIT
+"""The words of a finding; each member is also its text."""
+
+from __future__ import annotations
+
+import enum
+from typing import Any
+
+
+class Word(str, enum.Enum):
+    """A word out of a short list."""
+
+    def __str__(self) -> str:
+        return str(self.value)
+
+    def __format__(self, format_spec: str) -> str:
+        return format(str(self.value), format_spec)
+
+    @classmethod
+    def _missing_(cls, value: Any) -> Word:
+        raise ValueError(f"{value!r} is no {cls.__name__}: pass one of {', '.join(cls)}")
+
+
+class Verdict(Word):
+    """The verdict on the part, and on the job."""
+
+    WITHIN = "within"
+    OUTSIDE = "outside"
+    UNDECIDED = "undecided"
+
+
+class Reason(Word):
+    """Why the verdict is what it is."""
+
+    CONFORMS = "conforms"
+    LOW = "low"
+    """Below what is allowed."""
+    HIGH = "high"
+    """Above what is allowed."""
+    OPEN = "open"
+    """No circuit."""
+    OVER_RANGE = "over_range"
+    """The meter showed no number."""
+    NO_TOLERANCE = "no_tolerance"
+    """Nothing says what is allowed."""
+    OUTSIDE_BAND = "outside_band"
+    """Nothing says what is allowed at this temperature."""
+    UNCERTAIN = "uncertain"
+    """The measurement is too coarse to decide."""
+    PLUG_ON = "plug_on"
+    """It fits a good sensor with the plug left on."""
+    MISSING_K = "missing_k"
+    """A thousand times as much was probably read."""
+    LONE_ONE = "lone_one"
+    """Over-range, or 1 ohm."""
+    MOVING = "moving"
+    """The last two readings differ: wait."""
+    SHORTED = "shorted"
+    """0 ohm, or nearly."""
+
+
+class JobReason(Word):
+    """Why the sensor is or is not good enough for the fan."""
+
+    CONFORMS = "conforms"
+    LATE = "late"
+    """At the least the fan starts too late."""
+    EARLY = "early"
+    """At the least it starts too early."""
+    HIDDEN = "hidden"
+    """What could still hide would be too much."""
+    UNCERTAIN = "uncertain"
+    """The measurement is too coarse to say."""
+
+
+class Place(Word):
+    """Where the probes were."""
+
+    NOT_TOLD = "not_told"
+    SENSOR = "sensor"
+    """At its own pins, plug off."""
+    PLUG_ON = "plug_on"
+    """Back-probed with the plug on."""
+    MODULE = "module"
+    """At the module's end of the wires, module unplugged, sensor plugged in."""
