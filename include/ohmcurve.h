@@ -401,6 +401,96 @@ OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *
 OHM_API ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, double *r_ohm,
                                          size_t count, size_t *failed);
 
+/* ---- audit -------------------------------------------------------------- */
+
+/** What speaks against the rows of a printed table, before it is believed. */
+typedef struct ohm_audit ohm_audit;
+
+/** What is wrong with a suspect figure. */
+typedef enum ohm_suspicion {
+  OHM_SUSPECT_ORDER = 0, /**< temperatures do not rise, or resistances do not fall */
+  OHM_SUSPECT_BAND,      /**< the nominal is not between its limits */
+  OHM_SUSPECT_DIGITS,    /**< off the line through the other rows; a slip of digits fits */
+  OHM_SUSPECT_LINE,      /**< off that line; no slip of digits fits */
+  OHM_SUSPECT_CURVE,     /**< off that line together with neighbours: another curve */
+  OHM_SUSPECT_DEGREES,   /**< degrees Celsius and Fahrenheit disagree */
+  OHM_SUSPECT_VOLTS      /**< the volts do not fit the pull-up of the other rows */
+} ohm_suspicion;
+
+/** One suspect figure. Its texts belong to the audit. */
+typedef struct ohm_suspect {
+  size_t size;
+  int kind;   /**< an ohm_suspicion */
+  int line;   /**< of the text, 1 is the first */
+  int column; /**< in bytes, 1 is the first */
+  double t_c;
+  const char *name;      /**< of its column, "r_nom_ohm" */
+  const char *printed;   /**< the figure as it stands there */
+  const char *would_fit; /**< the figure that a slip would explain; NULL when none does.
+                              Suggested, never applied */
+  double low;            /**< what would fit lies from here, in the unit of the column; */
+  double high;           /**< to here. NaN when not known */
+  double level;          /**< how sure it is, 0.5 to 1 */
+  const char *sentence;  /**< the place and the evidence, UTF-8 */
+} ohm_suspect;
+
+/**
+ * Look for misprints in the text of a sensor file with rows. Rows flagged suspect are
+ * looked at like any other. Beside its columns, temp_f, v_signal, v_signal_hot and
+ * as_printed are read ("70 F 20 C", "5.23 k": what the page says of the digits), and
+ * a line "# supply_v: 5" (5 V when there is none).
+ *
+ * Line   Every row is led to by the others in (1/T, ln R), T in kelvin: a polynomial
+ *        with normal priors of a thermistor's size on its coefficients, weighted by
+ *        what the printed digits leave open and by the scatter of the others. Worst
+ *        rows are taken away first. A row is suspect when it is likelier off than not,
+ *        with one in a hundred off beforehand; ends are allowed half as much again.
+ *        Needs five rows. Limits may be uneven, by a share of the band's width.
+ * Volts  V/V0 = R/(R + P): the pull-up P that most rows agree with; three rows.
+ *
+ * In      text    UTF-8, length bytes; need not end in NUL
+ *         name    used in sentences
+ * Return  the audit, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX the header row lacks a column;
+ *         OHM_BAD_DEFINITION there is no row; OHM_TOO_LARGE; OHM_NO_MEMORY.
+ * Source  deleted residuals taken away in turn: Rosner, Technometrics 25 (1983)
+ *         165-172.
+ */
+OHM_API ohm_audit *ohm_audit_parse(const char *text, size_t length, const char *name,
+                                   ohm_error *error);
+
+/**
+ * Look for misprints in a sensor file: one plain file of at most 16 MiB.
+ *
+ * Return  the audit, or NULL with the error filled in.
+ * Status  those of ohm_audit_parse(); OHM_CANNOT_OPEN.
+ */
+OHM_API ohm_audit *ohm_audit_load(const char *path, ohm_error *error);
+
+/** Give an audit back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_audit_free(ohm_audit *audit);
+
+/** How many rows were looked at; 0 when audit is NULL. Status  cannot fail. */
+OHM_API size_t ohm_audit_row_count(const ohm_audit *audit);
+
+/** How many figures are suspect; 0 when audit is NULL. Status  cannot fail. */
+OHM_API size_t ohm_audit_count(const ohm_audit *audit);
+
+/** A suspect figure, in the order of the lines; NULL when there is no such.
+ *  Status  cannot fail. */
+OHM_API const ohm_suspect *ohm_audit_suspect(const ohm_audit *audit, size_t index);
+
+/** How many doubts concern the table as a whole. Status  cannot fail; 0 when audit is
+ *  NULL. */
+OHM_API size_t ohm_audit_remark_count(const ohm_audit *audit);
+
+/** One of them, a sentence: volts that fit no one pull-up, rows of another curve,
+ *  resistance that rises. NULL when there is no such. Status  cannot fail. */
+OHM_API const char *ohm_audit_remark(const ohm_audit *audit, size_t index);
+
+/** Name of an ohm_suspicion, "digits"; NULL when there is no such. Status  cannot fail. */
+OHM_API const char *ohm_suspicion_name(int suspicion);
+
 /* ---- sensor ------------------------------------------------------------- */
 
 /** A curve with its tolerance, name and source: what a sensor file holds. */

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "audit.h"
 #include "draft.h"
 #include "file.h"
 #include "number.h"
@@ -344,12 +345,28 @@ static void read_lines(struct ohm_draft *draft, const char *text, size_t length)
   }
 }
 
+/* What looks like a misprint is noted, never left out or put right. */
+static void note_misprints(struct ohm_draft *draft, const char *text, size_t length) {
+  ohm_error error;
+  ohm_audit *audit = ohm_audit_parse(text, length, draft->place, &error);
+  if (!audit && error.status == OHM_NO_MEMORY)
+    ohm_draft_out_of_memory(draft);
+  for (size_t i = 0; i < ohm_audit_count(audit) && ohm_draft_goes_on(draft); i++) {
+    const ohm_suspect *suspect = ohm_audit_suspect(audit, i);
+    if (ohm_audit_is_news(audit, i))
+      ohm_draft_note(draft, suspect->line, suspect->column, ohm_audit_clause(audit, i), "");
+  }
+  ohm_audit_free(audit);
+}
+
 static ohm_sensor *parse(const char *text, size_t length, const char *place,
                          const char *default_name, ohm_error *error) {
   ohm_error_clear(error);
   struct ohm_draft draft = ohm_draft_begin(place, error);
   if (ohm_draft_goes_on(&draft))
     read_lines(&draft, text, length);
+  if (ohm_draft_goes_on(&draft) && draft.has_rows)
+    note_misprints(&draft, text, length);
   return ohm_draft_finish(&draft, default_name);
 }
 

@@ -149,6 +149,24 @@ static ohm_status build_fitted_sensor(void) {
   return status;
 }
 
+static ohm_status build_audit(void) {
+  static const char misprinted[] = "temp_c,r_nom_ohm\n0,32128\n10,19549\n20,12262\n25,9814\n"
+                                   "30,7908\n40,5331\n50,3542\n";
+  ohm_error error;
+  ohm_audit *audit = ohm_audit_parse(misprinted, sizeof misprinted - 1, "t", &error);
+  ohm_audit_free(audit);
+  return audit ? OHM_OK : (ohm_status)error.status;
+}
+
+static ohm_status build_loaded_audit(void) {
+  char *path = source_path("tests/sensors/ntc-3k4-at-20c-jeep-comanche-1991.csv");
+  ohm_error error;
+  ohm_audit *audit = ohm_audit_load(path, &error);
+  free(path);
+  ohm_audit_free(audit);
+  return audit ? OHM_OK : (ohm_status)error.status;
+}
+
 /* The status of a build in which one allocation fails, or it and all after it: the
  * same whichever it is, and nothing is left behind. */
 static ohm_status every_failure(ohm_status (*build)(void)) {
@@ -202,6 +220,13 @@ START_TEST(a_refused_fit_leaves_nothing)
 }
 END_TEST
 
+START_TEST(an_audit_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_audit_parse, OHM_NO_MEMORY, every_failure(build_audit));
+  PROVOKES(ohm_audit_load, OHM_NO_MEMORY, every_failure(build_loaded_audit));
+}
+END_TEST
+
 START_TEST(a_refused_sensor_leaves_nothing)
 {
   static const char bad[] = "temp_c,r_nom_ohm\n0,100\n10,200\n20,50\n";
@@ -248,9 +273,10 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
 END_TEST
 
 int main(void) {
-  return RUN_TESTS("memory", a_curve_that_gets_no_memory_says_so_and_leaves_nothing,
-                   a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
-                   a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
-                   a_refused_sensor_leaves_nothing,
-                   asking_and_judging_and_reporting_allocate_nothing);
+  return RUN_TESTS(
+      "memory", a_curve_that_gets_no_memory_says_so_and_leaves_nothing,
+      a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
+      a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
+      an_audit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_sensor_leaves_nothing,
+      asking_and_judging_and_reporting_allocate_nothing);
 }

@@ -469,7 +469,7 @@ static void check_reads_back(ohm_sensor *sensor) {
   ck_assert_msg(again != NULL, "%s\n%s", error.message, first);
   char *second = printed(again);
   ck_assert_str_eq(first, second);
-  ck_assert_uint_eq(ohm_sensor_note_count(again), 0);
+  ck_assert_uint_le(ohm_sensor_note_count(again), ohm_sensor_note_count(sensor));
   ck_assert_str_eq(ohm_sensor_name(sensor), ohm_sensor_name(again));
   double low_c;
   double high_c;

@@ -89,7 +89,7 @@ START_TEST(a_table_printed_reads_back_as_an_equal_sensor)
   ohm_sensor *again = parsed(text);
   char *text_again = printed(again);
   ck_assert_str_eq(text, text_again);
-  ck_assert_uint_eq(ohm_sensor_note_count(again), 0);
+  ck_assert_uint_le(ohm_sensor_note_count(again), ohm_sensor_note_count(sensor));
   free(text_again);
   free(text);
   ohm_sensor_free(again);
