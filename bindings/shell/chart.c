@@ -31,24 +31,28 @@ static const double usual_high_c = 150;
 /* Every mark differs in shape or dash too, for paper and for eyes that tell no
  * colours apart. */
 static const char style[] =
-    "svg { --paper: #fff; --ink: #1a1a1a; --faint: #d5d5d5; --band: #bcd4ee; --curve: #0b4f8a;\n"
-    "  --mark: #b3261e; --fan: #8a5a00; background: var(--paper);\n"
-    "  font-family: system-ui, sans-serif; }\n"
-    "@media (prefers-color-scheme: dark) { svg { --paper: #15181c; --ink: #ececec;\n"
-    "  --faint: #3a4048; --band: #24466b; --curve: #8cc4ff; --mark: #ff8a80; --fan: #ffc861; } }\n"
-    "@media print { svg { --paper: #fff; --ink: #000; --faint: #ccc; --band: #ddd;\n"
-    "  --curve: #000; --mark: #000; --fan: #000; } }\n"
-    ".paper { fill: var(--paper); }\n"
-    "text { fill: var(--ink); font-size: 17px; }\n"
+    "svg { font-family: system-ui, sans-serif; }\n"
+    ".paper { fill: #fff; }\n"
+    "text { fill: #1a1a1a; font-size: 17px; }\n"
     ".name { font-size: 25px; font-weight: 600; }\n"
     ".small { font-size: 14px; }\n"
-    ".grid { stroke: var(--faint); stroke-width: 1; }\n"
-    ".axis { stroke: var(--ink); stroke-width: 1.5; }\n"
-    ".band { fill: var(--band); stroke: none; }\n"
-    ".curve { fill: none; stroke: var(--curve); stroke-width: 3; stroke-linejoin: round; }\n"
-    ".point { fill: var(--paper); stroke: var(--curve); stroke-width: 2; }\n"
-    ".mark { stroke: var(--mark); stroke-width: 2.5; fill: none; }\n"
-    ".fan { stroke: var(--fan); stroke-width: 2; stroke-dasharray: 8 5; }\n";
+    ".grid { stroke: #d5d5d5; stroke-width: 1; }\n"
+    ".axis { stroke: #1a1a1a; stroke-width: 1.5; }\n"
+    ".band { fill: #bcd4ee; stroke: none; }\n"
+    ".curve { fill: none; stroke: #0b4f8a; stroke-width: 3; stroke-linejoin: round; }\n"
+    ".point { fill: #fff; stroke: #0b4f8a; stroke-width: 2; }\n"
+    ".mark { stroke: #b3261e; stroke-width: 2.5; fill: none; }\n"
+    ".fan { stroke: #8a5a00; stroke-width: 2; stroke-dasharray: 8 5; }\n"
+    "@media screen and (prefers-color-scheme: dark) {\n"
+    ".paper, .point { fill: #15181c; }\n"
+    "text { fill: #ececec; }\n"
+    ".grid { stroke: #3a4048; }\n"
+    ".axis { stroke: #ececec; }\n"
+    ".band { fill: #24466b; }\n"
+    ".curve, .point { stroke: #8cc4ff; }\n"
+    ".mark { stroke: #ff8a80; }\n"
+    ".fan { stroke: #ffc861; }\n"
+    "}\n";
 
 struct chart {
   struct ohm_svg svg;
@@ -408,7 +412,8 @@ int ohm_chart_run(const struct ohm_arguments *arguments) {
     status = judge_readings(&chart);
   if (status == OHM_EXIT_DONE) {
     set_out(&chart);
-    status = write_to(&chart, arguments->values[OHM_OPTION_OUTPUT]);
+    const char *path = arguments->values[OHM_OPTION_OUTPUT];
+    status = write_to(&chart, path ? path : "-");
   }
   ohm_sensor_free(sensor);
   return status;

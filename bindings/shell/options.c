@@ -61,7 +61,13 @@ static const struct ohm_option check_options[] = {
 static const struct ohm_option convert_options[] = {JSON("r_ohm and t_c"), HELP};
 
 static const struct ohm_option parts_options[] = {
-    JSON("name, description, range, source and bands"), HELP};
+    {OHM_OPTION_NEAR, "--near", "OHMS@TEMP",
+     "only those that read about this much there, as in 2.3k@20C: within what is allowed, or "
+     "within "
+     "a tenth where no limit is printed",
+     "all of them"},
+    JSON("name, description, range, source and bands"),
+    HELP};
 
 static const struct ohm_option table_options[] = {
     {OHM_OPTION_FROM, "--from", "TEMP", "lowest temperature; the rows are counted from it",
@@ -75,6 +81,21 @@ static const struct ohm_option table_options[] = {
     JSON("the rows"),
     HELP,
 };
+
+static const struct ohm_option chart_options[] = {
+    {OHM_OPTION_OUTPUT, "-o", "FILE", "where to write the picture, an SVG file", "standard output"},
+    {OHM_OPTION_FAN, "--fan", "TEMP", "mark where the fan is to start, and the resistance there",
+     "no mark"},
+    {OHM_OPTION_AT, "--at", "TEMP", "the temperature of every reading that carries none of its own",
+     "each carries its own"},
+    {OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",
+     TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)},
+    {OHM_OPTION_LEADS, "--leads", "OHMS", "resistance of the leads, taken off each reading",
+     TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)},
+    HELP,
+};
+
+static const struct ohm_option audit_options[] = {JSON("what is suspect"), HELP};
 
 static const struct ohm_option help_options[] = {HELP};
 
@@ -128,6 +149,20 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "Prints temperature, least resistance allowed, nominal, and greatest allowed. A "
          "- stands where the maker printed no limit.",
          OPTIONS(table_options)},
+    [OHM_VERB_CHART] =
+        {"chart", "SENSOR [OHMS@TEMP...]", 1, SIZE_MAX, "ntc-2k45-20c 2.31k@21.5C -o chart.svg",
+         "draw a sensor as a picture",
+         "Draws resistance against temperature: the nominal curve, what is allowed, the rows as "
+         "printed, and your readings, each as wide and as high as it is sure. To be pinned over "
+         "the bench, or looked at in any browser.",
+         OPTIONS(chart_options)},
+    [OHM_VERB_AUDIT] =
+        {"audit", "FILE...", 1, SIZE_MAX, "sensor.csv", "look for misprints in a sensor table",
+         "Says which rows of a printed table cannot be believed, and why: out of order, off the "
+         "line of the others, a digit lost, added or exchanged, degrees C and F that disagree, "
+         "volts that fit no one resistor. What would fit is told and never put in. The exit status "
+         "is 0 when nothing is suspect, 1 when something is.",
+         OPTIONS(audit_options)},
     [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "check", "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},
@@ -174,8 +209,8 @@ const struct ohm_entry ohm_check_notations[] = {
 };
 
 const struct ohm_entry ohm_exits[] = {
-    {"0", "done; of check: within what is allowed"},
-    {"1", "of check: outside what is allowed"},
+    {"0", "done; of check: within what is allowed; of audit: nothing is suspect"},
+    {"1", "of check: outside what is allowed; of audit: something is suspect"},
     {"2", "of check: undecided, or the sensor is unknown"},
     {"64", "the command line cannot be understood"},
     {"65", "a value or the content of a file cannot be used"},

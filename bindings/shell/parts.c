@@ -6,11 +6,12 @@
 #include <ohmcurve.h>
 
 #include "json.h"
+#include "measurement.h"
 #include "screen.h"
 #include "sensors.h"
 #include "verbs.h"
 
-enum { NAME_WIDTH = 16, LABEL_WIDTH = 8, DIGITS = 4 };
+enum { NAME_WIDTH = 24, LABEL_WIDTH = 8, DIGITS = 4 };
 
 struct range {
   double low_c, high_c, at_low_ohm, at_high_ohm;
@@ -94,11 +95,33 @@ static void write_entry(const ohm_sensor *sensor, const struct range *range, boo
   write_bands(sensor, narrowed);
 }
 
-static int write_part(const struct ohm_arguments *arguments, size_t index) {
+/* Where no limit is printed, this much either way is near. */
+static const double near_part = 0.1;
+
+/* Whether a sensor reads about this much at that temperature. */
+static bool is_near(const ohm_sensor *sensor, const struct ohm_measurement *near) {
+  double low_ohm, nominal_ohm, high_ohm;
+  double r_ohm = near->readings[0].r_ohm;
+  ohm_status limits =
+      ohm_sensor_band(sensor, near->references[0].t_c, &low_ohm, &nominal_ohm, &high_ohm);
+  if (limits != OHM_OK) {
+    low_ohm = nominal_ohm * (1 - near_part);
+    high_ohm = nominal_ohm * (1 + near_part);
+  }
+  return low_ohm <= r_ohm && r_ohm <= high_ohm;
+}
+
+static int write_part(const struct ohm_arguments *arguments, const struct ohm_measurement *near,
+                      size_t index, size_t *written) {
   int status = OHM_EXIT_DONE;
   ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(index), &status);
   if (!sensor)
     return status;
+  if (near->count > 0 && !is_near(sensor, near)) {
+    ohm_sensor_free(sensor);
+    return OHM_EXIT_DONE;
+  }
+  ++*written;
   struct range range;
   ohm_curve_range(ohm_sensor_curve(sensor), &range.low_c, &range.high_c, &range.at_low_ohm,
                   &range.at_high_ohm);
@@ -132,16 +155,34 @@ static size_t find(const char *words, size_t *indices, size_t room) {
   return room;
 }
 
+/* "2.3k@20C", read as check reads it; none without --near. */
+static int read_near(const struct ohm_arguments *arguments, struct ohm_measurement *near) {
+  char *word = (char *)arguments->values[OHM_OPTION_NEAR];
+  char *operands[2] = {"", word};
+  *near = (struct ohm_measurement){.meter = OHM_METER_INIT, .check = OHM_CHECK_INIT};
+  if (!word)
+    return OHM_EXIT_DONE;
+  struct ohm_arguments one = {.verb = arguments->verb, .operands = operands, .count = 2};
+  int status = ohm_measurement_read_readings(&one, near);
+  if (status == OHM_EXIT_DONE && near->readings[0].display != OHM_DISPLAY_VALUE)
+    status = ohm_refuse(OHM_EXIT_DATA, "--near needs a number of ohms, as in 2.3k@20C");
+  return status;
+}
+
 static int write_parts(const struct ohm_arguments *arguments, const char *words, size_t *indices) {
+  struct ohm_measurement near;
+  int status = read_near(arguments, &near);
   size_t count = find(words, indices, ohm_catalogue_count());
-  if (count == 0)
+  size_t written = 0;
+  if (status == OHM_EXIT_DONE && count == 0)
     return ohm_refuse(OHM_EXIT_MISSING,
                       "no sensor has \"%.*s\" in its description and sources: write fewer words, "
                       "or none to list them all",
                       (int)strlen(words) - 1, words);
-  int status = OHM_EXIT_DONE;
   for (size_t i = 0; i < count && status == OHM_EXIT_DONE; i++)
-    status = write_part(arguments, indices[i]);
+    status = write_part(arguments, &near, indices[i], &written);
+  if (status == OHM_EXIT_DONE && written == 0)
+    status = ohm_refuse(OHM_EXIT_MISSING, "no sensor built in reads about that much there");
   return status;
 }
 
