@@ -28,6 +28,7 @@ static void judge(const ohm_sensor *sensor) {
   expect(ohm_bath_check(sensor, &reading, &meter, &reference, NULL, &finding) == OHM_OK,
          "the check is done");
   expect(ohm_finding_verdict(&finding) == OHM_WITHIN, "2.31k at 21.5 C is within");
+  expect(ohm_finding_job(&finding) == OHM_UNDECIDED, "cold, the fan is not answered");
   expect(ohm_report_print(&finding, text, sizeof text) < sizeof text, "the report fits");
   fputs(text, stdout);
 }

@@ -18,6 +18,9 @@ sensor = ohmcurve.Sensor.from_catalogue("ntc-2k45-20c")
 finding = ohmcurve.check(sensor, "2.31k", at="21.5C+-0.5", meter="0.8%+3")
 assert finding.verdict == "within", finding.verdict
 
+together, each = ohmcurve.check_several(sensor, [("2.31k", "21.5C"), ("191", "boil")])
+assert (together.verdict, together.job, len(each)) == ("within", "within", 2), together
+
 ohms = numpy.array([2450.0, 1e9, 300.0])
 temperatures = numpy.asarray(sensor.curve.temperatures(ohms))
 assert list(numpy.isnan(temperatures)) == [False, True, False], temperatures
