@@ -1197,9 +1197,8 @@ OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *r
  * Judge a sensor by several readings, in the order they were taken. Readings in a row
  * with equal references are repeats: the last one counts, unless it still differs
  * from the one before by more than a count. At several temperatures the sensor
- * has to be inside everywhere at once: the meter's percentage, the leads and one
- * thermometer err alike in all readings, counts and each bath on their own. Then
- * p_low and p_high are the probabilities that any reading lies low, or high, and need
+ * has to be inside everywhere at once: the meter, the leads and one thermometer err
+ * alike in all readings, every other bath on its own. Then p_low and p_high are the probabilities that any reading lies low, or high, and need
  * not add up to 1 with p_within.
  *
  * In      readings, references   count of each, 1 to 16

@@ -289,10 +289,6 @@ static double percent_of(const ohm_meter *meter) {
   return meter->accuracy == OHM_ASSUMED ? OHM_ASSUMED_METER_PERCENT : meter->percent;
 }
 
-double ohm_meter_gain_limit(const ohm_meter *meter, const ohm_reading *reading) {
-  return percent_of(meter ? meter : &assumed_meter) / 100 * reading->r_ohm;
-}
-
 static double limit_of(const ohm_meter *meter, const ohm_reading *reading,
                        struct ohm_meter_assumed *assumed) {
   assumed->accuracy = meter->accuracy == OHM_ASSUMED;

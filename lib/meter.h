@@ -23,8 +23,4 @@ struct ohm_meter_assumed {
 ohm_status ohm_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
                             struct ohm_budget *budget, struct ohm_meter_assumed *assumed);
 
-/** The part of the limit of error that is the meter's percentage, ohm: the same, in
- *  proportion, in every reading of one meter. */
-double ohm_meter_gain_limit(const ohm_meter *meter, const ohm_reading *reading);
-
 #endif

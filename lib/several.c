@@ -1,20 +1,21 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Several readings of one sensor. What errs alike in all of them (the meter's
- * percentage, the leads, one thermometer) is one variable each, stepped through; given
- * those, the readings are independent and their probabilities multiply.
+ * Several readings of one sensor. What errs alike in all of them (the meter, the leads,
+ * one thermometer) is one variable each, stepped through; given those, the readings are
+ * independent and their probabilities multiply. What a step leaves open is counted as
+ * each reading's own, so that of a reading alone nothing is lost by stepping.
  */
 #include "finding.h"
 #include "question.h"
 
-enum { READINGS_MAX = 16, GAIN_STEPS = 24, LEAD_STEPS = 4, THERMOMETER_STEPS = 32 };
+enum { READINGS_MAX = 16, METER_STEPS = 24, LEAD_STEPS = 4, THERMOMETER_STEPS = 32 };
 
 /* ---- one reading among several ---- */
 
 struct member {
   const struct ohm_finding *finding;
   struct ohm_question question;
-  double gain_ohm; /* limits of the common causes */
+  double meter_ohm; /* limits of the common causes */
   double lead_ohm;
   double thermometer_k;
   struct ohm_spread own; /* the rest, as resistance */
@@ -37,13 +38,12 @@ static void divide_causes(struct member *member) {
   if (ohm_curve_alpha(question->curve, question->bath.value, &alpha_per_k) != OHM_OK)
     alpha_per_k = 0;
   double ohm_per_k = fabs(alpha_per_k) * question->read.value;
-  member->gain_ohm = ohm_meter_gain_limit(question->meter, question->reading);
   for (size_t i = 0; i < question->read.count; i++) {
     const struct ohm_cause *cause = &question->read.causes[i];
     if (cause->name == OHM_CAUSE_LEADS)
       member->lead_ohm = ohm_cause_limit(cause);
     else
-      ohm_budget_add_limit(&own, cause->name, fmax(0, ohm_cause_limit(cause) - member->gain_ohm));
+      member->meter_ohm = ohm_cause_limit(cause);
   }
   bool common = is_one_thermometer(question->reference->kind);
   for (size_t i = 0; i < question->element.count; i++) {
@@ -55,6 +55,10 @@ static void divide_causes(struct member *member) {
     else
       ohm_budget_add_limit(&own, cause->name, ohm_cause_limit(cause) * ohm_per_k);
   }
+  ohm_budget_add_limit(&own, OHM_CAUSE_METER, member->meter_ohm / METER_STEPS);
+  ohm_budget_add_limit(&own, OHM_CAUSE_LEADS, member->lead_ohm / LEAD_STEPS);
+  ohm_budget_add_limit(&own, OHM_CAUSE_REFERENCE_LIMIT,
+                       member->thermometer_k * ohm_per_k / THERMOMETER_STEPS);
   member->own = ohm_spread_of(&own);
 }
 
@@ -74,12 +78,12 @@ struct joint {
   double none_high;
 };
 
-static struct joint at_step(const struct member *members, size_t count, double gain, double lead,
+static struct joint at_step(const struct member *members, size_t count, double meter, double lead,
                             int thermometer) {
   struct joint p = {1, 1, 1};
   for (size_t i = 0; i < count; i++) {
     struct ohm_spread own = members[i].own;
-    own.value += gain * members[i].gain_ohm + lead * members[i].lead_ohm;
+    own.value += meter * members[i].meter_ohm + lead * members[i].lead_ohm;
     double low = ohm_spread_below(&own, members[i].band[thermometer].low_ohm);
     double not_high = ohm_spread_below(&own, members[i].band[thermometer].high_ohm);
     p.within *= fmax(0, not_high - low);
@@ -91,20 +95,21 @@ static struct joint at_step(const struct member *members, size_t count, double g
 
 static struct joint over_common_causes(const struct member *members, size_t count) {
   struct joint sum = {0, 0, 0};
-  for (int g = 0; g < GAIN_STEPS; g++)
+  for (int g = 0; g < METER_STEPS; g++)
     for (int l = 0; l < LEAD_STEPS; l++)
       for (int t = 0; t < THERMOMETER_STEPS; t++) {
-        struct joint p = at_step(members, count, step_at(g, GAIN_STEPS), step_at(l, LEAD_STEPS), t);
+        struct joint p =
+            at_step(members, count, step_at(g, METER_STEPS), step_at(l, LEAD_STEPS), t);
         sum.within += p.within;
         sum.none_low += p.none_low;
         sum.none_high += p.none_high;
       }
-  double steps = (double)GAIN_STEPS * LEAD_STEPS * THERMOMETER_STEPS;
+  double steps = (double)METER_STEPS * LEAD_STEPS * THERMOMETER_STEPS;
   return (struct joint){sum.within / steps, sum.none_low / steps, sum.none_high / steps};
 }
 
-/* A meter's limit is one rectangle for a reading alone and two here, its percentage and
- * its counts. Whichever is taken, all within is no likelier than any one of them. */
+/* However the steps fall, all within is no likelier than any one of them, and any low
+ * no less likely. */
 static void bound_by_each(struct joint *p, const struct member *members, size_t count) {
   for (size_t i = 0; i < count; i++) {
     const ohm_finding *one = members[i].finding;
