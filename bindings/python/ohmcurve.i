@@ -135,17 +135,29 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
   }
 }
 
+/* Where these find nothing they still tell the rest; what is not there is NaN. */
+%typemap(ret) ohm_status ohm_fit_parameter, ohm_status ohm_fit_covariance,
+              ohm_status ohm_fit_chi_square, ohm_status ohm_fit_temperature,
+              ohm_status ohm_sensor_temperature {
+  if ($1 != OHM_OK && $1 != OHM_NOT_FOUND) {
+    Py_CLEAR(resultobj);
+    raise_error($1, ohm_status_text($1), 0, 0);
+  }
+}
+
 /* ---- outputs are results -------------------------------------------------- */
 
 %include <typemaps.i>
 %apply double *OUTPUT {
   double *value, double *percent, double *t_c, double *r_ohm, double *alpha_per_k,
   double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
-  double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa
+  double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa,
+  double *covariance, double *correlation, double *chi_square, double *probability,
+  double *expanded_k
 };
 %apply size_t *OUTPUT { size_t *failed };
-%typemap(in, numinputs=0) ohm_estimate *r_ohm (ohm_estimate estimate) "$1 = &estimate;"
-%typemap(argout) ohm_estimate *r_ohm {
+%typemap(in, numinputs=0) ohm_estimate * (ohm_estimate estimate) "$1 = &estimate;"
+%typemap(argout) ohm_estimate * {
   $result = SWIG_Python_AppendOutput($result, Py_BuildValue("(dd)", $1->value, $1->u));
 }
 %typemap(in, numinputs=0) ohm_conformance *conformance (ohm_conformance parts) "$1 = &parts;"
@@ -238,6 +250,7 @@ PAIR(const double *t_c, double *r_ohm, 1)
 %array_class(ohm_reading, readings)
 %array_class(ohm_reference, references)
 %array_class(ohm_finding, findings)
+%array_class(ohm_fit_point, fit_points)
 
 /* Only these two calls run long enough to let other threads in. */
 %define LETS_THREADS_IN(FUNCTION)
@@ -254,7 +267,15 @@ LETS_THREADS_IN(ohm_curve_resistances)
 
 %newobject ohm_curve_beta_new;
 %newobject ohm_curve_steinhart_hart_new;
+%newobject ohm_curve_four_term_new;
+%newobject ohm_curve_four_term_of_temperature_new;
+%newobject ohm_curve_platinum_new;
+%newobject ohm_curve_silicon_new;
 %newobject ohm_curve_points_new;
+%newobject ohm_curve_fit;
+%newobject ohm_fit_sensor_new;
+%newobject ohm_audit_parse;
+%newobject ohm_audit_load;
 %newobject ohm_sensor_parse;
 %newobject ohm_sensor_load;
 %newobject ohm_catalogue_load;
@@ -272,6 +293,8 @@ typedef struct TYPE {
 %enddef
 FREES_ITSELF(ohm_curve)
 FREES_ITSELF(ohm_sensor)
+FREES_ITSELF(ohm_fit)
+FREES_ITSELF(ohm_audit)
 
 %define STARTS_FROM(TYPE, INIT)
 %ignore TYPE::size;
@@ -288,6 +311,7 @@ STARTS_FROM(ohm_reading, OHM_READING_INIT)
 STARTS_FROM(ohm_meter, OHM_METER_INIT)
 STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
 STARTS_FROM(ohm_check, OHM_CHECK_INIT)
+STARTS_FROM(ohm_fit_request, OHM_FIT_REQUEST_INIT)
 
 /* A check keeps a copy of the name it is given. */
 %typemap(memberin) const char *band {
@@ -303,6 +327,14 @@ STARTS_FROM(ohm_check, OHM_CHECK_INIT)
     free($self);
   }
 }
+
+/* Its texts belong to the audit. */
+%nodefaultctor ohm_suspect;
+%immutable ohm_suspect::name;
+%immutable ohm_suspect::printed;
+%immutable ohm_suspect::would_fit;
+%immutable ohm_suspect::sentence;
+%ignore ohm_suspect::size;
 
 %ignore ohm_error;
 %ignore ohm_estimate;

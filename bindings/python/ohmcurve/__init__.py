@@ -9,6 +9,10 @@
     print(finding)
     print(finding.budget)
 
+    fit = ohmcurve.fit([(0, 5790), (20, 2450), (80, 322)], model="steinhart_hart")
+    print(fit.curve, fit.temperature(1000))
+    print(ohmcurve.Audit.load("table.csv"))
+
 Resistance is in ohm, temperature in degrees Celsius; the suffix of a name is its
 unit. A bad definition or value raises Error, which is a ValueError. A verdict is
 a result, never an exception. Curves and sensors never change and may be shared
@@ -19,14 +23,16 @@ from __future__ import annotations
 
 from . import _ohmcurve
 from .assumed import ASSUMED
+from .audit import Audit, Suspect, Suspicion
 from .bath import check, check_several
 from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .error import Error, Status
 from .finding import Finding
+from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
 from .meter import Display, Estimate, Meter, Reading
 from .reference import Reference, ReferenceKind, read_temperature, read_tolerance
-from .sensor import Band, Sensor, catalogue, find_sensors
+from .sensor import Band, Row, Sensor, Temperature, catalogue, find_sensors
 from .verdict import JobReason, Place, Reason, Verdict
 from .water import water_boiling, water_pressure
 
@@ -35,6 +41,7 @@ tables_version: str = _ohmcurve.ohm_tables_version()
 
 __all__ = [
     "ASSUMED",
+    "Audit",
     "Band",
     "Conformance",
     "Curve",
@@ -42,22 +49,32 @@ __all__ = [
     "Error",
     "Estimate",
     "Finding",
+    "Fit",
+    "FitBasis",
+    "FitModel",
+    "FitPoint",
     "JobReason",
     "Meter",
+    "Parameter",
     "Place",
     "Range",
     "Reading",
     "Reason",
     "Reference",
     "ReferenceKind",
+    "Row",
     "Sensor",
     "Status",
+    "Suspect",
+    "Suspicion",
+    "Temperature",
     "Verdict",
     "catalogue",
     "check",
     "check_several",
     "conformance",
     "find_sensors",
+    "fit",
     "read_temperature",
     "read_tolerance",
     "tables_version",

@@ -1,9 +1,14 @@
 # SPDX-License-Identifier: MIT
-"""Texts the library writes into a buffer."""
+"""How the library's texts and numbers are told in Python."""
 
 from __future__ import annotations
 
 from typing import Any, Callable
+
+
+def known(number: float) -> float | None:
+    """The number; None when it is NaN, which stands for one that is not there."""
+    return None if number != number else number
 
 
 def whole(write: Callable[..., Any], *arguments: Any) -> str:

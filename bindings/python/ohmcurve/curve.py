@@ -41,10 +41,10 @@ def _filled(fill: Callable[[Any, Any], int], values: Any, out: Any) -> Any:
 
 
 class Curve:
-    """A curve of an NTC element. It never changes; threads may share it.
+    """A curve of an element. It never changes; threads may share it.
 
-    Made by Curve.beta(), Curve.steinhart_hart() or Curve.points(), or taken from
-    a sensor.
+    Made by one of the methods named after its model, Curve.beta() and so on, or taken
+    from a sensor or a fit.
     """
 
     __slots__ = ("_curve", "_owner")
@@ -52,11 +52,11 @@ class Curve:
     _owner: Any
 
     def __init__(self) -> None:
-        raise TypeError("a curve is made by Curve.beta(), .steinhart_hart() or .points()")
+        raise TypeError("a curve is made by Curve.beta(), .points() and the like")
 
     @classmethod
     def _of(cls, curve: Any, owner: Any = None) -> Curve:
-        # A sensor's curve lives inside the sensor, which owner keeps alive.
+        # The curve of a sensor or a fit lives inside it, which owner keeps alive.
         self = object.__new__(cls)
         self._curve = curve
         self._owner = owner
@@ -77,8 +77,70 @@ class Curve:
         return cls._of(_ohmcurve.ohm_curve_steinhart_hart_new(a, b, c, low_c, high_c))
 
     @classmethod
+    def four_term(
+        cls,
+        *,
+        r_ref_ohm: float,
+        a1: float,
+        b1: float,
+        c1: float,
+        d1: float,
+        low_c: float,
+        high_c: float,
+    ) -> Curve:
+        """Four-term model, canonical from resistance to temperature:
+        1/T = A1 + B1 L + C1 L^2 + D1 L^3, L = ln(R/Rref).
+        """
+        return cls._of(
+            _ohmcurve.ohm_curve_four_term_new(r_ref_ohm, a1, b1, c1, d1, low_c, high_c)
+        )
+
+    @classmethod
+    def four_term_of_temperature(
+        cls,
+        *,
+        r_ref_ohm: float,
+        a: float,
+        b: float,
+        c: float,
+        d: float,
+        low_c: float,
+        high_c: float,
+    ) -> Curve:
+        """Four-term model, canonical from temperature to resistance:
+        ln(R/Rref) = A + B/T + C/T^2 + D/T^3.
+        """
+        return cls._of(
+            _ohmcurve.ohm_curve_four_term_of_temperature_new(r_ref_ohm, a, b, c, d, low_c, high_c)
+        )
+
+    @classmethod
+    def platinum(cls, *, r0_ohm: float, low_c: float, high_c: float) -> Curve:
+        """Platinum element of IEC 60751: R = R0 (1 + A t + B t^2), below 0 C also
+        + R0 C (t - 100) t^3.
+        """
+        return cls._of(_ohmcurve.ohm_curve_platinum_new(r0_ohm, low_c, high_c))
+
+    @classmethod
+    def silicon(
+        cls,
+        *,
+        r25_ohm: float,
+        alpha_per_k: float,
+        beta_per_k2: float,
+        low_c: float,
+        high_c: float,
+    ) -> Curve:
+        """Silicon element that rises: R = R25 (1 + alpha D + beta D^2), D = t - 25."""
+        return cls._of(
+            _ohmcurve.ohm_curve_silicon_new(r25_ohm, alpha_per_k, beta_per_k2, low_c, high_c)
+        )
+
+    @classmethod
     def points(cls, *, t_c: Iterable[float], r_ohm: Iterable[float]) -> Curve:
-        """Curve through printed points, which convert exactly: t_c rising, r_ohm falling."""
+        """Curve through printed points of an NTC element, which convert exactly: t_c
+        rising, r_ohm falling.
+        """
         return cls._of(_ohmcurve.ohm_curve_points_new((_doubles(t_c), _doubles(r_ohm))))
 
     @property

@@ -8,7 +8,7 @@ from typing import Any, Callable
 
 from . import _ohmcurve
 from ._fields import WORDS, Fields
-from ._text import whole
+from ._text import known, whole
 from .verdict import Word
 
 
@@ -20,8 +20,7 @@ def _texts(finding: Any, index: int) -> tuple[str, ...]:
 
 
 def _number(finding: Any, index: int) -> float | None:
-    number = float(_ohmcurve.ohm_finding_number(finding, index))
-    return None if number != number else number
+    return known(_ohmcurve.ohm_finding_number(finding, index))
 
 
 def _text(finding: Any, index: int) -> str | None:

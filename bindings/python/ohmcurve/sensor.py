@@ -7,7 +7,7 @@ import os
 from typing import Any, NamedTuple
 
 from . import _ohmcurve
-from ._text import whole
+from ._text import known, whole
 from .curve import Curve
 
 
@@ -17,6 +17,32 @@ class Band(NamedTuple):
     low_ohm: float
     nominal_ohm: float
     high_ohm: float
+
+
+class Row(NamedTuple):
+    """A printed row; None for a cell that was left blank."""
+
+    t_c: float
+    min_ohm: float | None
+    nominal_ohm: float | None
+    max_ohm: float | None
+
+
+class Temperature(NamedTuple):
+    """A temperature and how well the curve behind it is known, kelvin; None for no
+    interval.
+    """
+
+    t_c: float
+    u_k: float | None
+    """Standard uncertainty (k = 1)."""
+    expanded_k: float | None
+    """Expanded uncertainty at the level asked for."""
+
+    @classmethod
+    def _of(cls, parts: Any) -> Temperature:
+        (t_c, u_k), expanded_k = parts
+        return cls(t_c, known(u_k), known(expanded_k))
 
 
 def catalogue() -> tuple[str, ...]:
@@ -89,8 +115,7 @@ class Sensor:
     @property
     def dissipation_mw_per_k(self) -> float | None:
         """Dissipation factor; None when not known."""
-        factor = float(_ohmcurve.ohm_sensor_dissipation_mw_per_k(self._sensor))
-        return None if factor != factor else factor
+        return known(_ohmcurve.ohm_sensor_dissipation_mw_per_k(self._sensor))
 
     @property
     def notes(self) -> tuple[str, ...]:
@@ -102,6 +127,18 @@ class Sensor:
     def curve(self) -> Curve:
         """Its curve, which keeps what it needs of the sensor alive."""
         return Curve._of(_ohmcurve.ohm_sensor_curve(self._sensor), owner=self._sensor)
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """Its printed rows in rising temperature, those of makers' bands aside; none for
+        a model.
+        """
+        count = _ohmcurve.ohm_sensor_row_count(self._sensor)
+        printed = (_ohmcurve.ohm_sensor_row_at(self._sensor, index) for index in range(count))
+        return tuple(
+            Row(row.t_c, known(row.min_ohm), known(row.nominal_ohm), known(row.max_ohm))
+            for row in printed
+        )
 
     @property
     def bands(self) -> dict[str, str]:
@@ -117,6 +154,12 @@ class Sensor:
     def band(self, t_c: float) -> Band:
         """What the maker allows at a temperature; where makers' bands differ, the widest."""
         return Band(*_ohmcurve.ohm_sensor_band(self._sensor, t_c))
+
+    def temperature(self, r_ohm: float, level: float = 0.95) -> Temperature:
+        """Fit.temperature() of a sensor that was fitted, also after it went through a
+        file; any other gives the temperature without an interval.
+        """
+        return Temperature._of(_ohmcurve.ohm_sensor_temperature(self._sensor, r_ohm, level))
 
     def __str__(self) -> str:
         return whole(_ohmcurve.ohm_sensor_print, self._sensor)
