@@ -42,6 +42,25 @@ temp_c,r_min_ohm,r_nom_ohm,r_max_ohm,band
 80,315,,325,tight
 """
 
+MODEL = """\
+# name: invented-model
+# model: beta
+# r0_ohm: 10000
+# t0_c: 25
+# beta_k: 3950
+# range: -40 to 125 C
+"""
+
+SLIPPED_TABLE = """\
+temp_c,r_nom_ohm
+-20,15480
+0,5790
+20,2450
+40,11480
+60,586.5
+80,322.2
+"""
+
 
 def curve():
     return ohmcurve.Curve.beta(r0_ohm=10000, t0_c=25, beta_k=3950, low_c=-40, high_c=125)
@@ -53,6 +72,15 @@ def table():
 
 def banded():
     return ohmcurve.Sensor.parse(BANDED_TABLE)
+
+
+def fit_points(**keywords):
+    """Six points of the curve, moved a little."""
+    moved = (0.02, -0.03, 0.01, 0.02, -0.01, -0.01)
+    return [
+        ohmcurve.FitPoint(t_c + move, curve().resistance(t_c), **keywords)
+        for t_c, move in zip(range(0, 120, 20), moved)
+    ]
 
 
 def header():

@@ -63,6 +63,24 @@ class StatusTest(unittest.TestCase):
         rows = "".join(f"{0.01 * i!r},{10000 - i}\n" for i in range(4097))
         self.assert_status(Status.TOO_LARGE, Sensor.parse, sensor_with(rows))
 
+    def test_fewer_points_than_coefficients_are_a_bad_definition(self):
+        self.assert_status(Status.BAD_DEFINITION, ohmcurve.fit, [(25, 10000)])
+
+    def test_a_point_that_is_no_number_is_a_bad_argument(self):
+        self.assert_status(Status.BAD_ARGUMENT, ohmcurve.fit, [(25, math.nan), (50, 3600)])
+
+    def test_more_points_than_4096_are_too_large(self):
+        self.assert_status(Status.TOO_LARGE, ohmcurve.fit, [(25, 10000)] * 4097)
+
+    def test_a_level_of_one_is_out_of_range(self):
+        made = ohmcurve.fit(samples.fit_points())
+        self.assert_status(Status.OUT_OF_RANGE, made.temperature, 10000, 1)
+
+    def test_a_table_without_rows_cannot_be_audited(self):
+        self.assert_status(
+            Status.BAD_DEFINITION, ohmcurve.Audit.parse, "temp_c,r_nom_ohm\n"
+        )
+
     def test_no_object_is_a_null_argument(self):
         self.assert_status(
             Status.NULL_ARGUMENT, _ohmcurve.ohm_curve_temperature, None, 10000.0

@@ -2,6 +2,7 @@
 """What is written by hand in Python says the same as the header."""
 
 import dataclasses
+import inspect
 import re
 import unittest
 
@@ -10,6 +11,9 @@ import samples
 from ohmcurve import (
     ASSUMED,
     Display,
+    FitBasis,
+    FitModel,
+    FitPoint,
     JobReason,
     Meter,
     Place,
@@ -17,7 +21,10 @@ from ohmcurve import (
     Reason,
     Reference,
     ReferenceKind,
+    Row,
     Status,
+    Suspect,
+    Suspicion,
     Verdict,
     _ohmcurve,
 )
@@ -77,6 +84,43 @@ class HeaderTest(unittest.TestCase):
             samples.enum_constants("ohm_reference_kind"),
         )
 
+    def test_fit_model_has_every_constant(self):
+        self.assertEqual(
+            ["OHM_FIT_" + each.name for each in FitModel], samples.enum_constants("ohm_fit_model")
+        )
+
+    def test_fit_model_has_the_names_of_the_methods_of_curve(self):
+        for each in FitModel:
+            self.assertTrue(callable(getattr(ohmcurve.Curve, each.value)))
+
+    def test_fit_basis_has_every_constant(self):
+        self.assertEqual(
+            ["OHM_FIT_" + each.name for each in FitBasis], samples.enum_constants("ohm_fit_basis")
+        )
+
+    def test_suspicion_has_every_constant(self):
+        constants = samples.enum_constants("ohm_suspicion")
+        self.assertEqual(["OHM_SUSPECT_" + each.name for each in Suspicion], constants)
+
+    def test_suspicion_has_the_words_of_the_library(self):
+        self.assertEqual(
+            [each.value for each in Suspicion],
+            [_ohmcurve.ohm_suspicion_name(index) for index in range(len(Suspicion))],
+        )
+
+    def test_a_suspect_has_every_member(self):
+        self.assertEqual(list(Suspect._fields), samples.struct_members("ohm_suspect"))
+
+    def test_a_row_has_every_member(self):
+        self.assertEqual(list(Row._fields), samples.struct_members("ohm_sensor_row"))
+
+    def test_a_fit_point_has_every_member(self):
+        self.assertEqual(list(FitPoint._fields), samples.struct_members("ohm_fit_point"))
+
+    def test_a_fit_can_be_asked_for_by_every_member(self):
+        asked = list(inspect.signature(ohmcurve.fit).parameters)
+        self.assertEqual(asked, ["points", *samples.struct_members("ohm_fit_request")])
+
     def test_a_reading_has_every_member(self):
         self.assertEqual(
             {each.name for each in dataclasses.fields(Reading)},
@@ -106,7 +150,8 @@ class HeaderTest(unittest.TestCase):
     def test_every_function_of_the_header_is_bound_or_left_out_on_purpose(self):
         declared = set(re.findall(r"^OHM_API [^(]*?\b(ohm_\w+)\(", samples.header(), re.MULTILINE))
         left_out = {name for name in declared if not hasattr(_ohmcurve, name)}
-        self.assertEqual(left_out, {"ohm_curve_free", "ohm_sensor_free", "ohm_nearest"})
+        freed = {f"ohm_{each}_free" for each in ("curve", "sensor", "fit", "audit")}
+        self.assertEqual(left_out, freed | {"ohm_nearest"})
 
     def test_the_version_is_that_of_the_header(self):
         version = re.search(r'#define OHM_VERSION +"(.*)"', samples.header())[1]

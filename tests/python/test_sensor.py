@@ -8,7 +8,7 @@ import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import Band, Sensor
+from ohmcurve import Band, Row, Sensor, Temperature
 
 
 class SensorTest(unittest.TestCase):
@@ -46,6 +46,23 @@ class SensorTest(unittest.TestCase):
 
     def test_the_band_has_named_parts(self):
         self.assertEqual(samples.table().band(20), Band(2350, 2450, 2550))
+
+    def test_the_rows_are_those_printed_in_rising_temperature(self):
+        rows = samples.table().rows
+        self.assertEqual(rows[1], Row(20, 2350, 2450, 2550))
+        self.assertEqual([row.t_c for row in rows], [0, 20, 80])
+
+    def test_a_cell_left_blank_is_none(self):
+        self.assertEqual(Sensor.parse(samples.BARE_TABLE).rows[1], Row(20, None, 2450, None))
+
+    def test_the_rows_of_makers_bands_are_not_among_them(self):
+        self.assertEqual(len(samples.banded().rows), 3)
+
+    def test_a_model_has_no_rows(self):
+        self.assertEqual(Sensor.parse(samples.MODEL).rows, ())
+
+    def test_the_temperature_of_a_sensor_that_was_not_fitted_has_no_interval(self):
+        self.assertEqual(samples.table().temperature(2450), Temperature(20, None, None))
 
     def test_the_bands_of_makers_have_names_and_sources(self):
         self.assertEqual(
