@@ -102,6 +102,13 @@ void ohm_json_list_text(struct ohm_json *json, const char *text) {
   write_string(text);
 }
 
+void ohm_json_list_number(struct ohm_json *json, double value) {
+  char digits[OHM_NUMBER_SIZE];
+  ohm_number_print(value, digits, sizeof digits);
+  write_comma(json);
+  fputs(isfinite(value) ? digits : "null", stdout);
+}
+
 void ohm_json_list_end(struct ohm_json *json) {
   putchar(']');
   json->started = true;

@@ -18,9 +18,11 @@ void ohm_json_number(struct ohm_json *json, const char *key, double value);
 /** A member; nothing when text is NULL. Bytes that are no UTF-8 become U+FFFD. */
 void ohm_json_text(struct ohm_json *json, const char *key, const char *text);
 
-/** A member that is an array of texts: begin, each of them, end. */
+/** A member that is an array of texts or numbers: begin, each of them, end. A number
+ *  that is not finite is null. */
 void ohm_json_list_begin(struct ohm_json *json, const char *key);
 void ohm_json_list_text(struct ohm_json *json, const char *text);
+void ohm_json_list_number(struct ohm_json *json, double value);
 void ohm_json_list_end(struct ohm_json *json);
 
 /** End the object and the line. */

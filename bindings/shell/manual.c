@@ -22,7 +22,8 @@ static const char about[] =
     "is a value.";
 
 static const char files[] =
-    "ohmcurve writes no file. A sensor file is UTF-8 text of at most 16 MiB. It begins with lines "
+    "ohmcurve writes no file but what -o names. A sensor file is UTF-8 text of at most 16 MiB. It "
+    "begins with lines "
     "'# key: value': name, description, source, kind (module or gauge), tolerance, "
     "dissipation_mw_per_k, and model, which is points unless it says beta or steinhart-hart.\n"
     "With points a header row and rows follow, the cells separated by commas: temp_c, and "
@@ -69,6 +70,9 @@ static const struct example examples[] = {
     {"Which sensor does it have?", "parts", "mazda bt-50"},
     {"A table for the workshop wall:", "table", "ntc-2k45-20c --from 0C --to 100C --step 5"},
     {"The same as one maker allows it:", "table", "ntc-2k45-20c --band saab-9-3-2002"},
+    {"A sensor no manual tells of, measured in ice water, at the bench and in hot water, made a "
+     "sensor file:",
+     "fit", "5.79k@0C 2.45k@20C 322@80C -o mine.csv"},
     {"All of check on a screen:", "help", "check"},
 };
 

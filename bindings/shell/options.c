@@ -97,6 +97,26 @@ static const struct ohm_option chart_options[] = {
 
 static const struct ohm_option audit_options[] = {JSON("what is suspect"), HELP};
 
+static const struct ohm_option fit_options[] = {
+    {OHM_OPTION_MODEL, "--model", "MODEL", "beta, steinhart-hart or four-term",
+     "beta for points at two temperatures, steinhart-hart for more"},
+    {OHM_OPTION_FROM, "--from", "TEMP", "lowest temperature the curve is to reach",
+     "that of the coldest point"},
+    {OHM_OPTION_TO, "--to", "TEMP", "highest temperature the curve is to reach",
+     "that of the hottest point"},
+    {OHM_OPTION_AT, "--at", "OHMS",
+     "after the fit, the temperature it means by OHMS, and what the points leave open of it; "
+     "several with commas between them: 2.31k,330",
+     NULL},
+    {OHM_OPTION_OUTPUT, "-o", "FILE",
+     "write the curve as a sensor file too, with what is known of its coefficients; - for standard "
+     "output, in place of all else",
+     "no file"},
+    {OHM_OPTION_NAME, "--name", "NAME", "of the sensor in FILE", "after FILE"},
+    JSON("the fit"),
+    HELP,
+};
+
 static const struct ohm_option help_options[] = {HELP};
 
 const struct ohm_option ohm_program_options[2] = {
@@ -163,6 +183,24 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "volts that fit no one resistor. What would fit is told and never put in. The exit status "
          "is 0 when nothing is suspect, 1 when something is.",
          OPTIONS(audit_options)},
+    [OHM_VERB_FIT] =
+        {"fit", "[OHMS@TEMP...]", 0, SIZE_MAX, "5.79k@0C 2.45k@20C 322@80C -o mine.csv",
+         "a curve through points you have",
+         "Finds the coefficients of a curve from resistances at known temperatures, and says how "
+         "well they are known, how far each point lies from the curve, and whether the points "
+         "agree. With as many points as coefficients the curve goes through all of them; with more "
+         "it keeps as near to them as they deserve.\n"
+         "Either figure of a point may carry its limit: 2.45k+-12@20C+-0.1, or 2.45k+-0.5%@20C; a "
+         "limit in ohm, in percent, or in the unit of the temperature. Give limits to all points "
+         "or "
+         "to none. A limit is taken as rectangular: its standard uncertainty is the limit over the "
+         "square root of 3.\n"
+         "FILE is a SENSOR of every verb: ohmcurve degrees mine.csv 2.31k.\n"
+         "Without points, standard input is read, a point a line; blank lines and lines that begin "
+         "with # are skipped. A point that cannot be read is reported on standard error; the "
+         "others "
+         "still are fitted and shown, FILE is not written, and the exit status is 65.",
+         OPTIONS(fit_options)},
     [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "check", "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},
