@@ -53,7 +53,7 @@ ohm_finding typed(const char *sensor_name, const char *reading, const char *refe
                   ohm_place place) {
   ohm_sensor *sensor = sensor_built_in(sensor_name);
   struct scene scene = scene_typed(reading, reference);
-  scene.check.place = place;
+  scene.check.place = (int)place;
   ohm_finding finding = scene_judged(sensor, &scene);
   ohm_sensor_free(sensor);
   return finding;
