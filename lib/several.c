@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Several readings of one sensor. What errs alike in all of them (the meter, the leads,
- * one thermometer) is one variable each, stepped through; given those, the readings are
- * independent and their probabilities multiply. What a step leaves open is counted as
- * each reading's own, so that of a reading alone nothing is lost by stepping.
+ * one thermometer) is one variable each; given those, the readings are independent and
+ * their probabilities multiply. The three are drawn over by a lattice whose steps are
+ * powers of 1/g, g the root of x^4 = x + 1, which fills the cube evenly.
  */
 #include "finding.h"
 #include "question.h"
 
-enum { READINGS_MAX = 16, METER_STEPS = 24, LEAD_STEPS = 4, THERMOMETER_STEPS = 32 };
+enum { READINGS_MAX = 16, LATTICE_POINTS = 4096, BAND_NODES = 33 };
 
 /* ---- one reading among several ---- */
 
@@ -18,17 +18,12 @@ struct member {
   double meter_ohm; /* limits of the common causes */
   double lead_ohm;
   double thermometer_k;
-  struct ohm_spread own; /* the rest, as resistance */
-  struct ohm_band band[THERMOMETER_STEPS];
+  struct ohm_spread own;            /* the rest, as resistance */
+  struct ohm_band band[BAND_NODES]; /* over the thermometer's error */
 };
 
 static bool is_one_thermometer(int kind) {
   return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
-}
-
-/* Middle of a step of -1 to 1. */
-static double step_at(int step, int steps) {
-  return (2 * step + 1.0) / steps - 1;
 }
 
 static void divide_causes(struct member *member) {
@@ -55,19 +50,27 @@ static void divide_causes(struct member *member) {
     else
       ohm_budget_add_limit(&own, cause->name, ohm_cause_limit(cause) * ohm_per_k);
   }
-  ohm_budget_add_limit(&own, OHM_CAUSE_METER, member->meter_ohm / METER_STEPS);
-  ohm_budget_add_limit(&own, OHM_CAUSE_LEADS, member->lead_ohm / LEAD_STEPS);
-  ohm_budget_add_limit(&own, OHM_CAUSE_REFERENCE_LIMIT,
-                       member->thermometer_k * ohm_per_k / THERMOMETER_STEPS);
   member->own = ohm_spread_of(&own);
 }
 
 static void fill_bands(struct member *member) {
   const struct ohm_question *question = &member->question;
-  for (int i = 0; i < THERMOMETER_STEPS; i++)
+  for (int i = 0; i < BAND_NODES; i++) {
+    double error = 2.0 * i / (BAND_NODES - 1) - 1;
     member->band[i] = ohm_tolerance_band(question->curve, &question->tolerance,
-                                         question->element.value +
-                                             step_at(i, THERMOMETER_STEPS) * member->thermometer_k);
+                                         question->element.value + error * member->thermometer_k);
+  }
+}
+
+/* Between nodes that lie so near, limits are straight. */
+static struct ohm_band band_at(const struct member *member, double error) {
+  double place = (error + 1) / 2 * (BAND_NODES - 1);
+  int node = (int)fmin(floor(place), BAND_NODES - 2);
+  double part = place - node;
+  const struct ohm_band *a = &member->band[node];
+  const struct ohm_band *b = a + 1;
+  return (struct ohm_band){a->low_ohm + part * (b->low_ohm - a->low_ohm), a->nominal_ohm,
+                           a->high_ohm + part * (b->high_ohm - a->high_ohm)};
 }
 
 /* ---- all together ---- */
@@ -78,14 +81,23 @@ struct joint {
   double none_high;
 };
 
-static struct joint at_step(const struct member *members, size_t count, double meter, double lead,
-                            int thermometer) {
+/* The common errors, each from -1 to 1 of its limit. */
+struct errors {
+  double meter;
+  double lead;
+  double thermometer;
+};
+
+static struct joint at_errors(const struct member *members, size_t count,
+                              const struct errors *errors) {
   struct joint p = {1, 1, 1};
   for (size_t i = 0; i < count; i++) {
-    struct ohm_spread own = members[i].own;
-    own.value += meter * members[i].meter_ohm + lead * members[i].lead_ohm;
-    double low = ohm_spread_below(&own, members[i].band[thermometer].low_ohm);
-    double not_high = ohm_spread_below(&own, members[i].band[thermometer].high_ohm);
+    const struct member *member = &members[i];
+    struct ohm_band band = band_at(member, errors->thermometer);
+    struct ohm_spread own = member->own;
+    own.value += errors->meter * member->meter_ohm + errors->lead * member->lead_ohm;
+    double low = ohm_spread_below(&own, band.low_ohm);
+    double not_high = ohm_spread_below(&own, band.high_ohm);
     p.within *= fmax(0, not_high - low);
     p.none_low *= 1 - low;
     p.none_high *= not_high;
@@ -93,22 +105,27 @@ static struct joint at_step(const struct member *members, size_t count, double m
   return p;
 }
 
-static struct joint over_common_causes(const struct member *members, size_t count) {
-  struct joint sum = {0, 0, 0};
-  for (int g = 0; g < METER_STEPS; g++)
-    for (int l = 0; l < LEAD_STEPS; l++)
-      for (int t = 0; t < THERMOMETER_STEPS; t++) {
-        struct joint p =
-            at_step(members, count, step_at(g, METER_STEPS), step_at(l, LEAD_STEPS), t);
-        sum.within += p.within;
-        sum.none_low += p.none_low;
-        sum.none_high += p.none_high;
-      }
-  double steps = (double)METER_STEPS * LEAD_STEPS * THERMOMETER_STEPS;
-  return (struct joint){sum.within / steps, sum.none_low / steps, sum.none_high / steps};
+static double lattice_at(int point, double step) {
+  double place = 0.5 + point * step;
+  return 2 * (place - floor(place)) - 1;
 }
 
-/* However the steps fall, all within is no likelier than any one of them, and any low
+static struct joint over_common_causes(const struct member *members, size_t count) {
+  struct joint sum = {0, 0, 0};
+  for (int point = 0; point < LATTICE_POINTS; point++) {
+    const struct errors errors = {lattice_at(point, 0.81917251339616443),
+                                  lattice_at(point, 0.67104360670378920),
+                                  lattice_at(point, 0.54970047790197026)};
+    struct joint p = at_errors(members, count, &errors);
+    sum.within += p.within;
+    sum.none_low += p.none_low;
+    sum.none_high += p.none_high;
+  }
+  return (struct joint){sum.within / LATTICE_POINTS, sum.none_low / LATTICE_POINTS,
+                        sum.none_high / LATTICE_POINTS};
+}
+
+/* However the lattice falls, all within is no likelier than any one of them, and any low
  * no less likely. */
 static void bound_by_each(struct joint *p, const struct member *members, size_t count) {
   for (size_t i = 0; i < count; i++) {

@@ -218,8 +218,7 @@ START_TEST(a_joint_probability_lies_between_its_bounds)
 }
 END_TEST
 
-/* P(both within), adding up over the percentage and the thermometer in common; counts on
- * their own are rectangular. */
+/* P(both within), adding up over the meter and the thermometer, which are in common. */
 static double both_within(const ohm_sensor *sensor, const struct scene *scenes) {
   enum { STEPS = 400 };
   double sum = 0;
@@ -229,12 +228,11 @@ static double both_within(const ohm_sensor *sensor, const struct scene *scenes) 
       double off_k = scenes[0].reference.limit_k * (2 * (t + 0.5) / STEPS - 1);
       double p = 1;
       for (int i = 0; i < 2; i++) {
-        double half_ohm = 3;
-        double middle = scenes[i].reading.r_ohm * (1 + gain * 0.01);
+        double r_ohm = scenes[i].reading.r_ohm;
+        double truly_ohm = r_ohm + gain * (0.01 * r_ohm + 3);
         double at = nominal(sensor, scenes[i].reference.t_c + off_k);
-        double below = (1.05 * at - middle + half_ohm) / (2 * half_ohm);
-        double under = (0.95 * at - middle + half_ohm) / (2 * half_ohm);
-        p *= fmin(fmax(below, 0), 1) - fmin(fmax(under, 0), 1);
+        if (!(0.95 * at <= truly_ohm && truly_ohm <= 1.05 * at))
+          p = 0;
       }
       sum += p;
     }
@@ -249,7 +247,6 @@ START_TEST(causes_in_common_are_counted_once)
       struct scene scenes[] = {shared(sensor, first, 20), shared(sensor, second, 80)};
       struct bench bench = bench_of(scenes, 2);
       ohm_finding finding = together(sensor, &bench);
-      /* A reading alone has percentage and counts in one rectangle; the less counts. */
       double want = both_within(sensor, scenes);
       for (int i = 0; i < 2; i++)
         want = fmin(want, number_in(&bench.findings[i], OHM_FIELD_P_WITHIN));

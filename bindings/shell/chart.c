@@ -16,7 +16,7 @@
 enum {
   WIDTH = 900,
   HEIGHT = 680,
-  LEFT = 86,
+  LEFT = 98,
   RIGHT = 24,
   TOP = 84,
   BOTTOM = 128,
