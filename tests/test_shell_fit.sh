@@ -119,6 +119,13 @@ run fit 2.45k+-12@68F+-0.18 322+-2@80C+-0.1 --json
 check "a limit has the unit of its temperature" \
   [ "$(sed 's/.*"u_r0_ohm":\([0-9]*\.[0-9][0-9][0-9]\).*/\1/' "$work/first")" = \
   "$(sed 's/.*"u_r0_ohm":\([0-9]*\.[0-9][0-9][0-9]\).*/\1/' "$work/out")" ]
+run fit 2.45k+-1@20C+-0.1 322+-1.0@80C+-0.1 --json
+cp "$work/out" "$work/first"
+run fit 2.45k+-1.0@20C+-0.1 322+-1@80C+-0.1 --json
+check "a limit of 1 is 1 ohm" cmp -s "$work/first" "$work/out"
+check "and is a success" exits 0
+run fit 2.45k+--1@20C 322+-1@80C
+check "a limit below 0 is refused" complains '"-1" is no resistance'
 run fit 5.79k@0C 2.45k@20C 1.157k@40C 322@80C
 check "without limits the scatter tells" says 'intervals rest on the scatter of the points'
 check "the scatter is told in kelvin" says 'the points lie about the fit by [0-9.]* K'

@@ -90,14 +90,14 @@ static void print_kelvin(double value, char text[SMALL_SIZE]) {
 }
 
 static void write_points(const struct ohm_fitted *fitted) {
-  printf("%6s%*s%*s%*s\n", "point", CELL, "ohms", CELL, "at", CELL + 2, "fit less it");
+  printf("%6s%*s%*s%*s\n", "point", CELL, "ohms", CELL, "at", CELL + 5, "fit less point");
   for (size_t i = 0; i < fitted->points->count; i++) {
     const ohm_fit_point *point = &fitted->points->list[i];
     char ohms[OHM_CELL_SIZE], degrees[OHM_CELL_SIZE], rest[SMALL_SIZE];
     ohm_resistance_print(point->r_ohm, 5, ohms, sizeof ohms);
     ohm_temperature_print(point->t_c, 2, degrees);
     print_kelvin(ohm_fit_residual_k(fitted->fit, i), rest);
-    printf("%6zu%*s%*s%*s K\n", i + 1, CELL, ohms, CELL, degrees, CELL, rest);
+    printf("%6zu%*s%*s%*s K\n", i + 1, CELL, ohms, CELL, degrees, CELL + 3, rest);
   }
 }
 

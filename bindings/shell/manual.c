@@ -25,12 +25,17 @@ static const char files[] =
     "ohmcurve writes no file but what -o names. A sensor file is UTF-8 text of at most 16 MiB. It "
     "begins with lines "
     "'# key: value': name, description, source, kind (module or gauge), tolerance, "
-    "dissipation_mw_per_k, and model, which is points unless it says beta or steinhart-hart.\n"
+    "dissipation_mw_per_k, and model, which is points unless it says otherwise.\n"
     "With points a header row and rows follow, the cells separated by commas: temp_c, and "
     "r_nom_ohm or r_min_ohm and r_max_ohm or all three. A row that cannot be used is left out, and "
     "a note on standard error says which and why. A maker's band beside them has a line '# band "
     "NAME: where it was printed', and rows with its NAME in a further column, band.\n"
-    "The other models have a range, as below, and r0_ohm, t0_c and beta_k; or a, b and c.";
+    "The other models have a range, as below, and their parameters: beta has r0_ohm, t0_c and "
+    "beta_k; steinhart-hart has a, b and c; four-term has r_ref_ohm, a1, b1, c1 and d1; "
+    "four-term-of-temperature has r_ref_ohm, a, b, c and d; platinum has r0_ohm; silicon has "
+    "r25_ohm, alpha_per_k and beta_per_k2. What fit writes has a covariance too, the lower "
+    "triangle, "
+    "row by row, of that of the parameters, and degrees_of_freedom when it rests on scatter.";
 
 static const char *const file_lines[] = {
     "# name: stable-door",

@@ -40,13 +40,14 @@ static int read_ohms(const char *place, const char *text, double *r_ohm) {
   return OHM_EXIT_DONE;
 }
 
+/* Percent, or a resistance; of a limit 1 is no lone 1 of a display. */
 static int read_limit(const char *place, const char *text, double r_ohm, double *limit_ohm) {
   double percent;
-  if (ohm_tolerance_read(text, &percent, NULL) == OHM_OK) {
+  if (ohm_tolerance_read(text, &percent, NULL) == OHM_OK)
     *limit_ohm = r_ohm * percent / 100;
-    return OHM_EXIT_DONE;
-  }
-  return read_ohms(place, text, limit_ohm);
+  else if (ohm_number_read(text, strlen(text), limit_ohm) != OHM_OK || !(*limit_ohm >= 0))
+    return read_ohms(place, text, limit_ohm);
+  return OHM_EXIT_DONE;
 }
 
 static int read_resistance(const char *place, char *text, ohm_fit_point *point) {
