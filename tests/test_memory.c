@@ -106,6 +106,30 @@ static ohm_status build_points(void) {
   return of_curve(ohm_curve_points_new(t_c, r_ohm, 4, &error), &error);
 }
 
+static ohm_status build_four_term(void) {
+  ohm_error error;
+  return of_curve(ohm_curve_four_term_new(10000, 3.354016e-3, 2.569850e-4, 2.620131e-6, 6.383091e-8,
+                                          -40, 125, &error),
+                  &error);
+}
+
+static ohm_status build_four_term_of_temperature(void) {
+  ohm_error error;
+  return of_curve(ohm_curve_four_term_of_temperature_new(10000, -14.6337, 4791.842, -115334,
+                                                         -3.730535e6, -40, 125, &error),
+                  &error);
+}
+
+static ohm_status build_platinum(void) {
+  ohm_error error;
+  return of_curve(ohm_curve_platinum_new(100, -200, 850, &error), &error);
+}
+
+static ohm_status build_silicon(void) {
+  ohm_error error;
+  return of_curve(ohm_curve_silicon_new(1000, 7.9e-3, 1.9e-5, -50, 150, &error), &error);
+}
+
 static ohm_status build_parsed(void) {
   ohm_error error;
   return of_sensor(ohm_sensor_parse(table, sizeof table - 1, "t", &error), &error);
@@ -190,6 +214,11 @@ START_TEST(a_curve_that_gets_no_memory_says_so_and_leaves_nothing)
   PROVOKES(ohm_curve_beta_new, OHM_NO_MEMORY, every_failure(build_beta));
   PROVOKES(ohm_curve_steinhart_hart_new, OHM_NO_MEMORY, every_failure(build_steinhart_hart));
   PROVOKES(ohm_curve_points_new, OHM_NO_MEMORY, every_failure(build_points));
+  PROVOKES(ohm_curve_four_term_new, OHM_NO_MEMORY, every_failure(build_four_term));
+  PROVOKES(ohm_curve_four_term_of_temperature_new, OHM_NO_MEMORY,
+           every_failure(build_four_term_of_temperature));
+  PROVOKES(ohm_curve_platinum_new, OHM_NO_MEMORY, every_failure(build_platinum));
+  PROVOKES(ohm_curve_silicon_new, OHM_NO_MEMORY, every_failure(build_silicon));
 }
 END_TEST
 

@@ -114,7 +114,7 @@ static struct ohm_ntc join(const double *steps, const double *chords, size_t cou
       y += steps[i] * chords[i];
     }
   }
-  struct ohm_ntc ntc = {count, knots, pieces};
+  struct ohm_ntc ntc = {count, knots, pieces, false};
   ohm_ntc_join(&ntc);
   return ntc;
 }
@@ -185,7 +185,7 @@ START_TEST(an_even_parabola_is_met_exactly)
     double y = 2e-3 + 3e-4 * x - 4e-6 * x * x;
     knots[i] = (struct ohm_ntc_knot){exp(x), ohm_celsius(1 / y), x, y};
   }
-  struct ohm_ntc ntc = {count, knots, pieces};
+  struct ohm_ntc ntc = {count, knots, pieces, false};
   ohm_ntc_join(&ntc);
   for (size_t i = 0; i < count; i++)
     for (int k = 0; k <= 10; k++) {

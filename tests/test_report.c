@@ -329,7 +329,7 @@ START_TEST(the_widest_makers_band_is_named_and_the_tightest_beside_it)
   check_says("2.45k", "20C", OHM_PLACE_SENSOR,
              "2.100 k to 2.900 k at this temperature (16.3 %, saab-9-3-2002)");
   check_says("2.45k", "20C", OHM_PLACE_SENSOR,
-             "By others   as tight as 2.320 k to 2.590 k (toyota-yaris-2007), 2 between");
+             "By others   as tight as 2.320 k to 2.590 k (toyota-yaris-2007), 7 between");
 }
 END_TEST
 

@@ -93,7 +93,8 @@ START_TEST(a_bad_model_range_or_number_is_told_with_its_column)
 {
   CHECK_REFUSED(
       {"# model: alpha\n", 1, 10, OHM_BAD_SYNTAX,
-       "a, line 1, column 10: model is \"alpha\"; it may be points, beta or steinhart-hart"},
+       "a, line 1, column 10: model is \"alpha\"; it may be points, beta, "
+       "steinhart-hart, four-term, four-term-of-temperature, platinum or silicon"},
       {"# name: x\n#  range:  -40..125\n", 2, 12, OHM_BAD_SYNTAX,
        "a, line 2, column 12: range is \"-40..125\"; write it as -40 to 125 C"},
       {"# range: -40 to 125\n", 1, 10, OHM_BAD_SYNTAX,

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "../lib/number.h"
 #include "../lib/status.h"
 
 static bool ends_with(const char *text, const char *end) {

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "../lib/sensor.h"
 #include "../lib/tolerance.h"
 
 static struct ohm_tolerance scanned(const char *text) {

@@ -8,7 +8,7 @@
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
-enum { READINGS_MAX = 4, SENSORS_MAX = 8, NAME_SIZE = 24 };
+enum { READINGS_MAX = 4, SENSORS_MAX = 64, NAME_SIZE = 24 };
 
 /* What is left of the bytes; 0 after the last. */
 struct bytes {
