@@ -257,7 +257,7 @@ OHM_API ohm_curve *ohm_curve_steinhart_hart_new(double a, double b, double c, do
 /**
  * Four-term model of an NTC element, canonical from resistance to temperature.
  *
- *     1/T = A1 + B1 L + C1 L^2 + D1 L^3      L = ln(R/Rref), T in kelvin
+ *     1/T = A1 + B1 L + C1 L^2 + D1 L^3    L = ln(R/Rref), T in K
  *
  * In      r_ref_ohm  ohm, finite, > 0
  *         a1, b1, c1, d1  the coefficients, finite

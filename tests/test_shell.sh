@@ -8,6 +8,7 @@ work=$(mktemp -d "${TMPDIR:-/tmp}/ohmcurve.XXXXXX") || exit 1
 trap 'rm -rf "$work"' EXIT
 trap 'exit 1' HUP INT TERM
 sensor=ntc-2k45-20c
+verbs='check degrees ohms parts table chart audit fit help'
 count=0
 failures=0
 
@@ -72,11 +73,11 @@ check "without arguments the exit status is 64" exits 64
 check "without arguments the usage goes to standard error" complains '^Usage: ohmcurve VERB'
 run --help
 check "--help succeeds" exits 0
-for verb in check degrees ohms parts table help; do
+for verb in $verbs; do
   check "--help lists $verb" says "^  $verb "
 done
 check "--help fits into 80 columns" narrow
-for verb in check degrees ohms parts table help; do
+for verb in $verbs; do
   run "$verb" --help
   cp "$work/out" "$work/first"
   check "$verb --help begins with its usage" says "^Usage: ohmcurve $verb"
@@ -528,7 +529,7 @@ pages=bindings/shell
 # escaped TEXT: as a regular expression for what a page has of it.
 escaped() { printf '%s\n' "$1" | sed 's/-/\\\\-/g'; }
 if [ -f "$pages/ohmcurve.1" ]; then
-  for verb in check degrees ohms parts table help; do
+  for verb in $verbs; do
     cp "$pages/ohmcurve.1" "$work/out"
     check "the manual page has $verb" says "^\.SS ohmcurve $verb"
     page=$pages/ohmcurve-$verb.1

@@ -73,7 +73,7 @@ static int check_named(const struct ohm_arguments *arguments, const ohm_sensor *
 
 /* ---- every sensor built in ---- */
 
-enum { NAME_WIDTH = 16, VERDICT_WIDTH = 38 };
+enum { NAME_WIDTH = 23, VERDICT_WIDTH = 38 };
 
 static void write_line(const char *name, const struct answer *answer, size_t count) {
   const char *verdict = ohm_findings_verdict(&answer->together);
