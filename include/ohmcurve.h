@@ -726,8 +726,7 @@ OHM_API double ohm_fit_scatter_k(const ohm_fit *fit);
  *         or there are only as many points as coefficients.
  * Source  Pearson, Philos. Mag. 50 (1900) 157-175.
  */
-OHM_API ohm_status ohm_fit_chi_square(const ohm_fit *fit, double *chi_square,
-                                      double *probability);
+OHM_API ohm_status ohm_fit_chi_square(const ohm_fit *fit, double *chi_square, double *probability);
 
 /**
  * Misfit of the model, kelvin: the standard deviation that, alike at every point and on
@@ -1172,7 +1171,8 @@ typedef struct ohm_check {
  *
  * Part   is it inside what its maker allows? "within" when p_within reaches the
  *        level, "outside" when p_low or p_high does, else "undecided"; over the errors
- *        of reading and temperature together.
+ *        of reading and temperature together. A temperature beyond the last printed row
+ *        by less than its own standard uncertainty is judged there.
  * Job    is it good enough for the fan, with all that could still hide? The largest
  *        series resistance that could hide is the level-quantile of
  *        max(0, R - low(T)), the smallest leakage that of max(0, 1/R - 1/high(T)); a
@@ -1198,8 +1198,8 @@ OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *r
  * with equal references are repeats: the last one counts, unless it still differs
  * from the one before by more than a count. At several temperatures the sensor
  * has to be inside everywhere at once: the meter, the leads and one thermometer err
- * alike in all readings, every other bath on its own. Then p_low and p_high are the probabilities that any reading lies low, or high, and need
- * not add up to 1 with p_within.
+ * alike in all readings, every other bath on its own. Then p_low and p_high are the probabilities
+ * that any reading lies low, or high, and need not add up to 1 with p_within.
  *
  * In      readings, references   count of each, 1 to 16
  * Out     findings  count of them, each of its reading alone

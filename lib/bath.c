@@ -153,7 +153,7 @@ static void tell_bands(ohm_finding *finding, const struct ohm_question *question
     ohm_finding_set_text(finding, OHM_FIELD_BAND, question->band->name);
     ohm_finding_set_text(finding, OHM_FIELD_BAND_SOURCE,
                          question->band->source ? question->band->source : "");
-    count = keep_other(others, count, question, "own limits", &sensor->tolerance);
+    count = keep_other(others, count, question, "the table's own", &sensor->tolerance);
   }
   for (size_t i = 0; i < sensor->band_count; i++) {
     struct ohm_tolerance other = ohm_tolerance_of_maker(&sensor->bands[i]);
@@ -166,10 +166,13 @@ static void tell_bands(ohm_finding *finding, const struct ohm_question *question
 
 static void tell_allowed(ohm_finding *finding, const struct ohm_question *question) {
   double at_c = question->bath.value;
-  double nominal_ohm;
+  double low_c;
+  double high_c;
   double alpha_per_k = NAN;
-  if (ohm_curve_resistance(question->curve, at_c, &nominal_ohm) == OHM_OK) {
-    ohm_curve_alpha(question->curve, at_c, &alpha_per_k);
+  ohm_curve_range(question->curve, &low_c, &high_c, NULL, NULL);
+  if (question->covered == OHM_OK || ohm_inside(low_c, at_c, high_c)) {
+    double nominal_ohm = ohm_curve_resistance_beyond(question->curve, at_c);
+    ohm_curve_alpha(question->curve, fmin(fmax(at_c, low_c), high_c), &alpha_per_k);
     tell(finding, OHM_FIELD_EXPECTED_OHM, nominal_ohm);
     tell(finding, OHM_FIELD_ALPHA_PER_K, alpha_per_k);
     if (question->has_number)

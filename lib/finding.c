@@ -37,7 +37,7 @@ static const char *const reference_words[] = {"thermometer",   "ice",           
 static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_ACCURACY] = "meter 1%+3",
     [OHM_ASSUME_RESOLUTION] = "a display of 2000 counts",
-    [OHM_ASSUME_ZEROS] = "few digits typed: type all the meter shows",
+    [OHM_ASSUME_ZEROS] = "end zeros are rounding (190ohm, 10.00k if shown)",
     [OHM_ASSUME_LEADS] = "leads 0.3+-0.2",
     [OHM_ASSUME_THERMOMETER] = "thermometer +-2C",
     [OHM_ASSUME_ICE] = "ice bath +-0.5C",
@@ -47,7 +47,7 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_INFRARED] = "infrared +-4C",
     [OHM_ASSUME_CURRENT] = "test current 1 mA at most",
     [OHM_ASSUME_FAN] = "fan 97C",
-    [OHM_ASSUME_LIMIT] = "limit 5C",
+    [OHM_ASSUME_LIMIT] = "fan within 5C",
     [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
     [OHM_ASSUME_BEYOND] = "limits continued to the fan",
 };
@@ -56,8 +56,8 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_AT_SENSOR] = "plug, wires, module: you measured the sensor alone",
     [OHM_UNTESTED_AT_PLUG] = "the sensor alone: the module is in parallel with it",
     [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
-    [OHM_UNTESTED_IF_SENSOR] = "at the sensor: plug, wires, module",
-    [OHM_UNTESTED_IF_MODULE] = "at the module's end: the module",
+    [OHM_UNTESTED_IF_SENSOR] = "if at the sensor: plug, wires, module",
+    [OHM_UNTESTED_IF_MODULE] = "if at the module's end: module",
 };
 
 enum {

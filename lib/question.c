@@ -30,18 +30,28 @@ static ohm_status take_check(struct ohm_question *question, const ohm_check *che
   return good ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
+static ohm_status choose_at(struct ohm_question *question, const ohm_check *check, double t_c) {
+  if (check->tolerance_percent == 0)
+    return ohm_sensor_choose(question->sensor, check->band, t_c, &question->tolerance,
+                             &question->band);
+  question->tolerance =
+      (struct ohm_tolerance){.kind = OHM_TOLERANCE_PERCENT, .percent = check->tolerance_percent};
+  return ohm_tolerance_covers(question->curve, &question->tolerance, t_c);
+}
+
+/* A bath that may as well be at the last printed temperature, 100.07 C for 100 C, is
+ * judged there. */
 static ohm_status take_tolerance(struct ohm_question *question, const ohm_check *check) {
   double t_c = question->bath.value;
-  if (check->tolerance_percent != 0) {
-    if (!(0 < check->tolerance_percent && check->tolerance_percent < 100))
-      return OHM_OUT_OF_RANGE;
-    question->tolerance =
-        (struct ohm_tolerance){.kind = OHM_TOLERANCE_PERCENT, .percent = check->tolerance_percent};
-    question->covered = ohm_tolerance_covers(question->curve, &question->tolerance, t_c);
-    return OHM_OK;
-  }
-  question->covered =
-      ohm_sensor_choose(question->sensor, check->band, t_c, &question->tolerance, &question->band);
+  double u_k = ohm_budget_u(&question->bath);
+  if (check->tolerance_percent != 0 &&
+      !(0 < check->tolerance_percent && check->tolerance_percent < 100))
+    return OHM_OUT_OF_RANGE;
+  question->covered = choose_at(question, check, t_c);
+  if (question->covered == OHM_OUT_OF_RANGE)
+    question->covered = choose_at(question, check, t_c - u_k);
+  if (question->covered == OHM_OUT_OF_RANGE)
+    question->covered = choose_at(question, check, t_c + u_k);
   return question->covered == OHM_BAD_ARGUMENT ? OHM_NOT_FOUND : OHM_OK;
 }
 

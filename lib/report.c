@@ -96,17 +96,20 @@ static void add_limits(struct ohm_text *out, double low_ohm, double high_ohm) {
   add_digits(out, high_ohm, 4);
 }
 
+/* "98 in 100"; of what is nearly certain, no more than is known. */
+static void add_in_100(struct ohm_text *out, double p) {
+  double in_100 = floor(100 * p + 1e-9);
+  ohm_text_add(out, in_100 >= 99 ? "more than " : "");
+  ohm_text_add_number(out, fmin(in_100, 99));
+  ohm_text_add(out, " in 100");
+}
+
 static void add_chance(struct ohm_text *out, double p) {
   if (isnan(p))
     return;
-  double in_100 = floor(100 * p);
   ohm_text_add(out, " (");
-  if (in_100 >= 99) {
-    ohm_text_add(out, "more than 99 in 100)");
-    return;
-  }
-  ohm_text_add_number(out, in_100);
-  ohm_text_add(out, " in 100)");
+  add_in_100(out, p);
+  ohm_text_add(out, " sure)");
 }
 
 /* ---- the lines, in the order of the screen ---- */
@@ -123,7 +126,8 @@ static double number(const struct page *page, ohm_field field) {
 static void caution_lines(const struct page *page) {
   add_line(page->out, "CAUTION", "Key off, blades clear: unplugging this sensor starts many fans.");
   if (number(page, OHM_FIELD_AT_C) > 45)
-    add_line(page->out, "", "Hot coolant scalds: never open a hot system. Maker's rules first.");
+    add_line(page->out, "",
+             "Hot coolant scalds: never open it hot. Vehicle maker's procedure first.");
 }
 
 /* A sentence being made up. */
@@ -203,12 +207,12 @@ static void other_bands_line(const struct page *page) {
   size_t more = 0;
   while (ohm_finding_text(page->finding, OHM_FIELD_OTHER_BANDS, more + 1))
     more++;
-  ohm_text_add(&text, "as tight as ");
+  ohm_text_add(&text, "the tightest ");
   ohm_text_add(&text, tightest);
   if (more > 0) {
-    ohm_text_add(&text, ", ");
+    ohm_text_add(&text, "; ");
     ohm_text_add_count(&text, more);
-    ohm_text_add(&text, " between");
+    ohm_text_add(&text, " more");
   }
   add_line(page->out, "By others", text.buffer);
 }
@@ -225,7 +229,7 @@ static void allowed_lines(const struct page *page) {
     ohm_number_print_fixed(number(page, OHM_FIELD_TOLERANCE_PERCENT), 1, percent, sizeof percent);
     ohm_text_add(&text, percent);
     ohm_text_add(&text, " %");
-    ohm_text_add(&text, band ? ", " : "");
+    ohm_text_add(&text, band ? ", by " : "");
     ohm_text_add(&text, band ? band : "");
     ohm_text_add(&text, ")");
   } else if (!isnan(expected)) {
@@ -256,12 +260,25 @@ static void add_high(struct ohm_text *text, const struct page *page) {
 }
 
 static void add_uncertain(struct ohm_text *text, const struct page *page) {
-  double p = number(page, OHM_FIELD_P_WITHIN);
   bool none_passes = isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM));
-  ohm_text_add(text, "CANNOT TELL YET: good");
-  add_chance(text, p);
-  if (none_passes && number(page, OHM_FIELD_READINGS) == 1)
-    ohm_text_add(text, "; no reading could pass, too coarse");
+  ohm_text_add(text, "CANNOT TELL YET: ");
+  add_in_100(text, number(page, OHM_FIELD_P_WITHIN));
+  ohm_text_add(text, " for good");
+  if (none_passes && number(page, OHM_FIELD_READINGS) == 1) {
+    ohm_text_add(text, "; too coarse for any reading to pass");
+    return;
+  }
+  ohm_text_add(text, ", ");
+  ohm_text_add_number(text, round(1000 * number(page, OHM_FIELD_LEVEL)) / 10);
+  ohm_text_add(text, " are needed");
+}
+
+/* A pull-up across the sensor: a question, unless the plug was said to be on. */
+static void add_plug_on(struct ohm_text *text, const struct page *page) {
+  if (text_is(page, OHM_FIELD_PLACE, "plug_on"))
+    ohm_text_add(text, "CANNOT TELL YET: with the plug on, the module is measured too");
+  else
+    ohm_text_add(text, "CANNOT TELL YET: is the plug off? With it on, a good one reads so");
 }
 
 static void verdict_line(const struct page *page) {
@@ -286,7 +303,7 @@ static void verdict_line(const struct page *page) {
     ohm_text_add(&text, "BAD: shorted, next to 0 ohm between your probes");
     break;
   case OHM_REASON_OVER_RANGE:
-    ohm_text_add(&text, "CANNOT TELL YET: over range is not open");
+    ohm_text_add(&text, "CANNOT TELL YET: the meter ran out of range; that is not yet open");
     break;
   case OHM_REASON_LONE_ONE:
     ohm_text_add(&text, "CANNOT TELL YET: a 1 alone at the left of the display is over range");
@@ -294,10 +311,10 @@ static void verdict_line(const struct page *page) {
   case OHM_REASON_MISSING_K:
     ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
     add_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
-    ohm_text_add(&text, "? A dial at k leaves it out");
+    ohm_text_add(&text, "? A dial set to k shows it without k");
     break;
   case OHM_REASON_PLUG_ON:
-    ohm_text_add(&text, "CANNOT TELL YET: is the plug off? With it on a good one reads so");
+    add_plug_on(&text, page);
     break;
   case OHM_REASON_MOVING:
     ohm_text_add(&text, "CANNOT TELL YET: still moving, by ");
@@ -328,10 +345,9 @@ static void add_kelvins(struct ohm_text *out, double dt_k) {
 
 static void add_start(struct ohm_text *out, double late_k) {
   if (isnan(late_k)) {
-    ohm_text_add(out, "keep the fan off up to 130 C");
+    ohm_text_add(out, "off up to 130 C");
     return;
   }
-  ohm_text_add(out, "make the fan ");
   add_kelvins(out, fabs(late_k));
   ohm_text_add(out, late_k >= 0 ? " late" : " early");
 }
@@ -347,23 +363,21 @@ static void add_good_for_fan(struct ohm_text *text, const struct page *page) {
 }
 
 static void add_hidden(struct ohm_text *text, const struct page *page) {
-  double series_ohm = number(page, OHM_FIELD_SERIES_OHM);
-  double late_k = number(page, OHM_FIELD_LATE_K);
-  double limit_k = number(page, OHM_FIELD_LIMIT_K);
-  bool late = !(late_k <= limit_k);
+  bool late = !(number(page, OHM_FIELD_LATE_K) <= number(page, OHM_FIELD_LIMIT_K));
+  bool wires = text_is(page, OHM_FIELD_PLACE, "module");
   ohm_text_add(text, "NOT ANSWERED: ");
   if (late) {
-    add_resistance(text, series_ohm);
-    ohm_text_add(text, text_is(page, OHM_FIELD_PLACE, "module")
-                           ? " could hide in sensor, plug and wires and "
-                           : " could hide in the sensor and ");
+    add_resistance(text, number(page, OHM_FIELD_SERIES_OHM));
+    ohm_text_add(text, wires ? " could hide in sensor, plug and wires (fan "
+                             : " could hide in the sensor (fan ");
     add_start(text, number(page, OHM_FIELD_SERIES_LATE_K));
-    ohm_text_add(text, "; 50 ohm would ");
+    ohm_text_add(text, "); 50 ohm before a sound one: fan ");
     add_start(text, number(page, OHM_FIELD_FIFTY_LATE_K));
   } else {
     add_resistance(text, number(page, OHM_FIELD_LEAKAGE_OHM));
-    ohm_text_add(text, " could hide across the sensor and ");
+    ohm_text_add(text, " could hide across the sensor (fan ");
     add_start(text, -number(page, OHM_FIELD_LEAKAGE_EARLY_K));
+    ohm_text_add(text, ")");
   }
 }
 
@@ -400,7 +414,7 @@ static void fan_line(const struct page *page) {
   ohm_reason reason = ohm_finding_reason(page->finding);
   if (reason == OHM_REASON_OPEN || reason == OHM_REASON_SHORTED) {
     add_line(page->out, "For the fan",
-             "an open or shorted sensor makes most modules run it: look elsewhere");
+             "open or shorted makes most modules run the fan: not why it stays off");
     return;
   }
   if (!ohm_finding_text(page->finding, OHM_FIELD_JOB, 0))
@@ -442,11 +456,15 @@ static void add_finer(struct ohm_text *text, const struct page *page) {
     ohm_number_print_fixed(floor(needed_k * 10) / 10, 1, digits, sizeof digits);
     ohm_text_add(text, "know the temperature to ");
     ohm_text_add(text, digits);
-    ohm_text_add(text, " C: ice water, or a trusted thermometer");
+    ohm_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+                           ? " C: a trusted thermometer beside it"
+                           : " C: ice water, or a trusted thermometer");
   } else if (reading_k > bath_k) {
     ohm_text_add(text, "a finer range or a better meter; take the leads' own ohms off");
   } else {
-    ohm_text_add(text, "know the temperature better: ice water, a trusted thermometer");
+    ohm_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+                           ? "know the temperature better: a trusted thermometer beside it"
+                           : "know the temperature better: ice water, a trusted thermometer");
   }
 }
 
@@ -467,11 +485,13 @@ static void next_line(const struct page *page) {
     break;
   case OHM_REASON_LOW:
   case OHM_REASON_HIGH:
-    ohm_text_add(&text, "pins cleaned, plug off, at the sensor: once more before you buy");
+    ohm_text_add(&text, text_is(page, OHM_FIELD_PLACE, "module")
+                            ? "the same at the sensor's own pins: if good there, plug or wires"
+                            : "pins cleaned, plug off, at the sensor: once more before you buy");
     break;
   case OHM_REASON_OPEN:
   case OHM_REASON_SHORTED:
-    ohm_text_add(&text, "a radiator fan switch? OL cold and 0 hot is good. Else clean, repeat");
+    ohm_text_add(&text, "is it a radiator fan switch? OL cold, 0 hot is good. Else clean, repeat");
     break;
   case OHM_REASON_OVER_RANGE:
     ohm_text_add(&text, "one range up; over range on the highest is open: then type open");

@@ -41,8 +41,8 @@ static const struct ohm_option check_options[] = {
     {OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",
      TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)},
     {OHM_OPTION_LEADS, "--leads", "OHMS",
-     "resistance of the leads, the reading with the probes held together: 0.4, or 0.4+-0.1; it "
-     "is taken off the reading",
+     "resistance of the leads, the reading with the probes held together: 0.4, or 0.4+-0.1, or "
+     "exact; it is taken off the reading",
      TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)},
     {OHM_OPTION_CURRENT, "--current", "CURRENT",
      "what the ohmmeter sends through the sensor, 1mA or 100uA; it warms a sensor whose "
