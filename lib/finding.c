@@ -57,7 +57,7 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_AT_PLUG] = "the sensor alone: the module is in parallel with it",
     [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
     [OHM_UNTESTED_IF_SENSOR] = "if at the sensor: plug, wires, module",
-    [OHM_UNTESTED_IF_MODULE] = "if at the module's end: module",
+    [OHM_UNTESTED_IF_MODULE] = "if at the module: module",
 };
 
 enum {

@@ -126,8 +126,7 @@ static double number(const struct page *page, ohm_field field) {
 static void caution_lines(const struct page *page) {
   add_line(page->out, "CAUTION", "Key off, blades clear: unplugging this sensor starts many fans.");
   if (number(page, OHM_FIELD_AT_C) > 45)
-    add_line(page->out, "",
-             "Hot coolant scalds: never open it hot. Vehicle maker's procedure first.");
+    add_line(page->out, "", "Hot coolant scalds: never open it hot. Maker's procedure first.");
 }
 
 /* A sentence being made up. */
@@ -224,7 +223,7 @@ static void allowed_lines(const struct page *page) {
   const char *band = ohm_finding_text(page->finding, OHM_FIELD_BAND, 0);
   if (!isnan(low)) {
     add_limits(&text, low, number(page, OHM_FIELD_HIGH_OHM));
-    ohm_text_add(&text, " at this temperature (");
+    ohm_text_add(&text, " here (");
     char percent[OHM_NUMBER_SIZE];
     ohm_number_print_fixed(number(page, OHM_FIELD_TOLERANCE_PERCENT), 1, percent, sizeof percent);
     ohm_text_add(&text, percent);
@@ -265,7 +264,7 @@ static void add_uncertain(struct ohm_text *text, const struct page *page) {
   add_in_100(text, number(page, OHM_FIELD_P_WITHIN));
   ohm_text_add(text, " for good");
   if (none_passes && number(page, OHM_FIELD_READINGS) == 1) {
-    ohm_text_add(text, "; too coarse for any reading to pass");
+    ohm_text_add(text, "; too coarse for any to pass");
     return;
   }
   ohm_text_add(text, ", ");
@@ -491,7 +490,7 @@ static void next_line(const struct page *page) {
     break;
   case OHM_REASON_OPEN:
   case OHM_REASON_SHORTED:
-    ohm_text_add(&text, "is it a radiator fan switch? OL cold, 0 hot is good. Else clean, repeat");
+    ohm_text_add(&text, "is it a radiator fan switch? OL cold and 0 hot is good. Else repeat");
     break;
   case OHM_REASON_OVER_RANGE:
     ohm_text_add(&text, "one range up; over range on the highest is open: then type open");
