@@ -1,0 +1,421 @@
+/* SPDX-License-Identifier: MIT */
+/* The models beside beta, Steinhart-Hart and points, and what holds for every sensor. */
+#include <float.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "../lib/sensor.h"
+#include "support.h"
+
+/* ---- asking ---- */
+
+static double t_of(const ohm_curve *curve, double r_ohm) {
+  double t_c = 0;
+  ck_assert_int_eq(ohm_curve_temperature(curve, r_ohm, &t_c), OHM_OK);
+  return t_c;
+}
+
+static double r_of(const ohm_curve *curve, double t_c) {
+  double r_ohm = 0;
+  ck_assert_int_eq(ohm_curve_resistance(curve, t_c, &r_ohm), OHM_OK);
+  return r_ohm;
+}
+
+static double alpha_of(const ohm_curve *curve, double t_c) {
+  double alpha_per_k = 0;
+  ck_assert_int_eq(ohm_curve_alpha(curve, t_c, &alpha_per_k), OHM_OK);
+  return alpha_per_k;
+}
+
+struct range {
+  double low_c, high_c, at_low_ohm, at_high_ohm;
+};
+
+static struct range range_of(const ohm_curve *curve) {
+  struct range range;
+  ck_assert_int_eq(
+      ohm_curve_range(curve, &range.low_c, &range.high_c, &range.at_low_ohm, &range.at_high_ohm),
+      OHM_OK);
+  return range;
+}
+
+/* ---- every model, and every built-in sensor ---- */
+
+/* The four-term forms are those of a 10 kohm element of B25/85 = 3977 K; silicon is of
+ * a round alpha and beta, once straight and once bent down. */
+static const char *const files[] = {
+    "# model: beta\n# r0_ohm: 10000\n# t0_c: 25\n# beta_k: 3977\n# range: -55 to 150 C\n",
+    "# model: steinhart-hart\n# a: 1.129241e-3\n# b: 2.341077e-4\n# c: 8.775468e-8\n"
+    "# range: -60 to 200 C\n",
+    "# model: four-term\n# r_ref_ohm: 10000\n# a1: 3.354016e-3\n# b1: 2.56985e-4\n"
+    "# c1: 2.620131e-6\n# d1: 6.383091e-8\n# range: -40 to 150 C\n",
+    "# model: four-term-of-temperature\n# r_ref_ohm: 10000\n# a: -14.6337\n# b: 4791.842\n"
+    "# c: -115334\n# d: -3730535\n# range: -40 to 150 C\n",
+    "# model: platinum\n# r0_ohm: 100\n# range: -200 to 850 C\n",
+    "# model: platinum\n# r0_ohm: 1000\n# range: -200 to -10 C\n",
+    "# model: silicon\n# r25_ohm: 1000\n# alpha_per_k: 0.0079\n# beta_per_k2: 0.000019\n"
+    "# range: -50 to 150 C\n",
+    "# model: silicon\n# r25_ohm: 2000\n# alpha_per_k: 0.0079\n# beta_per_k2: 0\n"
+    "# range: -50 to 150 C\n",
+    "# model: silicon\n# r25_ohm: 2000\n# alpha_per_k: 0.0079\n# beta_per_k2: -0.00003\n"
+    "# range: -50 to 150 C\n",
+};
+enum { FILES = sizeof files / sizeof files[0], GRID = 2000 };
+
+static ohm_sensor *parsed(const char *text) {
+  ohm_error error;
+  ohm_sensor *sensor = ohm_sensor_parse(text, strlen(text), "model", &error);
+  ck_assert_msg(sensor != NULL, "%s", error.message);
+  ck_assert_uint_eq(ohm_sensor_note_count(sensor), 0);
+  return sensor;
+}
+
+static ohm_sensor *sensor_number(int i) {
+  if (i < FILES)
+    return parsed(files[i]);
+  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name((size_t)(i - FILES)), NULL);
+  ck_assert_ptr_nonnull(sensor);
+  return sensor;
+}
+
+static double grid_c(const struct range *range, int i) {
+  return i == GRID ? range->high_c : range->low_c + (range->high_c - range->low_c) * i / GRID;
+}
+
+START_TEST(a_temperature_comes_back_from_its_resistance)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  for (int i = 0; i <= GRID; i++) {
+    double t_c = grid_c(&range, i);
+    double r_ohm = r_of(curve, t_c);
+    double grain_k = t_c + 273.15 + (1 + fabs(log(r_ohm))) / fabs(alpha_of(curve, t_c));
+    CHECK_NEAR(t_of(curve, r_ohm), t_c, 16 * DBL_EPSILON * grain_k);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(a_resistance_comes_back_from_its_temperature)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  double least_ohm = fmin(range.at_low_ohm, range.at_high_ohm);
+  double greatest_ohm = fmax(range.at_low_ohm, range.at_high_ohm);
+  for (int i = 0; i <= GRID; i++) {
+    double r_ohm = least_ohm * pow(greatest_ohm / least_ohm, (double)i / GRID);
+    r_ohm = fmin(fmax(r_ohm, least_ohm), greatest_ohm);
+    double t_c = t_of(curve, r_ohm);
+    double grain = 1 + fabs(alpha_of(curve, t_c)) * (t_c + 273.15) + fabs(log(r_ohm));
+    CHECK_NEAR(r_of(curve, t_c) / r_ohm, 1, 16 * DBL_EPSILON * grain);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(resistance_goes_strictly_one_way)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  double way = range.at_high_ohm > range.at_low_ohm ? 1 : -1;
+  double before_ohm = -way * INFINITY;
+  double before_c = -INFINITY;
+  for (int i = 0; i <= GRID; i++) {
+    double r_ohm = r_of(curve, grid_c(&range, i));
+    double t_c = t_of(curve, r_ohm);
+    ck_assert(way * r_ohm > way * before_ohm && t_c > before_c && way * alpha_of(curve, t_c) > 0);
+    before_ohm = r_ohm;
+    before_c = t_c;
+  }
+  ck_assert(ohm_curve_falls(curve) == (way < 0));
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(the_ends_convert_exactly_and_nothing_beyond_does)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  CHECK_NEAR(r_of(curve, range.low_c), range.at_low_ohm, 0);
+  CHECK_NEAR(r_of(curve, range.high_c), range.at_high_ohm, 0);
+  CHECK_NEAR(t_of(curve, range.at_low_ohm), range.low_c, 0);
+  CHECK_NEAR(t_of(curve, range.at_high_ohm), range.high_c, 0);
+  double beyond_c[2] = {nextafter(range.low_c, -300), nextafter(range.high_c, 2000)};
+  double beyond_ohm[2] = {nextafter(fmax(range.at_low_ohm, range.at_high_ohm), INFINITY),
+                          nextafter(fmin(range.at_low_ohm, range.at_high_ohm), 0)};
+  size_t failed;
+  ohm_curve_resistances(curve, beyond_c, beyond_c, 2, &failed);
+  ck_assert_uint_eq(failed, 2);
+  ohm_curve_temperatures(curve, beyond_ohm, beyond_ohm, 2, &failed);
+  ck_assert_uint_eq(failed, 2);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* Round-off of ln R over the step, and what alpha changes within it. */
+START_TEST(alpha_is_the_central_difference_of_ln_r)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  const double step = 1e-3;
+  for (int i = 7; i < GRID; i += 10) {
+    double t_c = grid_c(&range, i);
+    double alpha = alpha_of(curve, t_c);
+    double slope = (log(r_of(curve, t_c + step)) - log(r_of(curve, t_c - step))) / (2 * step);
+    double grain =
+        4 * DBL_EPSILON * (fabs(log(r_of(curve, t_c))) + fabs(alpha) * (t_c + 274) + 1) / step;
+    double bend = fabs(alpha_of(curve, t_c + step) - alpha_of(curve, t_c - step));
+    CHECK_NEAR(slope, alpha, bend + 1e-6 * fabs(alpha) + grain);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* An NTC element goes on as a beta, straight in 1/T; others as a straight line in T. */
+START_TEST(beyond_its_ends_a_curve_goes_on_along_its_tangent)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  double ends_c[2] = {range.low_c, range.high_c};
+  for (int i = 0; i < 2; i++) {
+    double end_k = ends_c[i] + 273.15;
+    double alpha = alpha_of(curve, ends_c[i]);
+    double beyond_c = ends_c[i] + (i == 0 ? -3 : 3);
+    double ratio = ohm_curve_resistance_beyond(curve, beyond_c) / r_of(curve, ends_c[i]);
+    double want = alpha < 0 ? exp(alpha * end_k * (1 - end_k / (beyond_c + 273.15)))
+                            : 1 + alpha * (beyond_c - ends_c[i]);
+    CHECK_NEAR(ratio, want, 1e-12 * want);
+  }
+  double inside_c = (range.low_c + range.high_c) / 2;
+  CHECK_NEAR(ohm_curve_resistance_beyond(curve, inside_c), r_of(curve, inside_c), 0);
+  double zero_ohm = ohm_curve_resistance_beyond(curve, -273.15);
+  ck_assert(ohm_curve_falls(curve) ? isinf(zero_ohm) : 0 <= zero_ohm && zero_ohm < INFINITY);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+static const double special[] = {NAN,          INFINITY, -INFINITY, 0,    -0.0,
+                                 DBL_TRUE_MIN, DBL_MAX,  -1,        1e-3, -273.15};
+enum { SPECIALS = sizeof special / sizeof special[0] };
+
+static void check_given(ohm_status status, const double *value) {
+  ck_assert(status == OHM_OK ? isfinite(*value) : isnan(*value));
+}
+
+START_TEST(every_special_number_is_converted_or_gives_nan)
+{
+  ohm_sensor *sensor = sensor_number(_i);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  for (int i = 0; i < SPECIALS; i++) {
+    double t_c = 1, r_ohm = 1, alpha_per_k = 1;
+    check_given(ohm_curve_temperature(curve, special[i], &t_c), &t_c);
+    check_given(ohm_curve_resistance(curve, special[i], &r_ohm), &r_ohm);
+    check_given(ohm_curve_alpha(curve, special[i], &alpha_per_k), &alpha_per_k);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* ---- sensor files ---- */
+
+START_TEST(a_sensor_file_of_a_model_printed_reads_back_equal)
+{
+  ohm_sensor *sensor = parsed(files[_i]);
+  char text[1024];
+  char again_text[1024];
+  ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
+  ohm_sensor *again = parsed(text);
+  ohm_sensor_print(again, again_text, sizeof again_text);
+  ck_assert_str_eq(text, again_text);
+  const ohm_curve *curve = ohm_sensor_curve(sensor);
+  struct range range = range_of(curve);
+  for (int i = 0; i <= GRID; i += 50) {
+    double t_c = grid_c(&range, i);
+    CHECK_NEAR(r_of(ohm_sensor_curve(again), t_c), r_of(curve, t_c), 0);
+  }
+  ck_assert_uint_eq(ohm_sensor_row_count(again), 0);
+  ohm_sensor_free(again);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+static void check_class(const char *name, double kelvin, double kelvin_per_c) {
+  char text[128];
+  snprintf(text, sizeof text, "# tolerance: class %s\n%s", name, files[4]);
+  ohm_sensor *sensor = parsed(text);
+  for (double t_c = -150; t_c <= 800; t_c += 50) {
+    double half_k = kelvin + kelvin_per_c * fabs(t_c);
+    double low_ohm, r_ohm, high_ohm;
+    ck_assert_int_eq(ohm_sensor_band(sensor, t_c, &low_ohm, &r_ohm, &high_ohm), OHM_OK);
+    CHECK_NEAR(t_of(ohm_sensor_curve(sensor), low_ohm), t_c - half_k, 1e-9);
+    CHECK_NEAR(t_of(ohm_sensor_curve(sensor), high_ohm), t_c + half_k, 1e-9);
+  }
+  ohm_sensor_free(sensor);
+}
+
+/* IEC 60751, as printed in the Siemens SITRANS manual, page 142 */
+START_TEST(a_class_of_platinum_is_kelvin_that_grow_with_celsius)
+{
+  check_class("AA", 0.1, 0.0017);
+  check_class("A", 0.15, 0.002);
+  check_class("B", 0.3, 0.005);
+  check_class("C", 0.6, 0.01);
+}
+END_TEST
+
+/* ---- refusals ---- */
+
+static void check_turns(ohm_curve *curve, const ohm_error *error, double turn_c) {
+  char text[64];
+  ck_assert_ptr_null(curve);
+  ck_assert_int_eq(error->status, OHM_BAD_DEFINITION);
+  ohm_number_print_fixed(turn_c, 1, text, sizeof text);
+  strcat(text, " C");
+  ck_assert_msg(strstr(error->message, "turns at ") && strstr(error->message, text), "%s: %s", text,
+                error->message);
+}
+
+/* b + 2 c y = 0, and b + 3 d y^2 = 0, at y = 1/T = 0.003. */
+START_TEST(a_four_term_curve_of_temperature_that_turns_is_refused_and_told_where)
+{
+  ohm_error error;
+  check_turns(ohm_curve_four_term_of_temperature_new(100, 0, 3000, -500000, 0, 0, 100, &error),
+              &error, 1 / 0.003 - 273.15);
+  check_turns(ohm_curve_four_term_of_temperature_new(100, 0, 27, 0, -1e6, 0, 100, &error), &error,
+              1 / 0.003 - 273.15);
+  PROVOKES(
+      ohm_curve_four_term_of_temperature_new, OHM_BAD_DEFINITION,
+      (ohm_curve_four_term_of_temperature_new(100, 0, -3000, 0, 0, 0, 100, &error), error.status));
+  PROVOKES(
+      ohm_curve_four_term_of_temperature_new, OHM_BAD_DEFINITION,
+      (ohm_curve_four_term_of_temperature_new(100, 0, 1e9, 0, 0, 0, 100, &error), error.status));
+  ohm_curve *curve =
+      ohm_curve_four_term_of_temperature_new(100, 0, 3000, -500000, 0, 61, 100, &error);
+  ck_assert_msg(curve != NULL, "%s", error.message);
+  ohm_curve_free(curve);
+}
+END_TEST
+
+/* 1/T = 0.003 + 2.5e-4 (L - L^2/2) turns at L = 1; with - L^3/3 in its place there too. */
+START_TEST(a_four_term_curve_that_turns_is_refused_and_told_where)
+{
+  ohm_error error;
+  check_turns(ohm_curve_four_term_new(100, 3e-3, 2.5e-4, -1.25e-4, 0, 0, 100, &error), &error,
+              1 / 3.125e-3 - 273.15);
+  check_turns(ohm_curve_four_term_new(100, 3e-3, 3e-4, 0, -1e-4, 0, 60, &error), &error,
+              1 / 3.2e-3 - 273.15);
+  PROVOKES(ohm_curve_four_term_new, OHM_BAD_DEFINITION,
+           (ohm_curve_four_term_new(100, 3e-3, -2.5e-4, 0, 0, 0, 100, &error), error.status));
+}
+END_TEST
+
+/* 1 + 0.004 D - 0.00002 D^2 turns at D = 100. */
+START_TEST(a_silicon_curve_that_turns_is_refused_and_told_where)
+{
+  ohm_error error;
+  check_turns(ohm_curve_silicon_new(1000, 0.004, -0.00002, -40, 150, &error), &error, 125);
+  check_turns(ohm_curve_silicon_new(1000, 0.004, -0.00002, -40, 125, &error), &error, 125);
+  check_turns(ohm_curve_silicon_new(1000, 0.004, 0.00004, -40, 150, &error), &error, -25);
+  PROVOKES(ohm_curve_silicon_new, OHM_BAD_DEFINITION,
+           (ohm_curve_silicon_new(1000, -0.004, 0, -40, 150, &error), error.status));
+  PROVOKES(ohm_curve_silicon_new, OHM_BAD_DEFINITION,
+           (ohm_curve_silicon_new(1000, 0, 0, -40, 150, &error), error.status));
+  PROVOKES(ohm_curve_silicon_new, OHM_BAD_DEFINITION,
+           (ohm_curve_silicon_new(1000, 0.02, 0, -40, 150, &error), error.status));
+}
+END_TEST
+
+START_TEST(a_range_or_resistance_that_is_none_is_refused)
+{
+  static const double ranges[][2] = {{20, 20}, {30, 20}, {-273.15, 20}, {20, 1000.1}, {NAN, 20}};
+  ohm_error error;
+  for (int i = 0; i < 5; i++) {
+    double low_c = ranges[i][0];
+    double high_c = ranges[i][1];
+    PROVOKES(ohm_curve_four_term_new, OHM_BAD_ARGUMENT,
+             (ohm_curve_four_term_new(1e4, 3e-3, 2e-4, 0, 0, low_c, high_c, &error), error.status));
+    PROVOKES(ohm_curve_four_term_of_temperature_new, OHM_BAD_ARGUMENT,
+             (ohm_curve_four_term_of_temperature_new(1e4, -13, 4000, 0, 0, low_c, high_c, &error),
+              error.status));
+    PROVOKES(ohm_curve_platinum_new, OHM_BAD_ARGUMENT,
+             (ohm_curve_platinum_new(100, low_c, high_c, &error), error.status));
+    PROVOKES(ohm_curve_silicon_new, OHM_BAD_ARGUMENT,
+             (ohm_curve_silicon_new(1e3, 8e-3, 0, low_c, high_c, &error), error.status));
+  }
+  PROVOKES(ohm_curve_platinum_new, OHM_BAD_ARGUMENT,
+           (ohm_curve_platinum_new(100, -200.1, 100, &error), error.status));
+  PROVOKES(ohm_curve_platinum_new, OHM_BAD_ARGUMENT,
+           (ohm_curve_platinum_new(100, 0, 850.1, &error), error.status));
+  PROVOKES(ohm_curve_platinum_new, OHM_BAD_ARGUMENT,
+           (ohm_curve_platinum_new(DBL_MAX, 0, 100, &error), error.status));
+}
+END_TEST
+
+static void check_built_or_told(ohm_curve *curve, const ohm_error *error) {
+  if (curve) {
+    struct range range = range_of(curve);
+    ck_assert(isfinite(range.at_low_ohm) && isfinite(range.at_high_ohm) &&
+              fmin(range.at_low_ohm, range.at_high_ohm) > 0);
+    double middle_c = range.low_c + (range.high_c - range.low_c) / 2;
+    ck_assert(isfinite(alpha_of(curve, middle_c)) && isfinite(t_of(curve, r_of(curve, middle_c))));
+    ck_assert_int_eq(error->status, OHM_OK);
+  } else {
+    ck_assert(error->status == OHM_BAD_ARGUMENT || error->status == OHM_BAD_DEFINITION);
+    ck_assert_uint_gt(strlen(error->message), 20);
+  }
+  ohm_curve_free(curve);
+}
+
+/* Every mixture of likely and special numbers, the range likely. */
+START_TEST(every_special_number_makes_a_finite_curve_or_a_sentence)
+{
+  static const double four[] = {10000, 3.354016e-3, 2.56985e-4, 2.620131e-6, 6.383091e-8};
+  static const double of_temperature[] = {10000, -14.6337, 4791.842, -115334, -3730535};
+  static const double silicon[] = {1000, 0.0079, 0.000019};
+  enum { WAYS = SPECIALS + 1 };
+  ohm_error error;
+  for (int i = 0; i < WAYS * WAYS * WAYS * WAYS * WAYS; i++) {
+    double x[5], y[5], z[5];
+    for (int j = 0, rest = i; j < 5; j++, rest /= WAYS) {
+      bool likely = rest % WAYS == SPECIALS;
+      x[j] = likely ? four[j] : special[rest % WAYS];
+      y[j] = likely ? of_temperature[j] : special[rest % WAYS];
+      z[j] = likely ? silicon[j % 3] : special[rest % WAYS];
+    }
+    check_built_or_told(ohm_curve_four_term_new(x[0], x[1], x[2], x[3], x[4], -40, 125, &error),
+                        &error);
+    check_built_or_told(
+        ohm_curve_four_term_of_temperature_new(y[0], y[1], y[2], y[3], y[4], -40, 125, &error),
+        &error);
+    if (i < WAYS * WAYS * WAYS) {
+      check_built_or_told(ohm_curve_silicon_new(z[0], z[1], z[2], -40, 125, &error), &error);
+      check_built_or_told(ohm_curve_platinum_new(z[0], z[1], z[2], &error), &error);
+    }
+  }
+}
+END_TEST
+
+int main(void) {
+  int each = RUN_TESTS_FOR_EACH(
+      "every curve", FILES + ohm_catalogue_count(), a_temperature_comes_back_from_its_resistance,
+      a_resistance_comes_back_from_its_temperature, resistance_goes_strictly_one_way,
+      the_ends_convert_exactly_and_nothing_beyond_does, alpha_is_the_central_difference_of_ln_r,
+      beyond_its_ends_a_curve_goes_on_along_its_tangent,
+      every_special_number_is_converted_or_gives_nan);
+  int printed =
+      RUN_TESTS_FOR_EACH("model files", FILES, a_sensor_file_of_a_model_printed_reads_back_equal);
+  int one = RUN_TESTS("models", a_class_of_platinum_is_kelvin_that_grow_with_celsius,
+                      a_four_term_curve_of_temperature_that_turns_is_refused_and_told_where,
+                      a_four_term_curve_that_turns_is_refused_and_told_where,
+                      a_silicon_curve_that_turns_is_refused_and_told_where,
+                      a_range_or_resistance_that_is_none_is_refused,
+                      every_special_number_makes_a_finite_curve_or_a_sentence);
+  return each | printed | one;
+}
