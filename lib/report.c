@@ -310,7 +310,7 @@ static void verdict_line(const struct page *page) {
   case OHM_REASON_MISSING_K:
     ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
     add_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
-    ohm_text_add(&text, "? A dial set to k shows it without k");
+    ohm_text_add(&text, "? A dial at k shows it without");
     break;
   case OHM_REASON_PLUG_ON:
     add_plug_on(&text, page);

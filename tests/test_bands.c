@@ -166,7 +166,7 @@ START_TEST(the_other_bands_are_told_the_tightest_first)
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_OTHER_BANDS, 0),
                    "2.400 k to 2.500 k (tight)");
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_OTHER_BANDS, 1),
-                   "2.300 k to 2.600 k (own limits)");
+                   "2.300 k to 2.600 k (the table's own)");
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_OTHER_BANDS, 2));
   ohm_sensor_free(sensor);
 }

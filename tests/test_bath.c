@@ -358,9 +358,13 @@ START_TEST(what_was_not_told_is_named_as_assumed)
   size_t count = 0;
   while (ohm_finding_text(&finding, OHM_FIELD_ASSUMED, count))
     count++;
-  static const char *const assumed[] = {
-      "meter 1%+3", "a display of 2000 counts",   "leads 0.3+-0.2", "thermometer +-2C", "fan 97C",
-      "limit 5C",  "limits continued to the fan"};
+  static const char *const assumed[] = {"meter 1%+3",
+                                        "a display of 2000 counts",
+                                        "leads 0.3+-0.2",
+                                        "thermometer +-2C",
+                                        "fan 97C",
+                                        "fan within 5C",
+                                        "limits continued to the fan"};
   ck_assert_uint_eq(count, sizeof assumed / sizeof assumed[0]);
   for (size_t i = 0; i < count; i++)
     ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_ASSUMED, i), assumed[i]);

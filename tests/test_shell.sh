@@ -220,10 +220,10 @@ shows() {
   check "$1 is met with its sentence" says "$2"
   check "$1 exits $3" exits "$3"
 }
-shows OL 'over range is not open' 2
+shows OL 'that is not yet open' 2
 shows OL@20k 'over range on 20 k' 1
 shows '>20k' 'over range on 20 k' 1
-shows OL@200 'over range is not open' 2
+shows OL@200 'that is not yet open' 2
 shows open 'no circuit' 1
 shows 1 'a lone 1' 2
 shows 2.45 'did you mean 2.45 k' 2
