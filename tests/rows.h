@@ -5,7 +5,7 @@
 
 #include "support.h"
 
-enum { ROW_CELLS = 11, ROWS_MAX = 1000 };
+enum { ROW_CELLS = 11, ROWS_MAX = 3000 };
 
 enum { KIND, ID, SOURCE, PLACE, CALL, INPUTS, QUANTITY, EXPECTED, HALF, U_SOURCE, BUDGET };
 

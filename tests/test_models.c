@@ -270,6 +270,28 @@ START_TEST(a_class_of_platinum_is_kelvin_that_grow_with_celsius)
 }
 END_TEST
 
+/* Rows of an older scale, Engineering Toolbox, Pt100 table; those that differ from the
+ * equation printed beside them by more than half of their last digit. */
+START_TEST(an_older_platinum_table_is_not_that_of_the_standard)
+{
+  static const struct {
+    double t_c, r_ohm;
+  } old[] = {{-200, 18.53}, {-180, 27.05}, {-160, 35.48}, {-140, 43.80}, {-120, 52.04},
+             {-100, 60.20}, {-80, 68.28},  {-60, 76.28},  {-40, 84.21},  {-30, 88.17},
+             {-20, 92.13},  {-10, 96.07},  {80, 130.89},  {120, 146.06}, {140, 153.57},
+             {160, 161.04}, {180, 168.47}, {200, 175.84}, {220, 183.17}, {240, 190.46},
+             {260, 197.70}, {280, 204.88}, {300, 212.03}, {320, 219.13}, {340, 226.18},
+             {360, 233.19}, {380, 240.15}, {400, 247.06}, {420, 253.93}, {440, 260.75},
+             {460, 267.52}, {480, 274.25}, {500, 280.93}, {520, 287.57}, {540, 294.16},
+             {560, 300.70}, {580, 307.20}, {600, 313.65}, {620, 320.05}, {640, 326.41},
+             {660, 332.72}, {700, 345.21}, {750, 360.55}};
+  ohm_curve *curve = ohm_curve_platinum_new(100, -200, 850, NULL);
+  for (size_t i = 0; i < sizeof old / sizeof old[0]; i++)
+    ck_assert(fabs(r_of(curve, old[i].t_c) - old[i].r_ohm) > 0.0055);
+  ohm_curve_free(curve);
+}
+END_TEST
+
 /* ---- refusals ---- */
 
 static void check_turns(ohm_curve *curve, const ohm_error *error, double turn_c) {
@@ -412,6 +434,7 @@ int main(void) {
   int printed =
       RUN_TESTS_FOR_EACH("model files", FILES, a_sensor_file_of_a_model_printed_reads_back_equal);
   int one = RUN_TESTS("models", a_class_of_platinum_is_kelvin_that_grow_with_celsius,
+                      an_older_platinum_table_is_not_that_of_the_standard,
                       a_four_term_curve_of_temperature_that_turns_is_refused_and_told_where,
                       a_four_term_curve_that_turns_is_refused_and_told_where,
                       a_silicon_curve_that_turns_is_refused_and_told_where,

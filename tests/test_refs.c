@@ -6,9 +6,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const files[] = {"tests/refs/curve.psv", "tests/refs/decision.psv",
-                                    "tests/refs/meter.psv", "tests/refs/sensor.psv",
-                                    "tests/refs/water.psv", "tests/refs/fault.psv"};
+static const char *const files[] = {
+    "tests/refs/curve.psv",    "tests/refs/decision.psv",  "tests/refs/meter.psv",
+    "tests/refs/sensor.psv",   "tests/refs/water.psv",     "tests/refs/fault.psv",
+    "tests/refs/platinum.psv", "tests/refs/four_term.psv", "tests/refs/models.psv"};
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
@@ -52,6 +53,83 @@ static double steinhart_hart(const struct row *row) {
       ohm_curve_steinhart_hart_new(row_input(row, "a"), row_input(row, "b"), row_input(row, "c"),
                                    row_input(row, "low_c"), row_input(row, "high_c"), &error);
   return ask_curve(row, curve, &error);
+}
+
+static ohm_curve *four_term_curve(const struct row *row, ohm_error *error) {
+  return ohm_curve_four_term_new(row_input(row, "r_ref_ohm"), row_input(row, "a1"),
+                                 row_input(row, "b1"), row_input(row, "c1"), row_input(row, "d1"),
+                                 row_input(row, "low_c"), row_input(row, "high_c"), error);
+}
+
+static double four_term(const struct row *row) {
+  ohm_error error;
+  return ask_curve(row, four_term_curve(row, &error), &error);
+}
+
+static ohm_curve *of_temperature_curve(const struct row *row, ohm_error *error) {
+  return ohm_curve_four_term_of_temperature_new(
+      row_input(row, "r_ref_ohm"), row_input(row, "a"), row_input(row, "b"), row_input(row, "c"),
+      row_input(row, "d"), row_input(row, "low_c"), row_input(row, "high_c"), error);
+}
+
+static double four_term_of_temperature(const struct row *row) {
+  ohm_error error;
+  return ask_curve(row, of_temperature_curve(row, &error), &error);
+}
+
+/* How far the inverse form misses the temperature the forward form was asked for. */
+static double exchange(const struct row *row) {
+  ohm_error error;
+  double t_c = row_input(row, "t_c");
+  double r_ohm = NAN;
+  double back_c = NAN;
+  ohm_curve *forward = of_temperature_curve(row, &error);
+  ohm_curve *inverse = four_term_curve(row, &error);
+  if (forward && inverse) {
+    ohm_curve_resistance(forward, t_c, &r_ohm);
+    ohm_curve_temperature(inverse, r_ohm, &back_c);
+  }
+  ohm_curve_free(forward);
+  ohm_curve_free(inverse);
+  return asks_for(row, "difference_k") ? back_c - t_c : fail_quantity(row);
+}
+
+static double platinum(const struct row *row) {
+  ohm_error error;
+  ohm_curve *curve = ohm_curve_platinum_new(row_input(row, "r0_ohm"), row_input(row, "low_c"),
+                                            row_input(row, "high_c"), &error);
+  return ask_curve(row, curve, &error);
+}
+
+static double silicon(const struct row *row) {
+  ohm_error error;
+  ohm_curve *curve = ohm_curve_silicon_new(row_input(row, "r25_ohm"), row_input(row, "alpha_per_k"),
+                                           row_input(row, "beta_per_k2"), row_input(row, "low_c"),
+                                           row_input(row, "high_c"), &error);
+  return ask_curve(row, curve, &error);
+}
+
+/* Half the width of a class at a temperature, in ohm and through the slope in kelvin. */
+static double platinum_class(const struct row *row) {
+  size_t length = 0;
+  const char *name = row_input_text(row, "class", &length);
+  char text[128];
+  snprintf(text, sizeof text,
+           "# tolerance: class %.*s\n# model: platinum\n# r0_ohm: %g\n# range: -200 to 850 C\n",
+           (int)length, name, row_input(row, "r0_ohm"));
+  ohm_error error;
+  ohm_sensor *sensor = ohm_sensor_parse(text, strlen(text), "class", &error);
+  double t_c = row_input(row, "t_c");
+  double low_ohm = NAN, r_ohm = NAN, high_ohm = NAN, alpha_per_k = NAN;
+  if (sensor) {
+    ohm_sensor_band(sensor, t_c, &low_ohm, &r_ohm, &high_ohm);
+    ohm_curve_alpha(ohm_sensor_curve(sensor), t_c, &alpha_per_k);
+  }
+  ohm_sensor_free(sensor);
+  double limit_ohm = (high_ohm - low_ohm) / 2;
+  return asks_for(row, "limit_ohm") ? limit_ohm
+         : asks_for(row, "limit_k") ? limit_ohm / (r_ohm * alpha_per_k)
+                                    : fail_quantity(row);
 }
 
 /* points=0:32650,25:10000 */
@@ -164,6 +242,12 @@ static const struct {
 } calls[] = {
     {"beta", beta},
     {"steinhart_hart", steinhart_hart},
+    {"four_term", four_term},
+    {"four_term_of_temperature", four_term_of_temperature},
+    {"exchange", exchange},
+    {"platinum", platinum},
+    {"platinum_class", platinum_class},
+    {"silicon", silicon},
     {"points", points},
     {"conformance", conformance},
     {"meter_limit", meter_limit},

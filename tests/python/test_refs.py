@@ -49,6 +49,52 @@ def steinhart_hart(row):
     return of_curve(row, Curve.steinhart_hart(**numbers(row, "a", "b", "c", "low_c", "high_c")))
 
 
+def four_term(row):
+    names = ("r_ref_ohm", "a1", "b1", "c1", "d1", "low_c", "high_c")
+    return of_curve(row, Curve.four_term(**numbers(row, *names)))
+
+
+def of_temperature_curve(row):
+    names = ("r_ref_ohm", "a", "b", "c", "d", "low_c", "high_c")
+    return Curve.four_term_of_temperature(**numbers(row, *names))
+
+
+def four_term_of_temperature(row):
+    return of_curve(row, of_temperature_curve(row))
+
+
+def exchange(row):
+    """How far the inverse form misses the temperature the forward form was asked for."""
+    names = ("r_ref_ohm", "a1", "b1", "c1", "d1", "low_c", "high_c")
+    (t_c,) = numbers(row, "t_c").values()
+    inverse = Curve.four_term(**numbers(row, *names))
+    back_c = inverse.temperature(of_temperature_curve(row).resistance(t_c))
+    return {"difference_k": back_c - t_c}[row["quantity"]]
+
+
+def platinum(row):
+    return of_curve(row, Curve.platinum(**numbers(row, "r0_ohm", "low_c", "high_c")))
+
+
+def silicon(row):
+    names = ("r25_ohm", "alpha_per_k", "beta_per_k2", "low_c", "high_c")
+    return of_curve(row, Curve.silicon(**numbers(row, *names)))
+
+
+def platinum_class(row):
+    """Half the width of a class at a temperature, in ohm and through the slope in kelvin."""
+    given = row["inputs"]
+    sensor = Sensor.parse(
+        f"# tolerance: class {given['class']}\n# model: platinum\n"
+        f"# r0_ohm: {given['r0_ohm']}\n# range: -200 to 850 C\n"
+    )
+    (t_c,) = numbers(row, "t_c").values()
+    band = sensor.band(t_c)
+    limit_ohm = (band.high_ohm - band.low_ohm) / 2
+    ohm_per_k = sensor.curve.resistance(t_c) * sensor.curve.alpha(t_c)
+    return {"limit_ohm": limit_ohm, "limit_k": limit_ohm / ohm_per_k}[row["quantity"]]
+
+
 def points(row):
     pairs = [map(float, pair.split(":")) for pair in row["inputs"]["points"].split(",")]
     t_c, r_ohm = zip(*pairs)
@@ -137,6 +183,12 @@ class ReferenceRowsTest(unittest.TestCase):
         calls = {
             "beta": beta,
             "steinhart_hart": steinhart_hart,
+            "four_term": four_term,
+            "four_term_of_temperature": four_term_of_temperature,
+            "exchange": exchange,
+            "platinum": platinum,
+            "platinum_class": platinum_class,
+            "silicon": silicon,
             "points": points,
             "conformance": of_conformance,
             "meter_limit": meter_limit,
