@@ -117,7 +117,7 @@ struct bench {
 static void must(ohm_status status) {
   if (status == OHM_OK)
     return;
-  fprintf(stderr, "%s\n", ohm_status_text(status));
+  fprintf(stderr, "%s\n", ohm_status_text((int)status));
   exit(2);
 }
 
