@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # The command, as a person and a script meet it. Prints TAP.
+# shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 sensor=ntc-2k45-20c
 verbs='check degrees ohms parts table chart audit fit help'

@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # Pictures, audits and the narrowed list, as a person and a script meet them. Prints TAP.
+# shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 
 tables=${srcdir:-.}/tests/sensors

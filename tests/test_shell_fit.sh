@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # The verb fit, as a person and a script meet it. Prints TAP.
+# shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 
 says() { tr -s ' \n' ' ' <"$work/out" | grep -q -e "$1"; }
