@@ -6,7 +6,7 @@
 
 #include "status.h"
 
-enum { NOTES_MAX = 100 };
+enum { NOTES_MAX = 100, BANDS_MAX = 64 };
 
 static const char *const keys[OHM_DRAFT_NUMBERS] = {"dissipation_mw_per_k",
                                                     "r0_ohm",
@@ -115,6 +115,10 @@ size_t ohm_draft_band(struct ohm_draft *draft, const char *name, size_t length) 
       free(copy);
       return i + 1;
     }
+  if (copy && sensor->band_count == BANDS_MAX) {
+    free(copy);
+    return 0;
+  }
   struct ohm_maker_band *bands = realloc(sensor->bands, (sensor->band_count + 1) * sizeof *bands);
   if (bands)
     sensor->bands = bands;

@@ -53,8 +53,8 @@ char *ohm_draft_copy(const char *text, size_t length);
 void ohm_draft_note(struct ohm_draft *draft, int line, int column, const char *what,
                     const char *advice);
 
-/** The place of a band and 1, a new one for a new name; 0 for an empty name, and
- *  without memory. */
+/** The place of a band and 1, a new one for a new name; 0 for an empty name, for one
+ *  after the 64th, and without memory. */
 size_t ohm_draft_band(struct ohm_draft *draft, const char *name, size_t length);
 
 void ohm_draft_keep_row(struct ohm_draft *draft, const ohm_sensor_row *row, size_t band, int line);

@@ -317,6 +317,8 @@ static void take_row(struct table *table, const struct ohm_csv *csv) {
   size_t band = fault ? 0 : ohm_draft_band(draft, name->text, name->length);
   if (fault)
     leave_out(table, csv, fault);
+  else if (ohm_draft_goes_on(draft) && band == 0 && name->length > 0)
+    leave_out(table, csv, "a sensor has at most 64 bands");
   else if (ohm_draft_goes_on(draft))
     ohm_draft_keep_row(draft, &row, band, csv->line);
 }

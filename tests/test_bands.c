@@ -2,6 +2,7 @@
 /* Makers' bands, from the lines of a sensor file to the verdict. */
 #include "scene.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -75,6 +76,21 @@ START_TEST(what_is_wrong_with_a_band_is_noted_and_left_out)
              "band wide has no row and is left out", 0);
   check_note(HEADER "0,,5790,,\n20,,2450,,\n20,2300,,2600,wide\n20,2200,,2700,wide\n",
              "line 5: row left out: its temperature stands in an earlier row", 1);
+}
+END_TEST
+
+START_TEST(bands_after_the_64th_are_left_out_and_noted)
+{
+  char text[4000] = HEADER "0,,6000,,\n20,,2450,,\n";
+  size_t length = strlen(text);
+  for (int i = 0; i < 70; i++)
+    length += (size_t)snprintf(text + length, sizeof text - length, "20,2000,,3000,b%d\n", i);
+  ohm_sensor *sensor = sensor_of(text);
+  ck_assert_uint_eq(ohm_sensor_band_count(sensor), 64);
+  ck_assert_uint_eq(ohm_sensor_row_count(sensor), 2);
+  ck_assert_uint_eq(ohm_sensor_note_count(sensor), 6);
+  ck_assert_ptr_nonnull(strstr(ohm_sensor_note(sensor, 0), "at most 64 bands"));
+  ohm_sensor_free(sensor);
 }
 END_TEST
 
@@ -247,7 +263,8 @@ int main(void) {
   int files = RUN_TESTS(
       "bands in a file", bands_have_names_and_sources_in_the_order_of_the_file,
       bands_leave_the_curve_as_it_is, what_is_wrong_with_a_band_is_noted_and_left_out,
-      two_bands_may_have_the_same_temperature, a_sensor_with_bands_printed_reads_back_equal);
+      bands_after_the_64th_are_left_out_and_noted, two_bands_may_have_the_same_temperature,
+      a_sensor_with_bands_printed_reads_back_equal);
   int verdicts =
       RUN_TESTS("bands in a verdict", the_widest_of_all_that_say_something_there_is_judged_by,
                 the_other_bands_are_told_the_tightest_first, a_named_band_is_judged_by_alone,
