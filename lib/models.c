@@ -363,7 +363,7 @@ static ohm_status check_knots(const struct ohm_ntc *ntc, ohm_error *error) {
     const struct ohm_ntc_knot *knot = &ntc->knots[i];
     double grain = DBL_EPSILON * fmax(1, fabs(knot[0].ln_r));
     double turn;
-    if (!(knot[0].ln_r + 8 * grain < knot[1].ln_r && knot[0].y < knot[1].y &&
+    if (!(knot[0].ln_r + 64 * grain < knot[1].ln_r && knot[0].y < knot[1].y &&
           ohm_ntc_piece_rises(&ntc->pieces[i], knot[0].ln_r, knot[1].ln_r, &turn)))
       return fail_point(error, "the points lie too close", ntc->count - i, knot->t_c, knot->r_ohm,
                         "leave out one of it and its neighbour");
