@@ -49,7 +49,8 @@ check "a sensor nobody knows is refused" refuses 66 'ntc-2k45-20c'
 run audit "$tables/ntc-2k45-at-20c-mazda-bt50-2021.csv"
 check "a clean table exits with 0" exits 0
 check "a clean table is said to be clean" says '18 rows, nothing is suspect'
-run audit "$tables/ntc-37k-at-20c-ford-probe-1990-ect.csv"
+cp "$tables/ntc-37k-at-20c-ford-probe-1990-ect.csv" "$work/t.csv"
+run audit "$work/t.csv"
 check "a table with a misprint exits with 1" exits 1
 check "a misprint is told with its place" says 'line 14, column 5'
 check "an audit fits into 80 columns" narrow
