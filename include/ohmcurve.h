@@ -1063,6 +1063,7 @@ typedef enum ohm_field_kind {
   X(HEATING_LIMIT_K, heating_limit_k, NUMBER, "limit of error of that, rectangular")               \
   X(READINGS, readings, NUMBER, "how many readings the finding rests on")                          \
   X(MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")       \
+  X(ABOUT, about, TEXT, "which question it answers: bath")                                         \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \

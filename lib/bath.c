@@ -410,6 +410,7 @@ ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
   ohm_status status = ohm_question_ask(&question, sensor, reading, meter, reference, check);
   if (status != OHM_OK)
     return status;
+  ohm_finding_set_about(finding, OHM_ABOUT_BATH);
   ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
   ohm_finding_set_reference(finding, (ohm_reference_kind)reference->kind);

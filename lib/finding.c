@@ -21,6 +21,8 @@ static const struct {
 #undef FIELD
 };
 
+static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath"};
+
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
@@ -156,6 +158,10 @@ void ohm_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reas
   finding->private_storage[OHM_FIELD_REASON] = (double)reason;
 }
 
+void ohm_finding_set_about(ohm_finding *finding, enum ohm_about about) {
+  finding->private_storage[OHM_FIELD_ABOUT] = (double)about;
+}
+
 void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind) {
   finding->private_storage[OHM_FIELD_REFERENCE] = (double)kind;
 }
@@ -241,13 +247,15 @@ static const char *other_band(const ohm_finding *finding, size_t index) {
 }
 
 static bool is_filled(const ohm_finding *finding) {
-  return !isnan(finding->private_storage[OHM_FIELD_VERDICT]);
+  return !isnan(finding->private_storage[OHM_FIELD_ABOUT]);
 }
 
 #define WORD(field, words) word(finding, field, words, sizeof words / sizeof words[0])
 
 static const char *only_text(const ohm_finding *finding, int field) {
   switch (field) {
+  case OHM_FIELD_ABOUT:
+    return WORD(field, about_words);
   case OHM_FIELD_VERDICT:
   case OHM_FIELD_JOB:
     return WORD(field, verdict_words);
@@ -289,6 +297,10 @@ const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index
 static int code_or(const ohm_finding *finding, int field, int last, int otherwise) {
   double code = is_finding(finding) ? finding->private_storage[field] : NAN;
   return ohm_inside(0, code, last) ? (int)code : otherwise;
+}
+
+enum ohm_about ohm_finding_about(const ohm_finding *finding) {
+  return (enum ohm_about)code_or(finding, OHM_FIELD_ABOUT, OHM_ABOUTS - 1, OHM_ABOUTS);
 }
 
 ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {

@@ -35,6 +35,9 @@ enum ohm_untested {
   OHM_UNTESTED
 };
 
+/** The room that answered; its sentences are its own. */
+enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUTS };
+
 /** Every field absent. */
 void ohm_finding_clear(ohm_finding *finding);
 
@@ -45,6 +48,11 @@ void ohm_finding_set_number(ohm_finding *finding, ohm_field field, double value)
 void ohm_finding_set_text(ohm_finding *finding, ohm_field field, const char *text);
 
 void ohm_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reason reason);
+
+void ohm_finding_set_about(ohm_finding *finding, enum ohm_about about);
+
+/** OHM_ABOUTS when it answers nothing. */
+enum ohm_about ohm_finding_about(const ohm_finding *finding);
 
 void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 

@@ -80,6 +80,7 @@ static ohm_finding filled(void) {
   ohm_finding finding;
   ohm_finding_clear(&finding);
   ohm_finding_set_verdict(&finding, OHM_OUTSIDE, OHM_REASON_HIGH);
+  ohm_finding_set_about(&finding, OHM_ABOUT_BATH);
   ohm_finding_set_number(&finding, OHM_FIELD_R_OHM, 2310);
   ohm_finding_set_text(&finding, OHM_FIELD_SENSOR, "ntc-2k45-20c");
   ohm_finding_set_reference(&finding, OHM_REFERENCE_ICE);
@@ -96,6 +97,7 @@ START_TEST(what_was_filled_in_is_read_by_field)
   ck_assert_int_eq(ohm_finding_reason(&finding), OHM_REASON_HIGH);
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_VERDICT, 0), "outside");
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_REASON, 0), "high");
+  ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_ABOUT, 0), "bath");
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_SENSOR, 0), "ntc-2k45-20c");
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_REFERENCE, 0), "ice");
   ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_VERSION, 0), ohm_version());

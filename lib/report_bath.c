@@ -1,0 +1,435 @@
+/* SPDX-License-Identifier: MIT */
+/* A sensor at a known temperature, in the words of the bench. */
+#include "report.h"
+
+#include <string.h>
+
+#include "finding.h"
+#include "number.h"
+#include "sentence.h"
+
+static void add_chance(struct ohm_text *out, double p) {
+  if (isnan(p))
+    return;
+  ohm_text_add(out, " (");
+  ohm_say_in_100(out, p);
+  ohm_text_add(out, " sure)");
+}
+
+/* ---- the lines, in the order of the screen ---- */
+
+struct page {
+  const ohm_finding *finding;
+  struct ohm_text *out;
+};
+
+static double number(const struct page *page, ohm_field field) {
+  return ohm_finding_number(page->finding, (int)field);
+}
+
+static void caution_lines(const struct page *page) {
+  ohm_sentence_line(page->out, "CAUTION",
+                    "Key off, blades clear: unplugging this sensor starts many fans.");
+  if (number(page, OHM_FIELD_AT_C) > 45)
+    ohm_sentence_line(page->out, "",
+                      "Hot coolant scalds: never open it hot. Maker's procedure first.");
+}
+
+static bool text_is(const struct page *page, ohm_field field, const char *word) {
+  const char *text = ohm_finding_text(page->finding, (int)field, 0);
+  return text && strcmp(text, word) == 0;
+}
+
+static const char *place_words(const struct page *page) {
+  if (text_is(page, OHM_FIELD_PLACE, "sensor"))
+    return ", plug off, at the sensor's own pins";
+  if (text_is(page, OHM_FIELD_PLACE, "plug_on"))
+    return ", with the plug on";
+  if (text_is(page, OHM_FIELD_PLACE, "module"))
+    return ", at the module's end of the wires";
+  return ", you did not say where";
+}
+
+static void reading_lines(const struct page *page) {
+  OHM_SENTENCE(read);
+  const char *display = ohm_finding_text(page->finding, OHM_FIELD_READ, 0);
+  ohm_text_add(&read, display ? display : "several times");
+  ohm_text_add(&read, place_words(page));
+  ohm_sentence_line(page->out, "You read", read.buffer);
+  if (isnan(number(page, OHM_FIELD_R_OHM)))
+    return;
+  OHM_SENTENCE(means);
+  double t_c = number(page, OHM_FIELD_T_C);
+  if (isnan(t_c)) {
+    ohm_text_add(&means, "no temperature within this sensor's range");
+  } else {
+    ohm_say_temperature(&means, t_c);
+    ohm_say_give_or_take(&means, number(page, OHM_FIELD_EXPANDED_T_K));
+  }
+  ohm_sentence_line(page->out, "That means", means.buffer);
+}
+
+static void temperature_line(const struct page *page) {
+  static const struct {
+    const char *word;
+    const char *said;
+  } kinds[] = {{"thermometer", " (your thermometer)"},
+               {"ice", " (your ice bath)"},
+               {"boil", " (boiling near sea level)"},
+               {"boil_altitude", " (boiling at your altitude)"},
+               {"boil_pressure", " (boiling at your pressure)"},
+               {"infrared", " (infrared, of the surface it sees)"}};
+  OHM_SENTENCE(text);
+  ohm_say_temperature(&text, number(page, OHM_FIELD_AT_C));
+  double half = number(page, OHM_FIELD_EXPANDED_AT_K);
+  if (half > 0)
+    ohm_say_give_or_take(&text, half);
+  for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+    if (text_is(page, OHM_FIELD_REFERENCE, kinds[i].word))
+      ohm_text_add(&text, kinds[i].said);
+  ohm_sentence_line(page->out, "It really is", text.buffer);
+}
+
+static void add_list(struct ohm_text *out, const struct page *page, ohm_field field) {
+  const char *entry;
+  for (size_t i = 0; (entry = ohm_finding_text(page->finding, (int)field, i)); i++) {
+    ohm_text_add(out, i > 0 ? "; " : "");
+    ohm_text_add(out, entry);
+  }
+}
+
+/* The tightest of the other makers; all of them are in the finding. */
+static void other_bands_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  const char *tightest = ohm_finding_text(page->finding, OHM_FIELD_OTHER_BANDS, 0);
+  if (!tightest)
+    return;
+  size_t more = 0;
+  while (ohm_finding_text(page->finding, OHM_FIELD_OTHER_BANDS, more + 1))
+    more++;
+  ohm_text_add(&text, "the tightest ");
+  ohm_text_add(&text, tightest);
+  if (more > 0) {
+    ohm_text_add(&text, "; ");
+    ohm_text_add_count(&text, more);
+    ohm_text_add(&text, " more");
+  }
+  ohm_sentence_line(page->out, "By others", text.buffer);
+}
+
+static void allowed_lines(const struct page *page) {
+  OHM_SENTENCE(text);
+  double low = number(page, OHM_FIELD_LOW_OHM);
+  double expected = number(page, OHM_FIELD_EXPECTED_OHM);
+  const char *band = ohm_finding_text(page->finding, OHM_FIELD_BAND, 0);
+  if (!isnan(low)) {
+    ohm_say_limits(&text, low, number(page, OHM_FIELD_HIGH_OHM));
+    ohm_text_add(&text, " here (");
+    char percent[OHM_NUMBER_SIZE];
+    ohm_number_print_fixed(number(page, OHM_FIELD_TOLERANCE_PERCENT), 1, percent, sizeof percent);
+    ohm_text_add(&text, percent);
+    ohm_text_add(&text, " %");
+    ohm_text_add(&text, band ? ", by " : "");
+    ohm_text_add(&text, band ? band : "");
+    ohm_text_add(&text, ")");
+  } else if (!isnan(expected)) {
+    ohm_text_add(&text, "not known; about ");
+    ohm_say_resistance(&text, expected);
+    ohm_text_add(&text, " is usual at this temperature");
+  } else {
+    ohm_text_add(&text, "not known at this temperature");
+  }
+  ohm_sentence_line(page->out, "Allowed", text.buffer);
+  other_bands_line(page);
+}
+
+/* ---- the verdict on the part ---- */
+
+static void add_high(struct ohm_text *text, const struct page *page) {
+  double range_ohm = number(page, OHM_FIELD_RANGE_OHM);
+  if (isnan(range_ohm)) {
+    ohm_text_add(text, "BAD: too many ohms, it reads colder than it is");
+  } else {
+    ohm_text_add(text, "BAD: more than ");
+    ohm_say_resistance(text, range_ohm);
+    ohm_text_add(text, " where ");
+    ohm_say_resistance(text, number(page, OHM_FIELD_HIGH_OHM));
+    ohm_text_add(text, " is the most allowed");
+  }
+  add_chance(text, number(page, OHM_FIELD_P_HIGH));
+}
+
+static void add_uncertain(struct ohm_text *text, const struct page *page) {
+  bool none_passes = isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM));
+  ohm_text_add(text, "CANNOT TELL YET: ");
+  ohm_say_in_100(text, number(page, OHM_FIELD_P_WITHIN));
+  ohm_text_add(text, " for good");
+  if (none_passes && number(page, OHM_FIELD_READINGS) == 1) {
+    ohm_text_add(text, "; too coarse for any to pass");
+    return;
+  }
+  ohm_text_add(text, ", ");
+  ohm_text_add_number(text, round(1000 * number(page, OHM_FIELD_LEVEL)) / 10);
+  ohm_text_add(text, " are needed");
+}
+
+/* A pull-up across the sensor: a question, unless the plug was said to be on. */
+static void add_plug_on(struct ohm_text *text, const struct page *page) {
+  if (text_is(page, OHM_FIELD_PLACE, "plug_on"))
+    ohm_text_add(text, "CANNOT TELL YET: with the plug on, the module is measured too");
+  else
+    ohm_text_add(text, "CANNOT TELL YET: is the plug off? With it on, a good one reads so");
+}
+
+static void verdict_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  switch (ohm_finding_reason(page->finding)) {
+  case OHM_REASON_CONFORMS:
+    ohm_text_add(&text, number(page, OHM_FIELD_READINGS) > 1 ? "GOOD at these temperatures"
+                                                             : "GOOD at this temperature");
+    add_chance(&text, number(page, OHM_FIELD_P_WITHIN));
+    break;
+  case OHM_REASON_LOW:
+    ohm_text_add(&text, "BAD: too few ohms, it reads hotter than it is");
+    add_chance(&text, number(page, OHM_FIELD_P_LOW));
+    break;
+  case OHM_REASON_HIGH:
+    add_high(&text, page);
+    break;
+  case OHM_REASON_OPEN:
+    ohm_text_add(&text, "BAD: open, no circuit between your probes");
+    break;
+  case OHM_REASON_SHORTED:
+    ohm_text_add(&text, "BAD: shorted, next to 0 ohm between your probes");
+    break;
+  case OHM_REASON_OVER_RANGE:
+    ohm_text_add(&text, "CANNOT TELL YET: the meter ran out of range; that is not yet open");
+    break;
+  case OHM_REASON_LONE_ONE:
+    ohm_text_add(&text, "CANNOT TELL YET: a 1 alone at the left of the display is over range");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
+    ohm_say_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
+    ohm_text_add(&text, "? A dial at k shows it without");
+    break;
+  case OHM_REASON_PLUG_ON:
+    add_plug_on(&text, page);
+    break;
+  case OHM_REASON_MOVING:
+    ohm_text_add(&text, "CANNOT TELL YET: still moving, by ");
+    ohm_say_resistance(&text, number(page, OHM_FIELD_MOVED_OHM));
+    ohm_text_add(&text, " between the last two readings");
+    break;
+  case OHM_REASON_NO_TOLERANCE:
+    ohm_text_add(&text, "CANNOT TELL YET: nothing says how far off this sensor may be");
+    break;
+  case OHM_REASON_OUTSIDE_BAND:
+    ohm_text_add(&text, "CANNOT TELL YET: nothing says what is allowed at this temperature");
+    break;
+  case OHM_REASON_UNCERTAIN:
+    add_uncertain(&text, page);
+    break;
+  }
+  ohm_sentence_line(page->out, "VERDICT", text.buffer);
+}
+
+/* ---- the verdict for the fan ---- */
+
+static void add_start(struct ohm_text *out, double late_k) {
+  if (isnan(late_k)) {
+    ohm_text_add(out, "off up to 130 C");
+    return;
+  }
+  ohm_say_kelvins(out, fabs(late_k));
+  ohm_text_add(out, late_k >= 0 ? " late" : " early");
+}
+
+static void add_good_for_fan(struct ohm_text *text, const struct page *page) {
+  ohm_text_add(text, "GOOD: set for ");
+  ohm_say_temperature(text, number(page, OHM_FIELD_FAN_C));
+  ohm_text_add(text, ", it starts at most ");
+  ohm_say_kelvins(text, fmax(0, number(page, OHM_FIELD_LATE_K)));
+  ohm_text_add(text, " late or ");
+  ohm_say_kelvins(text, fmax(0, number(page, OHM_FIELD_EARLY_K)));
+  ohm_text_add(text, " early");
+}
+
+static void add_hidden(struct ohm_text *text, const struct page *page) {
+  bool late = !(number(page, OHM_FIELD_LATE_K) <= number(page, OHM_FIELD_LIMIT_K));
+  bool wires = text_is(page, OHM_FIELD_PLACE, "module");
+  ohm_text_add(text, "NOT ANSWERED: ");
+  if (late) {
+    ohm_say_resistance(text, number(page, OHM_FIELD_SERIES_OHM));
+    ohm_text_add(text, wires ? " could hide in sensor, plug and wires (fan "
+                             : " could hide in the sensor (fan ");
+    add_start(text, number(page, OHM_FIELD_SERIES_LATE_K));
+    ohm_text_add(text, "); 50 ohm before a sound one: fan ");
+    add_start(text, number(page, OHM_FIELD_FIFTY_LATE_K));
+  } else {
+    ohm_say_resistance(text, number(page, OHM_FIELD_LEAKAGE_OHM));
+    ohm_text_add(text, " could hide across the sensor (fan ");
+    add_start(text, -number(page, OHM_FIELD_LEAKAGE_EARLY_K));
+    ohm_text_add(text, ")");
+  }
+}
+
+static void add_coarse_for_fan(struct ohm_text *text, const struct page *page) {
+  double late_k = number(page, OHM_FIELD_LATE_K);
+  double early_k = number(page, OHM_FIELD_EARLY_K);
+  ohm_text_add(text, "NOT ANSWERED: after this measurement the fan may ");
+  if (isnan(late_k)) {
+    ohm_text_add(text, "never start");
+  } else {
+    ohm_text_add(text, "start ");
+    ohm_say_kelvins(text, fmax(0, late_k));
+    ohm_text_add(text, " late");
+  }
+  ohm_text_add(text, " or ");
+  if (isnan(early_k)) {
+    ohm_text_add(text, "always run");
+    return;
+  }
+  ohm_say_kelvins(text, fmax(0, early_k));
+  ohm_text_add(text, " early");
+}
+
+/* Whether it is what hides in series that could make the fan too late. */
+static bool hides_in_series(const struct page *page) {
+  double late_k = number(page, OHM_FIELD_LATE_K);
+  double series_late_k = number(page, OHM_FIELD_SERIES_LATE_K);
+  return !(late_k <= number(page, OHM_FIELD_LIMIT_K)) &&
+         (isnan(series_late_k) || series_late_k == late_k);
+}
+
+static void fan_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  ohm_reason reason = ohm_finding_reason(page->finding);
+  if (reason == OHM_REASON_OPEN || reason == OHM_REASON_SHORTED) {
+    ohm_sentence_line(page->out, "For the fan",
+                      "open or shorted makes most modules run the fan: not why it stays off");
+    return;
+  }
+  if (!ohm_finding_text(page->finding, OHM_FIELD_JOB, 0))
+    return;
+  switch (ohm_finding_job_reason(page->finding)) {
+  case OHM_JOB_CONFORMS:
+    add_good_for_fan(&text, page);
+    break;
+  case OHM_JOB_LATE:
+  case OHM_JOB_EARLY:
+    ohm_text_add(&text, "BAD: set for ");
+    ohm_say_temperature(&text, number(page, OHM_FIELD_FAN_C));
+    ohm_text_add(&text, ", it starts more than ");
+    ohm_say_kelvins(&text, number(page, OHM_FIELD_LIMIT_K));
+    ohm_text_add(&text, text_is(page, OHM_FIELD_JOB_REASON, "late") ? " late" : " early");
+    break;
+  case OHM_JOB_HIDDEN:
+    add_hidden(&text, page);
+    break;
+  case OHM_JOB_UNCERTAIN:
+    if (hides_in_series(page))
+      add_hidden(&text, page);
+    else
+      add_coarse_for_fan(&text, page);
+    break;
+  }
+  ohm_sentence_line(page->out, "For the fan", text.buffer);
+}
+
+/* ---- what to do next ---- */
+
+/* What would decide an undecided measurement. */
+static void add_finer(struct ohm_text *text, const struct page *page) {
+  double needed_k = number(page, OHM_FIELD_NEEDED_K);
+  double reading_k = number(page, OHM_FIELD_U_T_C);
+  double bath_k = number(page, OHM_FIELD_U_AT_C);
+  if (isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM)) && needed_k > 0.05) {
+    char digits[OHM_NUMBER_SIZE];
+    ohm_number_print_fixed(floor(needed_k * 10) / 10, 1, digits, sizeof digits);
+    ohm_text_add(text, "know the temperature to ");
+    ohm_text_add(text, digits);
+    ohm_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+                           ? " C: a trusted thermometer beside it"
+                           : " C: ice water, or a trusted thermometer");
+  } else if (reading_k > bath_k) {
+    ohm_text_add(text, "a finer range or a better meter; take the leads' own ohms off");
+  } else {
+    ohm_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+                           ? "know the temperature better: a trusted thermometer beside it"
+                           : "know the temperature better: ice water, a trusted thermometer");
+  }
+}
+
+static void add_next_when_good(struct ohm_text *text, const struct page *page) {
+  if (ohm_finding_job(page->finding) == OHM_WITHIN)
+    ohm_text_add(text, text_is(page, OHM_FIELD_PLACE, "module")
+                           ? "the module: sensor, plug and wires have shown what they can"
+                           : "plug and wires: the same reading at the module's end, hot");
+  else
+    ohm_text_add(text, "hot: boiling water, or 85 C and up, thermometer beside it");
+}
+
+static void next_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  switch (ohm_finding_reason(page->finding)) {
+  case OHM_REASON_CONFORMS:
+    add_next_when_good(&text, page);
+    break;
+  case OHM_REASON_LOW:
+  case OHM_REASON_HIGH:
+    ohm_text_add(&text, text_is(page, OHM_FIELD_PLACE, "module")
+                            ? "the same at the sensor's own pins: if good there, plug or wires"
+                            : "pins cleaned, plug off, at the sensor: once more before you buy");
+    break;
+  case OHM_REASON_OPEN:
+  case OHM_REASON_SHORTED:
+    ohm_text_add(&text, "is it a radiator fan switch? OL cold and 0 hot is good. Else repeat");
+    break;
+  case OHM_REASON_OVER_RANGE:
+    ohm_text_add(&text, "one range up; over range on the highest is open: then type open");
+    break;
+  case OHM_REASON_LONE_ONE:
+    ohm_text_add(&text, "go one range up; if it was 1 ohm, type 1.0");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "type the reading with its k, or with ohm behind it");
+    break;
+  case OHM_REASON_PLUG_ON:
+    ohm_text_add(&text, "key off, plug off, and at the sensor's own pins");
+    break;
+  case OHM_REASON_MOVING:
+    ohm_text_add(&text, "wait until it stands still, then once more");
+    break;
+  case OHM_REASON_NO_TOLERANCE:
+    ohm_text_add(&text, "find the maker's limits, or say how far off it may be, such as 5%");
+    break;
+  case OHM_REASON_OUTSIDE_BAND:
+    ohm_text_add(&text, "for the part: at a temperature for which limits are printed");
+    break;
+  case OHM_REASON_UNCERTAIN:
+    add_finer(&text, page);
+    break;
+  }
+  ohm_sentence_line(page->out, "Next", text.buffer);
+}
+
+static void list_line(const struct page *page, const char *label, ohm_field field) {
+  OHM_SENTENCE(text);
+  add_list(&text, page, field);
+  if (text.length > 0)
+    ohm_sentence_line(page->out, label, text.buffer);
+}
+
+void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding) {
+  const struct page page = {finding, out};
+  caution_lines(&page);
+  reading_lines(&page);
+  temperature_line(&page);
+  allowed_lines(&page);
+  verdict_line(&page);
+  fan_line(&page);
+  list_line(&page, "Not tested", OHM_FIELD_NOT_TESTED);
+  next_line(&page);
+  list_line(&page, "Assumed", OHM_FIELD_ASSUMED);
+}
