@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A sensor at a known temperature: against what its maker allows, and for the fan. */
-#include "finding.h"
-#include "question.h"
+#include "bath.h"
+
 #include "text.h"
 
 /* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
@@ -32,7 +32,7 @@ static double causes_limit(const struct ohm_budget *budget, enum ohm_cause_name 
   return 0;
 }
 
-static void tell_reading(ohm_finding *finding, const struct ohm_question *question) {
+static void tell_resistance(ohm_finding *finding, const struct ohm_question *question) {
   struct ohm_spread spread = ohm_spread_of(&question->read);
   double r_ohm = question->read.value;
   double u_ohm = ohm_budget_u(&question->read);
@@ -245,6 +245,18 @@ static void tell_place(ohm_finding *finding, const struct ohm_question *question
   }
 }
 
+void ohm_bath_tell_reading(ohm_finding *finding, const struct ohm_question *question) {
+  ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(question->sensor));
+  ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(question->sensor));
+  tell(finding, OHM_FIELD_LEVEL, question->level);
+  tell(finding, OHM_FIELD_READINGS, 1);
+  tell_display(finding, question->reading);
+  tell_place(finding, question);
+  tell_assumed(finding, question);
+  if (question->has_number)
+    tell_resistance(finding, question);
+}
+
 /* ---- deciding on the part ---- */
 
 static void limits_at(const void *context, double t_c, double *low, double *high) {
@@ -327,8 +339,7 @@ static void decide_over(ohm_finding *finding, const struct ohm_question *questio
   ohm_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_HIGH);
 }
 
-/* "2.31" on a dial at 20k is 2.31 k. */
-static bool misses_k(const struct ohm_question *question) {
+bool ohm_bath_misses_k(const struct ohm_question *question) {
   double bath_c = question->bath.value;
   double bare_c;
   double thousandfold_c;
@@ -356,7 +367,7 @@ static void judge(ohm_finding *finding, const struct ohm_question *question) {
   default:
     break;
   }
-  if (misses_k(question)) {
+  if (ohm_bath_misses_k(question)) {
     tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * question->reading->r_ohm);
     ohm_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
   } else if (question->covered == OHM_NOT_FOUND) {
@@ -411,17 +422,9 @@ ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
   if (status != OHM_OK)
     return status;
   ohm_finding_set_about(finding, OHM_ABOUT_BATH);
-  ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
-  ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
   ohm_finding_set_reference(finding, (ohm_reference_kind)reference->kind);
-  tell(finding, OHM_FIELD_LEVEL, question.level);
-  tell(finding, OHM_FIELD_READINGS, 1);
-  tell_display(finding, reading);
+  ohm_bath_tell_reading(finding, &question);
   tell_temperature(finding, &question);
-  tell_place(finding, &question);
-  tell_assumed(finding, &question);
-  if (question.has_number)
-    tell_reading(finding, &question);
   tell_allowed(finding, &question);
   judge(finding, &question);
   judge_job(finding, &question);

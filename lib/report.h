@@ -5,6 +5,13 @@
 
 #include "text.h"
 
+/** "You read", "That means": of any room that was given a reading. */
+void ohm_report_reading(struct ohm_text *out, const ohm_finding *finding);
+
+/** A label and the entries of a list; no line when there is none. */
+void ohm_report_list(struct ohm_text *out, const ohm_finding *finding, const char *label,
+                     ohm_field field);
+
 /** Lines about a finding of the bath. */
 void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding);
 

@@ -50,7 +50,9 @@ static const char *place_words(const struct page *page) {
   return ", you did not say where";
 }
 
-static void reading_lines(const struct page *page) {
+void ohm_report_reading(struct ohm_text *out, const ohm_finding *finding) {
+  const struct page whole = {finding, out};
+  const struct page *page = &whole;
   OHM_SENTENCE(read);
   const char *display = ohm_finding_text(page->finding, OHM_FIELD_READ, 0);
   ohm_text_add(&read, display ? display : "several times");
@@ -88,14 +90,6 @@ static void temperature_line(const struct page *page) {
     if (text_is(page, OHM_FIELD_REFERENCE, kinds[i].word))
       ohm_text_add(&text, kinds[i].said);
   ohm_sentence_line(page->out, "It really is", text.buffer);
-}
-
-static void add_list(struct ohm_text *out, const struct page *page, ohm_field field) {
-  const char *entry;
-  for (size_t i = 0; (entry = ohm_finding_text(page->finding, (int)field, i)); i++) {
-    ohm_text_add(out, i > 0 ? "; " : "");
-    ohm_text_add(out, entry);
-  }
 }
 
 /* The tightest of the other makers; all of them are in the finding. */
@@ -414,22 +408,27 @@ static void next_line(const struct page *page) {
   ohm_sentence_line(page->out, "Next", text.buffer);
 }
 
-static void list_line(const struct page *page, const char *label, ohm_field field) {
+void ohm_report_list(struct ohm_text *out, const ohm_finding *finding, const char *label,
+                     ohm_field field) {
   OHM_SENTENCE(text);
-  add_list(&text, page, field);
+  const char *entry;
+  for (size_t i = 0; (entry = ohm_finding_text(finding, (int)field, i)); i++) {
+    ohm_text_add(&text, i > 0 ? "; " : "");
+    ohm_text_add(&text, entry);
+  }
   if (text.length > 0)
-    ohm_sentence_line(page->out, label, text.buffer);
+    ohm_sentence_line(out, label, text.buffer);
 }
 
 void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding) {
   const struct page page = {finding, out};
   caution_lines(&page);
-  reading_lines(&page);
+  ohm_report_reading(out, finding);
   temperature_line(&page);
   allowed_lines(&page);
   verdict_line(&page);
   fan_line(&page);
-  list_line(&page, "Not tested", OHM_FIELD_NOT_TESTED);
+  ohm_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(&page);
-  list_line(&page, "Assumed", OHM_FIELD_ASSUMED);
+  ohm_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
 }
