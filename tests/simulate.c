@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "../include/ohmcurve.h"
+#include "draw.h"
 
 /* Steps from one end of what is read to the other. Findings are kept by step, and what
  * they say is smooth between two of them, so that as many draws as wanted cost a few
@@ -30,25 +31,12 @@ static int failures;
 
 static uint64_t state = 20260625;
 
-/* Steele, Lea and Flood, Fast splittable pseudorandom number generators, 2014. */
-static uint64_t next(void) {
-  uint64_t z = state += 0x9E3779B97F4A7C15;
-  z = (z ^ z >> 30) * 0xBF58476D1CE4E5B9;
-  z = (z ^ z >> 27) * 0x94D049BB133111EB;
-  return z ^ z >> 31;
-}
-
-/* Between 0 and 1, neither of them. */
-static double share(void) {
-  return ((double)(next() >> 11) + 0.5) / 9007199254740992.0;
-}
-
 static double rectangular(double limit) {
-  return limit * (2 * share() - 1);
+  return draw_rectangular(&state, limit);
 }
 
 static double normal(double u) {
-  return u * sqrt(-2 * log(share())) * cos(6.283185307179586 * share());
+  return draw_normal(&state, u);
 }
 
 /* ---- what is declared ---- */

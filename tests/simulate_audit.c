@@ -14,28 +14,11 @@
 #include <string.h>
 
 #include "ohmcurve.h"
+#include "draw.h"
 
 enum { TABLES = 20000, ROWS_MIN = 6, ROWS_MOST = 25, DIGITS = 3 };
 
 static const uint64_t SEED = 20240229;
-
-/* ---- random numbers ---- */
-
-/* splitmix64 */
-static uint64_t next(uint64_t *state) {
-  uint64_t z = *state += 0x9E3779B97F4A7C15u;
-  z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9u;
-  z = (z ^ (z >> 27)) * 0x94D049BB133111EBu;
-  return z ^ (z >> 31);
-}
-
-static double uniform(uint64_t *state, double low, double high) {
-  return low + (high - low) * (double)(next(state) >> 11) * 0x1p-53;
-}
-
-static size_t below(uint64_t *state, size_t count) {
-  return (size_t)(next(state) % count);
-}
 
 /* ---- a table ---- */
 
@@ -49,11 +32,11 @@ struct table {
 /* A beta, or a Steinhart-Hart curve of the same slope with the cubic term that printed
  * data sheets have. */
 static ohm_curve *random_curve(uint64_t *state, double low_c, double high_c) {
-  double r25_ohm = exp(uniform(state, log(100), log(100000)));
-  double beta_k = uniform(state, 3000, 4500);
-  if (below(state, 2) == 0)
+  double r25_ohm = exp(draw_between(state, log(100), log(100000)));
+  double beta_k = draw_between(state, 3000, 4500);
+  if (draw_below(state, 2) == 0)
     return ohm_curve_beta_new(r25_ohm, 25, beta_k, low_c, high_c, NULL);
-  double c = uniform(state, 2e-8, 2e-7);
+  double c = draw_between(state, 2e-8, 2e-7);
   double ln = log(r25_ohm);
   double b = 1 / beta_k - 3 * c * ln * ln;
   double a = 1 / 298.15 - b * ln - c * ln * ln * ln;
@@ -63,13 +46,13 @@ static ohm_curve *random_curve(uint64_t *state, double low_c, double high_c) {
 /* Even steps, uneven ones, or any. */
 static void random_temperatures(uint64_t *state, struct table *table) {
   static const double steps[] = {5, 10, 10, 20};
-  double step = steps[below(state, 4)];
-  bool even = below(state, 2) == 0;
-  double t_c = -40 + 5 * (double)below(state, 9);
-  table->count = ROWS_MIN + below(state, ROWS_MOST - ROWS_MIN + 1);
+  double step = steps[draw_below(state, 4)];
+  bool even = draw_below(state, 2) == 0;
+  double t_c = -40 + 5 * (double)draw_below(state, 9);
+  table->count = ROWS_MIN + draw_below(state, ROWS_MOST - ROWS_MIN + 1);
   for (size_t i = 0; i < table->count; i++) {
     table->t_c[i] = t_c;
-    t_c += even ? step : step * (double)(1 + below(state, 2));
+    t_c += even ? step : step * (double)(1 + draw_below(state, 2));
     if (t_c > 150) {
       table->count = i + 1;
       return;
@@ -132,12 +115,12 @@ static void exchange(char *text, size_t i) {
 /* Another digit, two digits exchanged, one lost, one added, the point moved. */
 static void slip(uint64_t *state, char *text) {
   size_t length = strlen(text);
-  size_t i = below(state, length);
+  size_t i = draw_below(state, length);
   double value;
-  switch (below(state, 5)) {
+  switch (draw_below(state, 5)) {
   case 0:
     if (text[i] != '.')
-      text[i] = (char)('0' + below(state, 10));
+      text[i] = (char)('0' + draw_below(state, 10));
     return;
   case 1:
     if (i + 1 < length)
@@ -148,11 +131,11 @@ static void slip(uint64_t *state, char *text) {
     return;
   case 3:
     memmove(text + i + 1, text + i, length - i + 1);
-    text[i] = (char)('0' + below(state, 10));
+    text[i] = (char)('0' + draw_below(state, 10));
     return;
   default:
     ohm_number_read(text, length, &value);
-    ohm_number_print(below(state, 2) == 0 ? value * 10 : value / 10, text, OHM_NUMBER_SIZE);
+    ohm_number_print(draw_below(state, 2) == 0 ? value * 10 : value / 10, text, OHM_NUMBER_SIZE);
   }
 }
 
@@ -218,7 +201,7 @@ static void count_misprinted(const struct table *table, size_t bad, const char *
 }
 
 static void misprint(uint64_t *state, struct table *table, struct counts *counts) {
-  size_t bad = 1 + below(state, table->count - 2);
+  size_t bad = 1 + draw_below(state, table->count - 2);
   char meant[OHM_NUMBER_SIZE];
   strcpy(meant, table->printed[bad]);
   double open = rounding(table->true_ohm[bad]) + interpolation_error(table, bad);
