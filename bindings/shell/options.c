@@ -18,38 +18,76 @@ const char ohm_program_summary[] =
 #define HELP                                                                                       \
   { OHM_OPTION_HELP, "--help", NULL, "explain this verb and do nothing else", NULL }
 
+/* Rows that several verbs have. */
+#define AT                                                                                         \
+  {                                                                                                \
+    OHM_OPTION_AT, "--at", "TEMP",                                                                 \
+        "the temperature the sensor really has, for every reading that carries none of its own",   \
+        "each carries its own"                                                                     \
+  }
+#define PLACE                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_PLACE, "--place", "PLACE",                                                          \
+        "where the probes were: sensor, at its own pins with the plug off; plug-on, "              \
+        "back-probed with the plug on; or module, at the module's end of the wires, module "       \
+        "unplugged, sensor plugged in",                                                            \
+        "not told, and the report says what that leaves open"                                      \
+  }
+#define FAN                                                                                        \
+  {                                                                                                \
+    OHM_OPTION_FAN, "--fan", "TEMP", "the temperature at which the fan is to start",               \
+        TEXT(OHM_ASSUMED_FAN_C) "C"                                                                \
+  }
+#define BAND                                                                                       \
+  {                                                                                                \
+    OHM_OPTION_BAND, "--band", "NAME",                                                             \
+        "the maker's band to judge by, one that 'ohmcurve parts' shows for the sensor",            \
+        "the widest of those printed for the temperature"                                          \
+  }
+#define TOLERANCE                                                                                  \
+  {                                                                                                \
+    OHM_OPTION_TOLERANCE, "--tolerance", "PERCENT",                                                \
+        "what is allowed either side of nominal instead, percent of resistance: 5%",               \
+        "what the makers printed"                                                                  \
+  }
+#define METER                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",  \
+        TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)                        \
+  }
+#define LEADS                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_LEADS, "--leads", "OHMS",                                                           \
+        "resistance of the leads, the reading with the probes held together: 0.4, or "             \
+        "0.4+-0.1, or exact; it is taken off the reading",                                         \
+        TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)                           \
+  }
+#define CURRENT                                                                                    \
+  {                                                                                                \
+    OHM_OPTION_CURRENT, "--current", "CURRENT",                                                    \
+        "what the ohmmeter sends through the sensor, 1mA or 100uA; it warms a sensor whose "       \
+        "dissipation factor is known",                                                             \
+        "up to " TEXT(OHM_ASSUMED_CURRENT_MA) "mA, less on higher ranges"                          \
+  }
+#define LEVEL                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_LEVEL, "--level", "P",                                                              \
+        "how probable a verdict must be before it is given, above 0.5 and below 1", "0.95"         \
+  }
+
 static const struct ohm_option check_options[] = {
-    {OHM_OPTION_AT, "--at", "TEMP",
-     "the temperature the sensor really has, for every reading that carries none of its own",
-     "each carries its own"},
-    {OHM_OPTION_PLACE, "--place", "PLACE",
-     "where the probes were: sensor, at its own pins with the plug off; plug-on, back-probed with "
-     "the plug on; or module, at the module's end of the wires, module unplugged, sensor plugged "
-     "in",
-     "not told, and the report says what that leaves open"},
-    {OHM_OPTION_FAN, "--fan", "TEMP", "the temperature at which the fan is to start",
-     TEXT(OHM_ASSUMED_FAN_C) "C"},
+    AT,
+    PLACE,
+    FAN,
     {OHM_OPTION_LIMIT, "--limit", "DEGREES",
      "how late or early the fan may start, in Celsius degrees: 5, 5K or 5C",
      TEXT(OHM_ASSUMED_FAN_LIMIT_K)},
-    {OHM_OPTION_BAND, "--band", "NAME",
-     "the maker's band to judge by, one that 'ohmcurve parts' shows for the sensor",
-     "the widest of those printed for the temperature"},
-    {OHM_OPTION_TOLERANCE, "--tolerance", "PERCENT",
-     "what is allowed either side of nominal instead, percent of resistance: 5%",
-     "what the makers printed"},
-    {OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",
-     TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)},
-    {OHM_OPTION_LEADS, "--leads", "OHMS",
-     "resistance of the leads, the reading with the probes held together: 0.4, or 0.4+-0.1, or "
-     "exact; it is taken off the reading",
-     TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)},
-    {OHM_OPTION_CURRENT, "--current", "CURRENT",
-     "what the ohmmeter sends through the sensor, 1mA or 100uA; it warms a sensor whose "
-     "dissipation factor is known",
-     "up to " TEXT(OHM_ASSUMED_CURRENT_MA) "mA, less on higher ranges"},
-    {OHM_OPTION_LEVEL, "--level", "P",
-     "how probable a verdict must be before it is given, above 0.5 and below 1", "0.95"},
+    BAND,
+    TOLERANCE,
+    METER,
+    LEADS,
+    CURRENT,
+    LEVEL,
     {OHM_OPTION_BUDGET, "--budget", NULL,
      "after the report, what each cause adds to the doubt, to be worked out again by hand; --json "
      "holds these figures anyway",
@@ -86,12 +124,9 @@ static const struct ohm_option chart_options[] = {
     {OHM_OPTION_OUTPUT, "-o", "FILE", "where to write the picture, an SVG file", "standard output"},
     {OHM_OPTION_FAN, "--fan", "TEMP", "mark where the fan is to start, and the resistance there",
      "no mark"},
-    {OHM_OPTION_AT, "--at", "TEMP", "the temperature of every reading that carries none of its own",
-     "each carries its own"},
-    {OHM_OPTION_METER, "--meter", "SPEC", "what the maker of the ohmmeter states of its accuracy",
-     TEXT(OHM_ASSUMED_METER_PERCENT) "%+" TEXT(OHM_ASSUMED_METER_COUNTS)},
-    {OHM_OPTION_LEADS, "--leads", "OHMS", "resistance of the leads, taken off each reading",
-     TEXT(OHM_ASSUMED_LEAD_OHM) "+-" TEXT(OHM_ASSUMED_LEAD_LIMIT_OHM)},
+    AT,
+    METER,
+    LEADS,
     HELP,
 };
 
