@@ -45,7 +45,7 @@ static void print_options(const struct ohm_option *options, size_t count) {
 }
 
 static void print_notations(const struct ohm_verb *verb) {
-  enum { CHECK_WIDTH = 14 };
+  enum { READING_WIDTH = 14 };
   const char *title = "\nWhat to write for\n";
   for (ohm_entries entry = ohm_notations; entry->word; entry++) {
     if (!ohm_verb_takes(verb, entry->word))
@@ -54,11 +54,11 @@ static void print_notations(const struct ohm_verb *verb) {
     title = "";
     print_entry(entry->word, WORD_WIDTH, entry->meaning);
   }
-  if (verb != &ohm_verbs[OHM_VERB_CHECK])
+  if (!ohm_verb_judges(verb))
     return;
-  puts("\nWhat check understands besides");
+  puts("\nBesides, of a reading");
   for (ohm_entries entry = ohm_check_notations; entry->word; entry++)
-    print_entry(entry->word, CHECK_WIDTH, entry->meaning);
+    print_entry(entry->word, READING_WIDTH, entry->meaning);
 }
 
 static void print_verb(const struct ohm_verb *verb) {

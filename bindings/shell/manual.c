@@ -214,16 +214,16 @@ static void put_notations(const struct ohm_verb *verb) {
     title = "";
     put_entry("I", entry);
   }
-  if (verb && verb != &ohm_verbs[OHM_VERB_CHECK])
+  if (verb && !ohm_verb_judges(verb))
     return;
-  puts(".SS What check understands besides");
+  puts(".SS Besides, of a reading");
   for (ohm_entries entry = ohm_check_notations; entry->word; entry++)
     put_entry("B", entry);
 }
 
-/* 1 and 2 are of check alone, and so is what 0 means beside done. */
+/* 1 and 2 are of verdicts, and so is what 0 means beside done. */
 static void put_exits(const struct ohm_verb *verb) {
-  bool with_verdicts = !verb || verb == &ohm_verbs[OHM_VERB_CHECK];
+  bool with_verdicts = !verb || ohm_verb_judges(verb) || verb == &ohm_verbs[OHM_VERB_AUDIT];
   puts(".SH EXIT STATUS");
   for (ohm_entries entry = ohm_exits; entry->word; entry++)
     if (with_verdicts)
@@ -309,7 +309,7 @@ static void put_verb(const struct ohm_verb *verb) {
   put_notations(verb);
   put_exits(verb);
   put_examples(verb);
-  if (verb == &ohm_verbs[OHM_VERB_CHECK])
+  if (ohm_verb_judges(verb))
     put_cautions();
   puts(".SH SEE ALSO\n\\fBohmcurve\\fR(1)");
 }

@@ -282,9 +282,9 @@ const struct ohm_entry ohm_check_notations[] = {
 };
 
 const struct ohm_entry ohm_exits[] = {
-    {"0", "done; of check: within what is allowed; of audit: nothing is suspect"},
-    {"1", "of check: outside what is allowed; of audit: something is suspect"},
-    {"2", "of check: undecided, or the sensor is unknown"},
+    {"0", "done; of a verdict: within what is allowed; of audit: nothing is suspect"},
+    {"1", "of a verdict: outside what is allowed; of audit: something is suspect"},
+    {"2", "of a verdict: undecided, or the sensor is unknown"},
     {"64", "the command line cannot be understood"},
     {"65", "a value or the content of a file cannot be used"},
     {"66", "no such sensor, or a file or standard input cannot be read"},
@@ -298,6 +298,10 @@ const struct ohm_verb *ohm_verb_find(const char *name) {
     if (strcmp(ohm_verbs[i].name, name) == 0)
       return &ohm_verbs[i];
   return NULL;
+}
+
+bool ohm_verb_judges(const struct ohm_verb *verb) {
+  return ohm_option_find(verb, "--level", strlen("--level")) != NULL;
 }
 
 bool ohm_verb_takes(const struct ohm_verb *verb, const char *word) {

@@ -92,6 +92,9 @@ extern const struct ohm_entry ohm_check_notations[]; /**< of check alone */
 extern const struct ohm_entry ohm_exits[];
 extern const char ohm_program_summary[];
 
+/** Whether a verb is asked with a reading and answers with a verdict, its exit status. */
+bool ohm_verb_judges(const struct ohm_verb *verb);
+
 /** The verb of that name, or NULL. */
 const struct ohm_verb *ohm_verb_find(const char *name);
 
