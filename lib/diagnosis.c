@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+#include "diagnosis.h"
+
+enum { OUTCOMES_MAX = 16 };
+
+/* A part of which nothing is known. */
+static const double odds_unknown = 0.01;
+
+size_t ohm_set_size(ohm_set set) {
+  size_t size = 0;
+  for (; set; set &= set - 1)
+    size++;
+  return size;
+}
+
+/* ---- minimal sets ---- */
+
+static bool explains_all(const ohm_set *conflicts, size_t count, ohm_set set) {
+  for (size_t i = 0; i < count; i++)
+    if (!(conflicts[i] & set))
+      return false;
+  return true;
+}
+
+/* Whether no part of the set can be done without. */
+static bool is_minimal(const ohm_set *conflicts, size_t count, ohm_set set) {
+  for (ohm_set left = set; left; left &= left - 1)
+    if (explains_all(conflicts, count, set & ~(left & (~left + 1))))
+      return false;
+  return true;
+}
+
+struct search {
+  const ohm_set *conflicts;
+  size_t count;
+  struct ohm_diagnosis *found;
+};
+
+static void keep(const struct search *search, ohm_set set) {
+  struct ohm_diagnosis *found = search->found;
+  if (!explains_all(search->conflicts, search->count, set) ||
+      !is_minimal(search->conflicts, search->count, set))
+    return;
+  if (found->count < OHM_DIAGNOSIS_ROOM)
+    found->sets[found->count++] = set;
+  else
+    found->complete = false;
+}
+
+/* Every set of so many further parts out of left, each once. */
+static void extend(const struct search *search, ohm_set set, ohm_set left, size_t further) {
+  if (further == 0) {
+    keep(search, set);
+    return;
+  }
+  for (; left; left &= left - 1)
+    extend(search, set | (left & (~left + 1)), left & (left - 1), further - 1);
+}
+
+void ohm_diagnosis_find(const ohm_set *conflicts, size_t count, struct ohm_diagnosis *diagnosis) {
+  const struct search search = {conflicts, count, diagnosis};
+  ohm_set all = 0;
+  for (size_t i = 0; i < count; i++)
+    all |= conflicts[i];
+  diagnosis->count = 0;
+  diagnosis->complete = true;
+  for (size_t size = 0; size <= OHM_DIAGNOSIS_MOST; size++) {
+    if (size > 2 && diagnosis->count > 0)
+      return;
+    extend(&search, 0, all, size);
+  }
+}
+
+/* ---- how probable ---- */
+
+void ohm_diagnosis_weigh(const struct ohm_diagnosis *diagnosis, const double *odds,
+                         double *weights) {
+  double sum = 0;
+  for (size_t i = 0; i < diagnosis->count; i++) {
+    weights[i] = 1;
+    for (size_t part = 0; part < OHM_DIAGNOSIS_PARTS; part++)
+      if (diagnosis->sets[i] & ohm_set_of(part))
+        weights[i] *= odds ? odds[part] : odds_unknown;
+    sum += weights[i];
+  }
+  for (size_t i = 0; i < diagnosis->count; i++)
+    weights[i] /= sum;
+}
+
+/* ---- what a test tells ---- */
+
+static double entropy(const double *p, int count, double sum) {
+  double bits = 0;
+  for (int i = 0; i < count; i++)
+    if (p[i] > 0)
+      bits -= p[i] / sum * log2(p[i] / sum);
+  return bits;
+}
+
+/* Add a set's share to each outcome. */
+static void spread(double *p, int outcomes, double weight, int predicted) {
+  for (int i = 0; i < outcomes; i++)
+    if (predicted == i || predicted == OHM_UNPREDICTED)
+      p[i] += predicted == i ? weight : weight / outcomes;
+}
+
+static bool is_first_of_group(const ohm_set *groups, size_t index) {
+  for (size_t i = 0; groups && i < index; i++)
+    if (groups[i] == groups[index])
+      return false;
+  return true;
+}
+
+/* That of the outcome, less what of it would be left were the group known. */
+double ohm_diagnosis_information(const double *weights, const ohm_set *groups, const int *predicted,
+                                 size_t count, int outcomes) {
+  double all[OUTCOMES_MAX] = {0};
+  double left = 0;
+  for (size_t i = 0; i < count; i++) {
+    spread(all, outcomes, weights[i], predicted[i]);
+    if (!is_first_of_group(groups, i))
+      continue;
+    double own[OUTCOMES_MAX] = {0};
+    double sum = 0;
+    for (size_t k = i; k < count && (groups || k == i); k++)
+      if (k == i || groups[k] == groups[i]) {
+        spread(own, outcomes, weights[k], predicted[k]);
+        sum += weights[k];
+      }
+    if (sum > 0)
+      left += sum * entropy(own, outcomes, sum);
+  }
+  return fmax(0, entropy(all, outcomes, 1) - left);
+}
