@@ -1214,6 +1214,144 @@ OHM_API ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_re
                                           const ohm_meter *meter, const ohm_check *check,
                                           ohm_finding *findings, ohm_finding *finding);
 
+/* ---- circuit ------------------------------------------------------------ */
+
+/** A fan circuit: links that can fail, and tests that clear or accuse them. */
+typedef struct ohm_circuit ohm_circuit;
+
+/** The columns of a circuit file's links, and what they hold. */
+#define OHM_LINK_COLUMNS(X)                                                                        \
+  X(LINK, link, "its name")                                                                        \
+  X(KIND, kind, "power, motor, battery, control, electronics, sensing or cooling")                 \
+  X(DRAWING, drawing, "what a drawing calls it")                                                   \
+  X(PART, part, "what is bought or repaired; links of one part are renewed together")              \
+  X(ACTION, action, "buy or repair")                                                               \
+  X(RENEW, renew, "what that involves")                                                            \
+  X(ODDS, odds, "odds that it is at fault; may be blank")                                          \
+  X(STANDING, standing, "where these odds come from")
+
+/** The columns of a circuit file's tests, and what they hold. */
+#define OHM_TEST_COLUMNS(X)                                                                        \
+  X(TEST, test, "its name")                                                                        \
+  X(ROLE, role, "symptom, condition or blank")                                                     \
+  X(WHAT, what, "what is done or measured, and what is good")                                      \
+  X(POINTS, points, "where, between which points")                                                 \
+  X(CONDITION, condition, "under which condition")                                                 \
+  X(LOAD, load, "none, lights, bulb or fan")                                                       \
+  X(TOOL, tool, "tools it takes, apart by spaces")                                                 \
+  X(MINUTES, minutes, "how long it takes")                                                         \
+  X(UNIT, unit,                                                                                    \
+    "blank for good or bad; V, A, ohm, C, V/A, mV-fuse, finding:sensor, finding:module")           \
+  X(LOW, low, "least that is good; fan, fan+5: where the fan is to start, and 5 above")            \
+  X(HIGH, high, "most that is good; of V/A in ohm")                                                \
+  X(ERROR, error, "limit of error of the instrument, 1%+0.02")                                     \
+  X(CLEARS, clears, "links that a good result clears")                                             \
+  X(ACCUSES, accuses, "links of which a bad result accuses one; blank: it tells nothing")          \
+  X(ONLY_IF, only_if, "a fact without which a bad result tells nothing")                           \
+  X(NEEDS, needs, "what must have been seen before, NAME=good, bad, renewed or yes")               \
+  X(FEEDS, feeds, "a motor that is fed from the battery")                                          \
+  X(AMPERES, amperes, "the test that tells the current, for V/A")                                  \
+  X(CAUTION, caution, "what could hurt")                                                           \
+  X(SOURCE, source, "where limit and procedure were printed, or common practice")
+
+#define OHM_LINK_CONSTANT(constant, name, meaning) OHM_LINK_##constant,
+/** A column of a link. */
+typedef enum ohm_link_column {
+  OHM_LINK_COLUMNS(OHM_LINK_CONSTANT) OHM_LINK_COLUMN_COUNT
+} ohm_link_column;
+#undef OHM_LINK_CONSTANT
+
+#define OHM_TEST_CONSTANT(constant, name, meaning) OHM_TEST_##constant,
+/** A column of a test. */
+typedef enum ohm_test_column {
+  OHM_TEST_COLUMNS(OHM_TEST_CONSTANT) OHM_TEST_COLUMN_COUNT
+} ohm_test_column;
+#undef OHM_TEST_CONSTANT
+
+/**
+ * Read a circuit from the text of a circuit file: lines of "# key: value", a table of
+ * links whose header row begins with the cell link, a table of tests whose header row
+ * begins with test. A test that cannot be used is left out and noted; a link is not,
+ * because what is left out can not be found at fault.
+ *
+ * In      text    UTF-8, length bytes; need not end in NUL
+ *         name    used for the circuit when the text gives none, and in sentences
+ * Return  the circuit, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION no link, no symptom, or
+ *         two of one name; OHM_TOO_LARGE also above 64 links; OHM_NO_MEMORY.
+ */
+OHM_API ohm_circuit *ohm_circuit_parse(const char *text, size_t length, const char *name,
+                                       ohm_error *error);
+
+/**
+ * Read a circuit file: one plain file of at most 16 MiB.
+ *
+ * Return  the circuit, or NULL with the error filled in.
+ * Status  those of ohm_circuit_parse(); OHM_CANNOT_OPEN.
+ */
+OHM_API ohm_circuit *ohm_circuit_load(const char *path, ohm_error *error);
+
+/** How many circuits are built in. Status  cannot fail. */
+OHM_API size_t ohm_circuit_built_in_count(void);
+
+/** Name of a built-in circuit, in the order of names; NULL past the last.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_circuit_built_in_name(size_t index);
+
+/**
+ * Read a built-in circuit.
+ *
+ * Return  the circuit, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND (the sentence offers the nearest name);
+ *         OHM_NO_MEMORY.
+ */
+OHM_API ohm_circuit *ohm_circuit_built_in_load(const char *name, ohm_error *error);
+
+/** Give a circuit back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_circuit_free(ohm_circuit *circuit);
+
+/**
+ * Write a circuit as the text of a circuit file; parsed again it gives an equal one.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when
+ *         circuit is NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_circuit_print(const ohm_circuit *circuit, char *buffer, size_t size);
+
+/** Its name; NULL when circuit is NULL. Status  cannot fail. */
+OHM_API const char *ohm_circuit_name(const ohm_circuit *circuit);
+
+/** What it is; "" when not given. Status  cannot fail. */
+OHM_API const char *ohm_circuit_description(const ohm_circuit *circuit);
+
+/** Where it comes from; "" when not given. Status  cannot fail. */
+OHM_API const char *ohm_circuit_source(const ohm_circuit *circuit);
+
+/** How many links it has; 0 when circuit is NULL. Status  cannot fail. */
+OHM_API size_t ohm_circuit_link_count(const ohm_circuit *circuit);
+
+/** A cell of a link, "" when blank; NULL past the last link or column. Status  cannot fail. */
+OHM_API const char *ohm_circuit_link_text(const ohm_circuit *circuit, size_t index, int column);
+
+/** How many tests it has; 0 when circuit is NULL. Status  cannot fail. */
+OHM_API size_t ohm_circuit_test_count(const ohm_circuit *circuit);
+
+/** A cell of a test, "" when blank; NULL past the last test or column. Status  cannot fail. */
+OHM_API const char *ohm_circuit_test_text(const ohm_circuit *circuit, size_t index, int column);
+
+/** Name of a column of links, "part"; NULL when there is none. Status  cannot fail. */
+OHM_API const char *ohm_link_column_name(int column);
+
+/** Name of a column of tests, "what"; NULL when there is none. Status  cannot fail. */
+OHM_API const char *ohm_test_column_name(int column);
+
+/** How many notes reading left. Status  cannot fail. */
+OHM_API size_t ohm_circuit_note_count(const ohm_circuit *circuit);
+
+/** A note, a sentence with its place; NULL past the last. Status  cannot fail. */
+OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
+
 /* ---- report ------------------------------------------------------------- */
 
 /**

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 # Prints C source that holds the tables, see lib/tables_data.h.
 #
-#   LC_ALL=C awk -f tables/embed.awk tables/VERSION tables/*.csv
+#   LC_ALL=C awk -f tables/embed.awk tables/VERSION tables/*.csv tables/circuits/*.csv
 #
 # od reads the bytes, because awks differ in what they make of a NUL and of a
 # byte above 127.
@@ -41,6 +41,23 @@ function insert(name,    i) {
   names[i] = name
 }
 
+# Those of tables/circuits/ are circuits, all others sensors.
+function is_circuit(name) {
+  return file_of[name] ~ /(^|\/)circuits\//
+}
+
+function print_list(array, counted, circuits,    i, listed) {
+  print "\nconst struct ohm_table " array "[] = {"
+  for (i = 0; i < count; i++)
+    if (is_circuit(names[i]) == circuits) {
+      print "  {\"" names[i] "\", table_" i ", sizeof table_" i "},"
+      listed++
+    }
+  if (!listed)
+    refuse("give at least one sensor and one circuit")
+  print "};\n\nconst size_t " counted " = " listed ";"
+}
+
 function print_bytes(file,    command, line, byte, n, i, length_) {
   command = "od -A n -v -t u1 '" file "'"
   while ((command | getline line) > 0) {
@@ -76,11 +93,8 @@ BEGIN {
     print_bytes(file_of[names[i]])
     print "};"
   }
-  print "\nconst struct ohm_table ohm_tables[] = {"
-  for (i = 0; i < count; i++)
-    print "  {\"" names[i] "\", table_" i ", sizeof table_" i "},"
-  print "};\n"
-  print "const size_t ohm_table_count = " count ";"
+  print_list("ohm_tables", "ohm_table_count", 0)
+  print_list("ohm_circuit_tables", "ohm_circuit_table_count", 1)
   exit 0
 }
 

@@ -62,6 +62,40 @@ void failing_free(void *block) {
 
 /* ---- what is built ---- */
 
+static const char circuit_text[] =
+    "# name: c\n# description: d\n# source: s\n# fan_c: none\n# fact told: so\n"
+    "# balance: a = b\n# balance: none\n"
+    "link,kind,part,action\nfuse,power,fuse,buy\nmotor,motor,fan,buy\n"
+    "test,role,what,load,tool,minutes,unit,low,error,clears,accuses,needs,source\n"
+    "s,symptom,starts,fan,eyes,1,,,,*,*,,cp\n"
+    "a,,volts,fan,meter,1,V,9,1,fuse,fuse,,cp\n"
+    "b,,volts,fan,meter,1,V,9,1,fuse,fuse,,cp\n"
+    "c,,none,none,meter,1,,,,fuse,fuse,,cp\n"
+    "d,,none,none,meter,1,,,,,fuse,c=good,cp\n";
+
+static ohm_status of_circuit(ohm_circuit *circuit, const ohm_error *error) {
+  ohm_circuit_free(circuit);
+  return circuit ? OHM_OK : (ohm_status)error->status;
+}
+
+static ohm_status build_circuit(void) {
+  ohm_error error;
+  return of_circuit(ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", &error), &error);
+}
+
+static ohm_status build_loaded_circuit(void) {
+  ohm_error error;
+  char *path = source_path("tests/fuzz/corpus/circuit_file/nameless.csv");
+  ohm_status status = of_circuit(ohm_circuit_load(path, &error), &error);
+  (free)(path);
+  return status;
+}
+
+static ohm_status build_built_in_circuit(void) {
+  ohm_error error;
+  return of_circuit(ohm_circuit_built_in_load("radiator-switch", &error), &error);
+}
+
 static const char table[] = "# name: t\n"
                             "# description: d\n"
                             "# source: s\n"
@@ -230,6 +264,24 @@ START_TEST(a_sensor_that_gets_no_memory_says_so_and_leaves_nothing)
 }
 END_TEST
 
+START_TEST(a_circuit_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_circuit_parse, OHM_NO_MEMORY, every_failure(build_circuit));
+  PROVOKES(ohm_circuit_load, OHM_NO_MEMORY, every_failure(build_loaded_circuit));
+  PROVOKES(ohm_circuit_built_in_load, OHM_NO_MEMORY, every_failure(build_built_in_circuit));
+}
+END_TEST
+
+START_TEST(a_refused_circuit_leaves_nothing)
+{
+  static const char bad[] = "# name: a\n# fact a: b\n# balance: a = b\n"
+                            "link,kind,part,action\na,power,a,buy\nb,soft,b,buy\n";
+  begin_without_failures();
+  ck_assert_ptr_null(ohm_circuit_parse(bad, sizeof bad - 1, "bad", NULL));
+  ck_assert_uint_eq(living, 0);
+}
+END_TEST
+
 START_TEST(a_fit_that_gets_no_memory_says_so_and_leaves_nothing)
 {
   PROVOKES(ohm_curve_fit, OHM_NO_MEMORY, every_failure(build_fit));
@@ -305,6 +357,7 @@ int main(void) {
   return RUN_TESTS(
       "memory", a_curve_that_gets_no_memory_says_so_and_leaves_nothing,
       a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
+      a_circuit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_circuit_leaves_nothing,
       a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
       an_audit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_sensor_leaves_nothing,
       asking_and_judging_and_reporting_allocate_nothing);

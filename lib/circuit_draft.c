@@ -1,0 +1,414 @@
+/* SPDX-License-Identifier: MIT */
+/* What the cells of links and tests mean, and what the trade does not allow in them. */
+#include "circuit_draft.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "draft.h"
+#include "number.h"
+#include "status.h"
+
+enum { NOTES_MAX = 100, NAME_MAX = 40, MINUTES_MAX = 600 };
+
+bool ohm_circuit_draft_goes_on(const struct ohm_circuit_draft *draft) {
+  return draft->status == OHM_OK;
+}
+
+/* ---- faults and notes ---- */
+
+static void say(ohm_error *error, ohm_status status, const struct ohm_circuit_draft *draft,
+                int line, int column, const char *what, const char *given, size_t length,
+                const char *advice) {
+  char quoted[64];
+  struct ohm_text text = ohm_text_begin(quoted, sizeof quoted);
+  if (given) {
+    ohm_text_add(&text, "\"");
+    ohm_text_add_quoted(&text, given, length);
+    ohm_text_add(&text, "\"");
+  }
+  ohm_fail_at(error, status, draft->place, line, column, what, quoted, advice, (const char *)NULL);
+}
+
+void ohm_circuit_draft_note(struct ohm_circuit_draft *draft, int line, int column, const char *what,
+                            const char *given, size_t length, const char *advice) {
+  struct ohm_circuit *circuit = draft->circuit;
+  ohm_error sentence;
+  if (circuit->note_count >= NOTES_MAX)
+    return;
+  say(&sentence, OHM_BAD_SYNTAX, draft, line, column, what, given, length,
+      circuit->note_count + 1 < NOTES_MAX ? advice : "; further notes are left out");
+  char **notes = realloc(circuit->notes, (circuit->note_count + 1) * sizeof *notes);
+  if (notes)
+    circuit->notes = notes;
+  char *copy = notes ? ohm_draft_copy(sentence.message, strlen(sentence.message)) : NULL;
+  if (copy)
+    circuit->notes[circuit->note_count++] = copy;
+  else
+    draft->status = ohm_fail_memory(draft->error);
+}
+
+void ohm_circuit_draft_fail(struct ohm_circuit_draft *draft, ohm_status status, int line,
+                            int column, const char *what, const char *given, size_t length,
+                            const char *advice) {
+  draft->status = status;
+  if (draft->error)
+    say(draft->error, status, draft, line, column, what, given, length, advice);
+}
+
+/* ---- words ---- */
+
+static size_t word_place(const char *cell, const char *const *words, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    if (strcmp(cell, words[i]) == 0)
+      return i;
+  return OHM_NO_PLACE;
+}
+
+#define PLACE_OF(cell, words) word_place(cell, words, sizeof words / sizeof words[0])
+
+static const char *const kind_words[OHM_LINK_KINDS] = {
+    "power", "motor", "battery", "control", "electronics", "sensing", "cooling"};
+static const char *const role_words[] = {"", "symptom", "condition"};
+static const char *const load_words[OHM_LOADS] = {"none", "lights", "bulb", "fan"};
+static const char *const unit_words[OHM_UNITS] = {
+    "", "V", "A", "ohm", "C", "V/A", "mV-fuse", "finding:sensor", "finding:module"};
+
+static bool is_name(const char *text) {
+  size_t length = strlen(text);
+  return 0 < length && length <= NAME_MAX && 'a' <= text[0] && text[0] <= 'z' &&
+         strspn(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == length &&
+         strcmp(text, "fan") != 0 && strcmp(text, "circuit") != 0;
+}
+
+/* ---- links ---- */
+
+static void understand_link(struct ohm_circuit_draft *draft, size_t index) {
+  struct ohm_circuit *circuit = draft->circuit;
+  struct ohm_link *link = &circuit->links[index];
+  int line = draft->link_lines[index];
+  const char *name = link->cells[OHM_LINK_LINK];
+  const char *kind = link->cells[OHM_LINK_KIND];
+  const char *action = link->cells[OHM_LINK_ACTION];
+  const char *odds = link->cells[OHM_LINK_ODDS];
+  size_t place = PLACE_OF(kind, kind_words);
+  if (!is_name(name))
+    ohm_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "no link can be called ", name,
+                           strlen(name),
+                           "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit");
+  else if (ohm_circuit_link(circuit, name, strlen(name)) != index)
+    ohm_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "there are two links called ", name,
+                           strlen(name), "; name one of them otherwise");
+  else if (place == OHM_NO_PLACE)
+    ohm_circuit_draft_fail(draft, OHM_BAD_SYNTAX, line, 0, "kind is ", kind, strlen(kind),
+                           "; it may be power, motor, battery, control, electronics, sensing or "
+                           "cooling");
+  else if (!link->cells[OHM_LINK_PART][0])
+    ohm_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "no part is renewed for ", name,
+                           strlen(name), "; write in part what is bought or repaired");
+  else if (strcmp(action, "buy") != 0 && strcmp(action, "repair") != 0)
+    ohm_circuit_draft_fail(draft, OHM_BAD_SYNTAX, line, 0, "action is ", action, strlen(action),
+                           "; it may be buy or repair");
+  link->kind = place == OHM_NO_PLACE ? OHM_LINK_POWER : (enum ohm_link_kind)place;
+  link->odds = NAN;
+  if (!odds[0])
+    return;
+  bool told = ohm_number_read(odds, strlen(odds), &link->odds) == OHM_OK && link->odds > 0 &&
+              link->odds < 1 && link->cells[OHM_LINK_STANDING][0];
+  if (told)
+    return;
+  ohm_circuit_draft_note(draft, line, 0, "odds are ", odds, strlen(odds),
+                         "; write a number above 0 and below 1, and in standing where it comes "
+                         "from (left out)");
+  link->odds = NAN;
+  link->cells[OHM_LINK_ODDS][0] = '\0';
+}
+
+/* ---- tests, each by itself ---- */
+
+static bool read_limit(const char *cell, struct ohm_test_limit *limit) {
+  *limit = (struct ohm_test_limit){NAN, false};
+  if (!cell[0])
+    return true;
+  limit->over_fan = strncmp(cell, "fan", 3) == 0;
+  if (limit->over_fan)
+    cell += 3;
+  if (limit->over_fan && !cell[0]) {
+    limit->value = 0;
+    return true;
+  }
+  if (limit->over_fan && cell[0] == '+')
+    cell++;
+  return ohm_number_read(cell, strlen(cell), &limit->value) == OHM_OK;
+}
+
+/* "1%+0.02", "4" */
+static bool read_error(const char *cell, double *percent, double *error) {
+  const char *sign = strchr(cell, '%');
+  *percent = 0;
+  if (sign) {
+    if (ohm_number_read(cell, (size_t)(sign - cell), percent) != OHM_OK || sign[1] != '+')
+      return false;
+    cell = sign + 2;
+  }
+  return ohm_number_read(cell, strlen(cell), error) == OHM_OK && *percent >= 0 && *percent <= 100 &&
+         *error >= 0;
+}
+
+/* Links by name, all of them for *; false at a name that is none. */
+static bool read_links(const struct ohm_circuit *circuit, const char *cell, ohm_set *links) {
+  const char *word;
+  size_t length;
+  *links = 0;
+  while (ohm_circuit_word(&cell, &word, &length)) {
+    size_t link = ohm_circuit_link(circuit, word, length);
+    if (ohm_circuit_is(word, length, "*"))
+      for (size_t i = 0; i < circuit->link_count; i++)
+        *links |= ohm_set_of(i);
+    else if (link == OHM_NO_PLACE)
+      return false;
+    else
+      *links |= ohm_set_of(link);
+  }
+  return true;
+}
+
+static bool clears_unloaded(const struct ohm_circuit *circuit, const struct ohm_test *test) {
+  for (size_t i = 0; i < circuit->link_count; i++) {
+    enum ohm_link_kind kind = circuit->links[i].kind;
+    bool carries = kind == OHM_LINK_POWER || kind == OHM_LINK_MOTOR;
+    enum ohm_test_load least = carries                    ? OHM_LOAD_BULB
+                               : kind == OHM_LINK_BATTERY ? OHM_LOAD_LIGHTS
+                                                          : OHM_LOAD_NONE;
+    if (test->clears & ohm_set_of(i) && test->load < least)
+      return true;
+  }
+  return false;
+}
+
+static bool feeds_no_motor(const struct ohm_circuit *circuit, const struct ohm_test *test) {
+  const char *feeds = test->cells[OHM_TEST_FEEDS];
+  size_t link = ohm_circuit_link(circuit, feeds, strlen(feeds));
+  return feeds[0] && (link == OHM_NO_PLACE || circuit->links[link].kind != OHM_LINK_MOTOR);
+}
+
+static bool lacks_limits(const struct ohm_test *test) {
+  bool judged = OHM_UNIT_VOLT <= test->unit && test->unit <= OHM_UNIT_DROP;
+  return judged && isnan(test->low.value) && isnan(test->high.value);
+}
+
+/* The column that cannot be used and why; NULL when all can. */
+static const char *fault_of_test(const struct ohm_circuit *circuit, struct ohm_test *test,
+                                 ohm_test_column *column) {
+  char **cells = test->cells;
+  size_t role = PLACE_OF(cells[OHM_TEST_ROLE], role_words);
+  size_t load = PLACE_OF(cells[OHM_TEST_LOAD], load_words);
+  size_t unit = PLACE_OF(cells[OHM_TEST_UNIT], unit_words);
+#define FAULT(is_wrong, at, why)                                                                   \
+  if (is_wrong) {                                                                                  \
+    *column = (at);                                                                                \
+    return (why);                                                                                  \
+  }
+  FAULT(!is_name(cells[OHM_TEST_TEST]), OHM_TEST_TEST,
+        "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit")
+  FAULT(role == OHM_NO_PLACE, OHM_TEST_ROLE, "; it may be symptom, condition or blank")
+  FAULT(load == OHM_NO_PLACE, OHM_TEST_LOAD, "; it may be none, lights, bulb or fan")
+  FAULT(unit == OHM_NO_PLACE, OHM_TEST_UNIT,
+        "; it may be blank, V, A, ohm, C, V/A, mV-fuse, finding:sensor or finding:module")
+  test->role = (enum ohm_test_role)role;
+  test->load = (enum ohm_test_load)load;
+  test->unit = (enum ohm_test_unit)unit;
+  FAULT(!cells[OHM_TEST_WHAT][0], OHM_TEST_WHAT, "; say what is done, and what is good")
+  FAULT(ohm_number_read(cells[OHM_TEST_MINUTES], strlen(cells[OHM_TEST_MINUTES]), &test->minutes) !=
+                OHM_OK ||
+            !(0 < test->minutes && test->minutes <= MINUTES_MAX),
+        OHM_TEST_MINUTES, "; write minutes above 0 and up to 600")
+  FAULT(!read_limit(cells[OHM_TEST_LOW], &test->low), OHM_TEST_LOW,
+        "; write a plain number, fan or fan+5")
+  FAULT(!read_limit(cells[OHM_TEST_HIGH], &test->high), OHM_TEST_HIGH,
+        "; write a plain number, fan or fan+5")
+  FAULT(lacks_limits(test), OHM_TEST_HIGH, "; a number needs low, high or both to be judged by")
+  FAULT(test->low.over_fan == test->high.over_fan && test->low.value > test->high.value,
+        OHM_TEST_HIGH, "; it lies below low, exchange them")
+  FAULT(test->unit != OHM_UNIT_WORD && test->unit < OHM_UNIT_FUSE &&
+            !read_error(cells[OHM_TEST_ERROR], &test->error_percent, &test->error),
+        OHM_TEST_ERROR, "; write what the instrument may err by, 1%+0.02 or 4")
+  FAULT(!cells[OHM_TEST_SOURCE][0], OHM_TEST_SOURCE,
+        "; say where it was printed, or common practice")
+  FAULT(!read_links(circuit, cells[OHM_TEST_CLEARS], &test->clears), OHM_TEST_CLEARS,
+        "; write names of links, apart by spaces, or *")
+  FAULT(!read_links(circuit, cells[OHM_TEST_ACCUSES], &test->accuses), OHM_TEST_ACCUSES,
+        "; write names of links, apart by spaces, or *")
+  FAULT(clears_unloaded(circuit, test), OHM_TEST_CLEARS,
+        "; without load nothing is cleared that carries the fan's current: write bulb or fan as "
+        "load, or leave it out of clears")
+  FAULT(feeds_no_motor(circuit, test), OHM_TEST_FEEDS,
+        "; only a link of kind motor is ever fed from the battery, never electronics")
+  FAULT(test->role == OHM_ROLE_SYMPTOM && (test->unit != OHM_UNIT_WORD || !test->accuses),
+        OHM_TEST_ROLE, "; a symptom is good or bad, and accuses the links it takes to be good")
+#undef FAULT
+  return NULL;
+}
+
+/* ---- tests, as they refer to each other ---- */
+
+static size_t test_of(const struct ohm_circuit *circuit, const char *cell) {
+  return ohm_circuit_test(circuit, cell, strlen(cell));
+}
+
+/* "engine-heat=good fuse=renewed": something that can be seen, and how. */
+static bool needs_are_known(const struct ohm_circuit *circuit, const char *cell) {
+  static const char *const of_tests[] = {"good", "bad"};
+  const char *word;
+  size_t length;
+  while (ohm_circuit_word(&cell, &word, &length)) {
+    const char *sign = memchr(word, '=', length);
+    if (!sign)
+      return false;
+    size_t name = (size_t)(sign - word);
+    size_t rest = length - name - 1;
+    bool seen = false;
+    for (size_t i = 0; i < 2; i++)
+      seen |= ohm_circuit_is(sign + 1, rest, of_tests[i]);
+    if (!(seen && ohm_circuit_test(circuit, word, name) != OHM_NO_PLACE) &&
+        !(ohm_circuit_is(sign + 1, rest, "renewed") &&
+          ohm_circuit_link(circuit, word, name) != OHM_NO_PLACE) &&
+        !(ohm_circuit_is(sign + 1, rest, "yes") &&
+          ohm_circuit_fact(circuit, word, name) != OHM_NO_PLACE))
+      return false;
+  }
+  return true;
+}
+
+static const char *fault_of_references(const struct ohm_circuit *circuit, size_t index,
+                                       ohm_test_column *column) {
+  const struct ohm_test *test = &circuit->tests[index];
+  char *const *cells = test->cells;
+  const char *name = cells[OHM_TEST_TEST];
+  const char *fact = cells[OHM_TEST_ONLY_IF];
+  const char *amperes = cells[OHM_TEST_AMPERES];
+  size_t current = test_of(circuit, amperes);
+  *column = OHM_TEST_TEST;
+  if (test_of(circuit, name) != index ||
+      ohm_circuit_link(circuit, name, strlen(name)) < OHM_NO_PLACE ||
+      ohm_circuit_fact(circuit, name, strlen(name)) < OHM_NO_PLACE ||
+      ohm_circuit_has_tool(circuit, name, strlen(name)))
+    return "; a link, test, fact or tool is called so already, name it otherwise";
+  *column = OHM_TEST_ONLY_IF;
+  if (fact[0] && ohm_circuit_fact(circuit, fact, strlen(fact)) == OHM_NO_PLACE)
+    return "; write the name of a line \"# fact NAME: ...\"";
+  *column = OHM_TEST_AMPERES;
+  if (amperes[0] && (current == OHM_NO_PLACE || circuit->tests[current].unit != OHM_UNIT_AMPERE))
+    return "; write the name of a test whose unit is A";
+  *column = OHM_TEST_NEEDS;
+  if (!needs_are_known(circuit, cells[OHM_TEST_NEEDS]))
+    return "; write NAME=good or NAME=bad of a test, NAME=renewed of a link, NAME=yes of a fact";
+  return NULL;
+}
+
+static void leave_out(struct ohm_circuit_draft *draft, size_t index, ohm_test_column column,
+                      const char *why) {
+  struct ohm_circuit *circuit = draft->circuit;
+  struct ohm_test *test = &circuit->tests[index];
+  const char *cell = test->cells[column];
+  char buffer[80];
+  struct ohm_text what = ohm_text_begin(buffer, sizeof buffer);
+  ohm_text_add(&what, "test left out: ");
+  ohm_text_add(&what, ohm_test_column_name((int)column));
+  ohm_text_add(&what, " is ");
+  ohm_circuit_draft_note(draft, draft->test_lines[index], 0, what.buffer, cell, strlen(cell), why);
+  for (int i = 0; i < OHM_TEST_COLUMN_COUNT; i++)
+    free(test->cells[i]);
+  circuit->test_count--;
+  size_t after = circuit->test_count - index;
+  memmove(test, test + 1, after * sizeof *test);
+  memmove(&draft->test_lines[index], &draft->test_lines[index + 1],
+          after * sizeof draft->test_lines[0]);
+}
+
+static void understand_tests(struct ohm_circuit_draft *draft) {
+  struct ohm_circuit *circuit = draft->circuit;
+  ohm_test_column column = OHM_TEST_TEST;
+  for (size_t i = 0; i < circuit->test_count && ohm_circuit_draft_goes_on(draft);) {
+    const char *why = fault_of_test(circuit, &circuit->tests[i], &column);
+    if (why)
+      leave_out(draft, i, column, why);
+    else
+      i++;
+  }
+  /* What is left out may have been referred to. */
+  for (size_t i = 0; i < circuit->test_count && ohm_circuit_draft_goes_on(draft);) {
+    const char *why = fault_of_references(circuit, i, &column);
+    if (why)
+      leave_out(draft, i, column, why);
+    i = why ? 0 : i + 1;
+  }
+  for (size_t i = 0; i < circuit->test_count; i++) {
+    struct ohm_test *test = &circuit->tests[i];
+    const char *fact = test->cells[OHM_TEST_ONLY_IF];
+    test->only_if = ohm_circuit_fact(circuit, fact, strlen(fact));
+    test->amperes = test_of(circuit, test->cells[OHM_TEST_AMPERES]);
+  }
+}
+
+/* ---- balances ---- */
+
+/* "battery = feed-drop + motor-volts + ground-drop", all of them volts. */
+static bool read_balance(const struct ohm_circuit *circuit, struct ohm_balance *balance) {
+  const char *text = balance->text;
+  const char *word;
+  size_t length;
+  size_t count = 0;
+  while (ohm_circuit_word(&text, &word, &length)) {
+    bool is_sign = count % 2 == 1;
+    size_t test = ohm_circuit_test(circuit, word, length);
+    enum ohm_test_unit unit = test == OHM_NO_PLACE ? OHM_UNIT_WORD : circuit->tests[test].unit;
+    size_t part = count / 2;
+    count++;
+    if (is_sign && !ohm_circuit_is(word, length, count == 2 ? "=" : "+"))
+      return false;
+    if (is_sign)
+      continue;
+    if ((unit != OHM_UNIT_VOLT && unit != OHM_UNIT_DROP) || part > 4)
+      return false;
+    if (part == 0)
+      balance->whole = test;
+    else
+      balance->parts[part - 1] = test;
+    balance->part_count = part;
+  }
+  return count % 2 == 1 && balance->part_count > 0;
+}
+
+static void understand_balances(struct ohm_circuit_draft *draft) {
+  struct ohm_circuit *circuit = draft->circuit;
+  size_t kept = 0;
+  for (size_t i = 0; i < circuit->balance_count; i++) {
+    struct ohm_balance balance = circuit->balances[i];
+    if (read_balance(circuit, &balance)) {
+      circuit->balances[kept++] = balance;
+      continue;
+    }
+    if (ohm_circuit_draft_goes_on(draft))
+      ohm_circuit_draft_note(draft, 0, 0, "balance is ", balance.text, strlen(balance.text),
+                             "; write tests of V or V/A as WHOLE = PART + PART (left out)");
+    free(balance.text);
+  }
+  circuit->balance_count = kept;
+}
+
+void ohm_circuit_draft_understand(struct ohm_circuit_draft *draft) {
+  struct ohm_circuit *circuit = draft->circuit;
+  for (size_t i = 0; i < circuit->link_count && ohm_circuit_draft_goes_on(draft); i++)
+    understand_link(draft, i);
+  if (ohm_circuit_draft_goes_on(draft))
+    understand_tests(draft);
+  understand_balances(draft);
+  bool has_symptom = false;
+  for (size_t i = 0; i < circuit->test_count; i++)
+    has_symptom |= circuit->tests[i].role == OHM_ROLE_SYMPTOM;
+  if (ohm_circuit_draft_goes_on(draft) && !has_symptom)
+    ohm_circuit_draft_fail(draft, OHM_BAD_DEFINITION, 0, 0,
+                           "no test that can be used has the role symptom", NULL, 0,
+                           "; a circuit needs one that says whether the fan starts by itself");
+}
