@@ -1250,7 +1250,7 @@ typedef struct ohm_circuit ohm_circuit;
   X(ONLY_IF, only_if, "a fact without which a bad result tells nothing")                           \
   X(NEEDS, needs, "what must have been seen before, NAME=good, bad, renewed or yes")               \
   X(FEEDS, feeds, "a motor that is fed from the battery")                                          \
-  X(AMPERES, amperes, "the test that tells the current, for V/A")                                  \
+  X(AMPERES, amperes, "tests that tell the current; one must have been good before")               \
   X(CAUTION, caution, "what could hurt")                                                           \
   X(SOURCE, source, "where limit and procedure were printed, or common practice")
 

@@ -64,7 +64,7 @@ struct ohm_test {
   ohm_set clears;       /**< links that are sound when it is good */
   ohm_set accuses;      /**< links of which one is at fault when it is bad; 0: it tells nothing */
   size_t only_if;       /**< the fact without which bad tells nothing; else OHM_NO_PLACE */
-  size_t amperes;       /**< the test that tells the current; else OHM_NO_PLACE */
+  size_t amperes[2];    /**< tests that tell the current; else OHM_NO_PLACE */
 };
 
 #define OHM_NO_PLACE ((size_t)-1)

@@ -280,14 +280,29 @@ static bool needs_are_known(const struct ohm_circuit *circuit, const char *cell)
   return true;
 }
 
+/* One or two tests that tell the current. */
+static bool read_amperes(const struct ohm_circuit *circuit, const char *cell, size_t amperes[2]) {
+  const char *word;
+  size_t length;
+  amperes[0] = amperes[1] = OHM_NO_PLACE;
+  for (size_t count = 0; ohm_circuit_word(&cell, &word, &length); count++) {
+    size_t test = ohm_circuit_test(circuit, word, length);
+    if (count == 2 || test == OHM_NO_PLACE ||
+        (circuit->tests[test].unit != OHM_UNIT_AMPERE &&
+         circuit->tests[test].unit != OHM_UNIT_FUSE))
+      return false;
+    amperes[count] = test;
+  }
+  return true;
+}
+
 static const char *fault_of_references(const struct ohm_circuit *circuit, size_t index,
                                        ohm_test_column *column) {
   const struct ohm_test *test = &circuit->tests[index];
   char *const *cells = test->cells;
   const char *name = cells[OHM_TEST_TEST];
   const char *fact = cells[OHM_TEST_ONLY_IF];
-  const char *amperes = cells[OHM_TEST_AMPERES];
-  size_t current = test_of(circuit, amperes);
+  size_t amperes[2];
   *column = OHM_TEST_TEST;
   if (test_of(circuit, name) != index ||
       ohm_circuit_link(circuit, name, strlen(name)) < OHM_NO_PLACE ||
@@ -298,8 +313,8 @@ static const char *fault_of_references(const struct ohm_circuit *circuit, size_t
   if (fact[0] && ohm_circuit_fact(circuit, fact, strlen(fact)) == OHM_NO_PLACE)
     return "; write the name of a line \"# fact NAME: ...\"";
   *column = OHM_TEST_AMPERES;
-  if (amperes[0] && (current == OHM_NO_PLACE || circuit->tests[current].unit != OHM_UNIT_AMPERE))
-    return "; write the name of a test whose unit is A";
+  if (!read_amperes(circuit, cells[OHM_TEST_AMPERES], amperes))
+    return "; write one or two tests whose unit is A or mV-fuse";
   *column = OHM_TEST_NEEDS;
   if (!needs_are_known(circuit, cells[OHM_TEST_NEEDS]))
     return "; write NAME=good or NAME=bad of a test, NAME=renewed of a link, NAME=yes of a fact";
@@ -347,7 +362,7 @@ static void understand_tests(struct ohm_circuit_draft *draft) {
     struct ohm_test *test = &circuit->tests[i];
     const char *fact = test->cells[OHM_TEST_ONLY_IF];
     test->only_if = ohm_circuit_fact(circuit, fact, strlen(fact));
-    test->amperes = test_of(circuit, test->cells[OHM_TEST_AMPERES]);
+    read_amperes(circuit, test->cells[OHM_TEST_AMPERES], test->amperes);
   }
 }
 

@@ -225,7 +225,7 @@ static void take_link(struct reader *reader, const struct ohm_csv *csv) {
 static void take_test(struct reader *reader, const struct ohm_csv *csv) {
   struct ohm_circuit_draft *draft = reader->draft;
   struct ohm_circuit *circuit = draft->circuit;
-  struct ohm_test test = {.only_if = OHM_NO_PLACE, .amperes = OHM_NO_PLACE};
+  struct ohm_test test = {.only_if = OHM_NO_PLACE, .amperes = {OHM_NO_PLACE, OHM_NO_PLACE}};
   if (circuit->test_count == OHM_CIRCUIT_TESTS) {
     ohm_circuit_draft_fail(draft, OHM_TOO_LARGE, csv->line, 0, "more than 256 tests", NULL, 0,
                            ": leave some out");

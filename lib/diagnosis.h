@@ -12,7 +12,7 @@
 /** A set of parts, a bit each. */
 typedef uint64_t ohm_set;
 
-enum { OHM_DIAGNOSIS_PARTS = 64, OHM_DIAGNOSIS_MOST = 4, OHM_DIAGNOSIS_ROOM = 4096 };
+enum { OHM_DIAGNOSIS_PARTS = 64, OHM_DIAGNOSIS_MOST = 4, OHM_DIAGNOSIS_ROOM = 1024 };
 
 /** Minimal fault sets, small before large. */
 struct ohm_diagnosis {

@@ -71,7 +71,7 @@ START_TEST(a_whole_file_is_understood)
   ck_assert_uint_eq(circuit->balances[0].part_count, 2);
   ck_assert_uint_eq(circuit->balances[0].whole, 1);
   ck_assert_uint_eq(circuit->balances[0].parts[0], 4);
-  ck_assert_uint_eq(circuit->tests[4].amperes, 3);
+  ck_assert_uint_eq(circuit->tests[4].amperes[0], 3);
   CHECK_NEAR(circuit->tests[4].error_percent, 1, 0);
   CHECK_NEAR(circuit->tests[4].error, 0.003, 0);
   ck_assert(circuit->tests[5].low.over_fan);
@@ -103,7 +103,7 @@ START_TEST(a_test_that_cannot_be_used_is_left_out_with_a_note)
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse fan,,,,,,cp\n", "accuses is \"fuse fan\"");
   check_left_out("look,symptom,look,,,none,eyes,1,,,,,,,,,,,,cp\n", "a symptom");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,said,,,,,cp\n", "only_if is \"said\"");
-  check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,,,starts,,cp\n", "whose unit is A");
+  check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,,,starts,,cp\n", "unit is A or mV-fuse");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,starts,,,,cp\n", "needs is \"starts\"");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,starts=fair,,,,cp\n", "NAME=good");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,starts=renewed,,,,cp\n", "NAME=good");
