@@ -212,8 +212,8 @@ state == "fields" {
     about = field
     sub(/^[^"]*"/, "", about)
     sub(/"\)$/, "", about)
-    kind = tolower(parts[3])
-    print ".TP\n\\fB" roff(name) "\\fR (" kind ")\n\\&" roff(about)
+    kind = parts[3] ~ /^"/ ? "" : " (" tolower(parts[3]) ")"
+    print ".TP\n\\fB" roff(name) "\\fR" kind "\n\\&" roff(about)
     field = ""
   }
   if (!more)
@@ -301,15 +301,15 @@ state == "declaration" {
   print ".RE"
   next
 }
-/^#define OHM_FIELDS/ {
-  print ".PP\n" declaration("OHM_FIELDS(X)")
+/^#define OHM_(FIELDS|LINK_COLUMNS|TEST_COLUMNS)/ {
+  print ".PP\n" declaration($2)
   print ".PP"
   flush_comment()
   field = ""
   state = "fields"
   next
 }
-/^#define OHM_FIELD_CONSTANT/ { next }
+/^#define OHM_(FIELD|LINK|TEST)_CONSTANT/ { next }
 /^#define/ {
   if (pending_comment != "" || !in_defines)
     print ".PP"
