@@ -248,7 +248,8 @@ OHM_API ohm_curve *ohm_curve_beta_new(double r0_ohm, double t0_c, double beta_k,
  *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
  * Return  the curve, or NULL with the error filled in.
  * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION resistance does not fall steadily
- *         over the range (the sentence says where it turns); OHM_NO_MEMORY.
+ *         over the range (the sentence says where it turns), or the terms cancel to
+ *         fewer than nine digits; OHM_NO_MEMORY.
  * Source  Steinhart and Hart, Deep-Sea Research 15 (1968) 497-503.
  */
 OHM_API ohm_curve *ohm_curve_steinhart_hart_new(double a, double b, double c, double low_c,
@@ -264,7 +265,8 @@ OHM_API ohm_curve *ohm_curve_steinhart_hart_new(double a, double b, double c, do
  *         low_c, high_c  range, degrees Celsius, -273.15 < low_c < high_c <= 1000
  * Return  the curve, or NULL with the error filled in.
  * Status  OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION resistance does not fall steadily
- *         over the range (the sentence says where it turns); OHM_NO_MEMORY.
+ *         over the range (the sentence says where it turns), or the terms cancel to
+ *         fewer than nine digits; OHM_NO_MEMORY.
  * Source  as data sheets print it, for one Vishay BCcomponents document 29049. A data
  *         sheet's two sets of coefficients are separate fits and do not close: one of
  *         them is canonical.

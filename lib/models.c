@@ -12,6 +12,8 @@
 static const double HOTTEST_C = 1000;
 /* ln of the largest and least resistances looked for: well inside a double. */
 static const double LN_R_MAX = 690;
+/* What round-off may take of a temperature in kelvin, or of a resistance. */
+static const double ROUND_OFF_MAX = 1e-9;
 
 /* ---- building ---- */
 
@@ -123,6 +125,20 @@ static ohm_status fail_turn(ohm_error *error, double turn_c) {
                   (const char *)NULL);
 }
 
+/* Terms that nearly cancel leave little but their round-off. Each meets at most nine
+ * roundings, those of d among them, of half a DBL_EPSILON each; their sizes are greatest
+ * at an end. */
+static double round_off(const struct ohm_ntc_piece *piece, double from, double to) {
+  double d = fmax(fabs(from - piece->origin), fabs(to - piece->origin));
+  const double *c = piece->c;
+  return 5 * DBL_EPSILON * (fabs(c[0]) + d * (fabs(c[1]) + d * (fabs(c[2]) + d * fabs(c[3]))));
+}
+
+static ohm_status fail_cancelled(ohm_error *error) {
+  return ohm_fail(error, OHM_BAD_DEFINITION, "the terms of these coefficients cancel each other ",
+                  "and leave fewer than nine digits: check the coefficients", (const char *)NULL);
+}
+
 /* One piece from low_c to high_c, its ends found on the rising stretch. */
 static ohm_curve *single_piece(enum ohm_model model, struct ohm_ntc_piece piece, double low_c,
                                double high_c, ohm_error *error) {
@@ -151,6 +167,15 @@ static ohm_curve *single_piece(enum ohm_model model, struct ohm_ntc_piece piece,
   }
   double ln_hot = ohm_ntc_piece_solve(&piece, from, to, y_hot);
   double ln_cold = ohm_ntc_piece_solve(&piece, from, to, y_cold);
+  if (!(round_off(&piece, ln_hot, ln_cold) <= ROUND_OFF_MAX * y_hot)) {
+    fail_cancelled(error);
+    return NULL;
+  }
+  double turn;
+  if (!ohm_ntc_piece_rises(&piece, ln_hot, ln_cold, &turn)) {
+    fail_turn(error, ohm_celsius(1 / ohm_ntc_piece_y(&piece, turn)));
+    return NULL;
+  }
   if (!(exp(ln_hot) < exp(ln_cold))) {
     ohm_fail(error, OHM_BAD_DEFINITION, "with these coefficients resistance does not change over ",
              "the range: check the coefficients and the range", (const char *)NULL);
@@ -256,6 +281,10 @@ ohm_curve *ohm_curve_four_term_of_temperature_new(double r_ref_ohm, double a, do
   if (!(-LN_R_MAX < ln_hot && exp(ln_hot) < exp(ln_cold) && ln_cold < LN_R_MAX)) {
     ohm_fail(error, OHM_BAD_DEFINITION, "the resistances of the range are none a number can ",
              "hold: check the coefficients and the range", (const char *)NULL);
+    return NULL;
+  }
+  if (!(round_off(&piece, y_hot, y_cold) <= ROUND_OFF_MAX)) {
+    fail_cancelled(error);
     return NULL;
   }
   ohm_curve *curve = curve_new(model, 1, error);

@@ -45,15 +45,34 @@ double ohm_ntc_piece_solve(const struct ohm_ntc_piece *piece, double from, doubl
   return x;
 }
 
+/* Each term of the slope meets at most seven roundings, those of d among them, of half a
+ * DBL_EPSILON each. */
+static double slope_round_off(const struct ohm_ntc_piece *piece, double ln_r) {
+  double d = fabs(ln_r - piece->origin);
+  const double *c = piece->c;
+  return 4 * DBL_EPSILON * (fabs(c[1]) + d * (2 * fabs(c[2]) + d * 3 * fabs(c[3])));
+}
+
+static bool rises_at(const struct ohm_ntc_piece *piece, double ln_r) {
+  return ohm_ntc_piece_slope(piece, ln_r) > slope_round_off(piece, ln_r);
+}
+
 bool ohm_ntc_piece_rises(const struct ohm_ntc_piece *piece, double from, double to,
                          double *turn_ln_r) {
-  /* The slope is a parabola: c1 + 2 c2 d + 3 c3 d^2. */
+  /* The slope is a parabola: c1 + 2 c2 d + 3 c3 d^2. It is least at an end or, where it
+   * opens upwards, at its vertex. */
   double a = 3 * piece->c[3];
   double half_b = piece->c[2];
   double c = piece->c[1];
+  const double places[3] = {from, piece->origin - half_b / a, to};
+  *turn_ln_r = INFINITY;
+  for (int i = 0; i < 3 && isinf(*turn_ln_r); i++)
+    if (ohm_inside(from, places[i], to) && !rises_at(piece, places[i]))
+      *turn_ln_r = places[i];
+  if (isinf(*turn_ln_r))
+    return true;
   double d_from = from - piece->origin;
   double d_to = to - piece->origin;
-  bool starts_rising = ohm_ntc_piece_slope(piece, from) > 0;
   double discriminant = half_b * half_b - a * c;
   double first = INFINITY;
   if (discriminant >= 0 && (a != 0 || half_b != 0)) {
@@ -63,8 +82,9 @@ bool ohm_ntc_piece_rises(const struct ohm_ntc_piece *piece, double from, double 
       if (ohm_inside(d_from, roots[i], d_to) && roots[i] < first)
         first = roots[i];
   }
-  *turn_ln_r = isinf(first) ? from : piece->origin + first;
-  return starts_rising && isinf(first);
+  if (!isinf(first))
+    *turn_ln_r = piece->origin + first;
+  return false;
 }
 
 /* ---- pieces through knots ---- */

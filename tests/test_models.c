@@ -354,6 +354,42 @@ START_TEST(a_silicon_curve_that_turns_is_refused_and_told_where)
 }
 END_TEST
 
+/* Both ranges begin where their curve turns, within the last digits; what there is left of
+ * a slope may as well be none, or have the other sign. */
+START_TEST(a_curve_that_turns_in_the_last_digits_of_an_end_is_refused)
+{
+  ohm_error error;
+  check_turns(ohm_curve_steinhart_hart_new(25.593312241351839, 64629.1644790426,
+                                           -61075014657.278671, -21.212051172977041,
+                                           -21.212050569630861, &error),
+              &error, -21.2);
+  check_turns(ohm_curve_four_term_of_temperature_new(
+                  0.002918064732139466, -142.46483218086334, 36932.909616049925, 15.389379815706056,
+                  -340915326.77833557, -106.74129474659506, 792, &error),
+              &error, -106.7);
+}
+END_TEST
+
+/* 1/T = 0.003 + 2.5e-4 (L - 1) + k (L - 1)^3, multiplied out, and ln(R/Rref) alike in
+ * 1/T / 0.003: the greater k, the fewer digits are left where they cancel. */
+START_TEST(terms_that_cancel_to_nothing_are_refused)
+{
+  ohm_error error;
+  for (double k = 1; k <= 1e6; k *= 1e6) {
+    ohm_curve *curves[2] = {
+        ohm_curve_four_term_new(100, 0.003 - 2.5e-4 - k, 2.5e-4 + 3 * k, -3 * k, k, 59, 61, &error),
+        ohm_curve_four_term_of_temperature_new(100, -12 - k, (12 + 3 * k) / 3e-3, -3 * k / 9e-6,
+                                               k / 27e-9, 59, 61, &error)};
+    for (int i = 0; i < 2; i++) {
+      ck_assert(!curves[i] == (k > 1));
+      ohm_curve_free(curves[i]);
+    }
+  }
+  ck_assert_int_eq(error.status, OHM_BAD_DEFINITION);
+  ck_assert_ptr_nonnull(strstr(error.message, "cancel each other"));
+}
+END_TEST
+
 START_TEST(a_range_or_resistance_that_is_none_is_refused)
 {
   static const double ranges[][2] = {{20, 20}, {30, 20}, {-273.15, 20}, {20, 1000.1}, {NAN, 20}};
@@ -438,6 +474,8 @@ int main(void) {
                       a_four_term_curve_of_temperature_that_turns_is_refused_and_told_where,
                       a_four_term_curve_that_turns_is_refused_and_told_where,
                       a_silicon_curve_that_turns_is_refused_and_told_where,
+                      a_curve_that_turns_in_the_last_digits_of_an_end_is_refused,
+                      terms_that_cancel_to_nothing_are_refused,
                       a_range_or_resistance_that_is_none_is_refused,
                       every_special_number_makes_a_finite_curve_or_a_sentence);
   return each | printed | one;
