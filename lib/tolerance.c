@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "tolerance.h"
 
+#include <float.h>
 #include <string.h>
 
 #include "number.h"
@@ -9,8 +10,11 @@
 
 /* ---- limits ---- */
 
+/* Where both limits are one figure, the product of roots may miss it by a last digit. */
 double ohm_row_nominal(const ohm_sensor_row *row) {
-  return isnan(row->nominal_ohm) ? sqrt(row->min_ohm) * sqrt(row->max_ohm) : row->nominal_ohm;
+  if (!isnan(row->nominal_ohm))
+    return row->nominal_ohm;
+  return fmin(fmax(row->min_ohm, sqrt(row->min_ohm) * sqrt(row->max_ohm)), row->max_ohm);
 }
 
 bool ohm_row_has_limits(const ohm_sensor_row *row) {
@@ -55,6 +59,12 @@ ohm_status ohm_tolerance_covers(const ohm_curve *curve, const struct ohm_toleran
   return ohm_inside(below->t_c, t_c, above->t_c) ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
+/* ln of the nominal at a row; a maker's row may lie so far beyond the curve that no double
+ * holds it. */
+static double ln_nominal(const ohm_curve *curve, const ohm_sensor_row *row) {
+  return log(fmin(fmax(DBL_TRUE_MIN, ohm_curve_resistance_beyond(curve, row->t_c)), DBL_MAX));
+}
+
 static struct ohm_band band_of_rows(const ohm_curve *curve, const struct ohm_tolerance *tolerance,
                                     double t_c, double nominal_ohm) {
   const ohm_sensor_row *below;
@@ -70,12 +80,12 @@ static struct ohm_band band_of_rows(const ohm_curve *curve, const struct ohm_tol
     double y_below = 1 / ohm_kelvin(below->t_c);
     part = (1 / ohm_kelvin(t_c) - y_below) / (1 / ohm_kelvin(above->t_c) - y_below);
   }
-  double nominal_below = ohm_curve_resistance_beyond(curve, below->t_c);
-  double nominal_above = ohm_curve_resistance_beyond(curve, above->t_c);
+  double ln_below = ln_nominal(curve, below);
+  double ln_above = ln_nominal(curve, above);
   double down =
-      (1 - part) * log(nominal_below / below->min_ohm) + part * log(nominal_above / above->min_ohm);
+      (1 - part) * (ln_below - log(below->min_ohm)) + part * (ln_above - log(above->min_ohm));
   double up =
-      (1 - part) * log(below->max_ohm / nominal_below) + part * log(above->max_ohm / nominal_above);
+      (1 - part) * (log(below->max_ohm) - ln_below) + part * (log(above->max_ohm) - ln_above);
   return (struct ohm_band){nominal_ohm * exp(-down), nominal_ohm, nominal_ohm * exp(up)};
 }
 
@@ -105,8 +115,9 @@ struct ohm_band ohm_tolerance_band(const ohm_curve *curve, const struct ohm_tole
     double half_k = tolerance->kelvin + tolerance->kelvin_per_c * fabs(t_c);
     double colder_ohm = ohm_curve_resistance_beyond(curve, t_c - half_k);
     double hotter_ohm = ohm_curve_resistance_beyond(curve, t_c + half_k);
-    return (struct ohm_band){fmin(colder_ohm, hotter_ohm), nominal_ohm,
-                             fmax(colder_ohm, hotter_ohm)};
+    /* Where a curve is almost flat or upright, the last digits of the three may cross. */
+    return (struct ohm_band){fmin(nominal_ohm, fmin(colder_ohm, hotter_ohm)), nominal_ohm,
+                             fmax(nominal_ohm, fmax(colder_ohm, hotter_ohm))};
   }
   return band_of_percent(curve, tolerance, nominal_ohm);
 }

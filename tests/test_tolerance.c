@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "support.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -257,6 +258,42 @@ START_TEST(kelvin_reach_past_the_ends_of_the_curve)
 }
 END_TEST
 
+static void check_holds(const ohm_sensor *sensor, double t_c) {
+  double low;
+  double nominal;
+  double high;
+  ck_assert_int_eq(ohm_sensor_band(sensor, t_c, &low, &nominal, &high), OHM_OK);
+  ck_assert_msg(low <= nominal && nominal <= high, "%.17g to %.17g without %.17g at %.17g C", low,
+                high, nominal, t_c);
+}
+
+/* Of these figures, some are not the square of their root in doubles. */
+START_TEST(limits_of_one_figure_hold_the_nominal)
+{
+  for (int i = 0; i < 1000; i++) {
+    char text[200];
+    double r_ohm = 2000 + i / 10.0;
+    snprintf(text, sizeof text, "temp_c,r_min_ohm,r_max_ohm\n20,%.1f,%.1f\n80,250.5,250.5\n", r_ohm,
+             r_ohm);
+    ohm_sensor *sensor = ohm_sensor_parse(text, strlen(text), "ntc", NULL);
+    check_holds(sensor, 20);
+    check_holds(sensor, 50);
+    check_holds(sensor, 80);
+    ohm_sensor_free(sensor);
+  }
+}
+END_TEST
+
+/* The three resistances differ by less than their last digits err. */
+START_TEST(a_hair_of_a_kelvin_holds_the_nominal)
+{
+  ohm_sensor *sensor = sensor_with("1e-12 K");
+  for (int i = 0; i <= 1400; i++)
+    check_holds(sensor, -40 + i / 10.0);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 /* A coarse thermometer may reach there; no reading of a resistance does. */
 START_TEST(at_absolute_zero_and_below_limits_are_infinite)
 {
@@ -284,5 +321,6 @@ int main(void) {
       percent_of_beta_widens_by_the_product_of_the_parts,
       percent_of_beta_never_narrows_away_from_its_temperature,
       kelvin_are_kelvin_on_the_curve_either_way, growing_kelvin_grow_with_celsius_of_either_sign,
-      kelvin_reach_past_the_ends_of_the_curve, at_absolute_zero_and_below_limits_are_infinite);
+      kelvin_reach_past_the_ends_of_the_curve, limits_of_one_figure_hold_the_nominal,
+      a_hair_of_a_kelvin_holds_the_nominal, at_absolute_zero_and_below_limits_are_infinite);
 }
