@@ -284,14 +284,26 @@ static void leave_out(struct table *table, const struct ohm_csv *csv, const char
   ohm_draft_note(table->draft, csv->line, 0, "row left out: ", why);
 }
 
+/* A band's name stands bare in a cell, and before the colon of its own line. */
+static bool is_band_name(const struct ohm_csv_cell *name) {
+  struct ohm_csv_cell trimmed = *name;
+  trim(&trimmed);
+  bool bare = trimmed.length == name->length;
+  for (size_t i = 0; i < name->length; i++)
+    bare = bare && !strchr(",:\"", name->text[i]);
+  return bare;
+}
+
 /* Why a row cannot be used; NULL when it can. */
-static const char *fault_of_row(const ohm_sensor_row *row, bool of_band) {
+static const char *fault_of_row(const ohm_sensor_row *row, const struct ohm_csv_cell *band) {
   if (isnan(row->t_c))
     return "it has no temperature in temp_c";
   if (isnan(row->min_ohm) != isnan(row->max_ohm))
     return "it has one limit; give both r_min_ohm and r_max_ohm, or neither";
-  if (of_band && isnan(row->min_ohm))
+  if (band->length > 0 && isnan(row->min_ohm))
     return "it names a band and has no limits";
+  if (!is_band_name(band))
+    return "the name of its band has a comma, a colon, a quote, or a blank at an end; take it out";
   if (isnan(row->nominal_ohm) && isnan(row->min_ohm))
     return "it has no resistance";
   if (row->min_ohm > row->max_ohm)
@@ -313,7 +325,7 @@ static void take_row(struct table *table, const struct ohm_csv *csv) {
       !take_cell(table, csv, MAX, &row.max_ohm))
     return;
   const struct ohm_csv_cell *name = cell_of(table, csv, BAND);
-  const char *fault = fault_of_row(&row, name->length > 0);
+  const char *fault = fault_of_row(&row, name);
   size_t band = fault ? 0 : ohm_draft_band(draft, name->text, name->length);
   if (fault)
     leave_out(table, csv, fault);

@@ -79,6 +79,33 @@ START_TEST(what_is_wrong_with_a_band_is_noted_and_left_out)
 }
 END_TEST
 
+/* Each would be another name, or another cell, when the sensor is printed and read. */
+START_TEST(a_name_that_cannot_stand_in_a_line_and_a_cell_is_left_out)
+{
+  static const char *const names[] = {"a:b", "\"a,b\"", "\"a\"\"b\"", "\" a\"", "\"a \""};
+  for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+    char text[200];
+    snprintf(text, sizeof text, HEADER "0,,5790,,\n20,,2450,,\n20,2300,,2600,%s\n", names[i]);
+    check_note(text, "line 4: row left out: the name of its band has a comma", 0);
+  }
+}
+END_TEST
+
+/* A tangent of the curve carried on to the band's rows leaves what a double holds. */
+START_TEST(a_band_whose_rows_lie_far_beyond_the_curve_has_limits)
+{
+  ohm_sensor *sensor = sensor_of(HEADER "25,,1e-179,,\n25.000001,,1e-188,,\n"
+                                        "-272,1e-168,,1e-134,far\n90,1e-185,,1e-16,far\n");
+  for (int i = 0; i <= 10; i++) {
+    double low;
+    double high;
+    ck_assert_int_eq(ohm_sensor_band(sensor, 25 + i * 1e-7, &low, NULL, &high), OHM_OK);
+    ck_assert(0 <= low && low <= high);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 START_TEST(bands_after_the_64th_are_left_out_and_noted)
 {
   char text[4000] = HEADER "0,,6000,,\n20,,2450,,\n";
@@ -263,6 +290,8 @@ int main(void) {
   int files = RUN_TESTS(
       "bands in a file", bands_have_names_and_sources_in_the_order_of_the_file,
       bands_leave_the_curve_as_it_is, what_is_wrong_with_a_band_is_noted_and_left_out,
+      a_name_that_cannot_stand_in_a_line_and_a_cell_is_left_out,
+      a_band_whose_rows_lie_far_beyond_the_curve_has_limits,
       bands_after_the_64th_are_left_out_and_noted, two_bands_may_have_the_same_temperature,
       a_sensor_with_bands_printed_reads_back_equal);
   int verdicts =
