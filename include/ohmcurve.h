@@ -1065,7 +1065,19 @@ typedef enum ohm_field_kind {
   X(HEATING_LIMIT_K, heating_limit_k, NUMBER, "limit of error of that, rectangular")               \
   X(READINGS, readings, NUMBER, "how many readings the finding rests on")                          \
   X(MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")       \
-  X(ABOUT, about, TEXT, "which question it answers: bath")                                         \
+  X(P_SENSOR, p_sensor, NUMBER, "probability that it is this sensor, of those compared")           \
+  X(P_FIT, p_fit, NUMBER, "probability that a good one gives readings that fit it no better")      \
+  X(LEADING, leading, NUMBER, "1: it fits, and none is ten times as probable; else 0")             \
+  X(SENSOR_INDEX, sensor_index, NUMBER, "its place among the sensors compared, from 0")            \
+  X(SENSOR_KIND, sensor_kind, TEXT, "module, gauge or probe: what it feeds")                       \
+  X(COMPARED, compared, NUMBER, "how many sensors the readings were compared with")                \
+  X(NOT_COMPARED, not_compared, NUMBER, "how many whose curves do not reach a temperature")        \
+  X(CANDIDATES, candidates, LIST, "what the readings do not tell apart, the likeliest first")      \
+  X(SEPARATING_C, separating_c, NUMBER, "temperature at which a further reading tells most")       \
+  X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there")                            \
+  X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "what the nearest rival would read there") \
+  X(FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates")     \
+  X(ABOUT, about, TEXT, "which question it answers: bath or identify")                             \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1101,7 +1113,11 @@ typedef enum ohm_reason {
   OHM_REASON_MISSING_K,    /**< "missing_k": a thousand times as much was probably read */
   OHM_REASON_LONE_ONE,     /**< "lone_one": over-range, or 1 ohm */
   OHM_REASON_MOVING,       /**< "moving": the last two readings differ, wait */
-  OHM_REASON_SHORTED       /**< "shorted": 0 ohm, or nearly */
+  OHM_REASON_SHORTED,      /**< "shorted": 0 ohm, or nearly */
+  OHM_REASON_ONE,          /**< "one": one answer fits the readings */
+  OHM_REASON_ALIKE,        /**< "alike": several do, that no reading could tell apart */
+  OHM_REASON_SEVERAL,      /**< "several": a further reading tells them apart */
+  OHM_REASON_NONE          /**< "none": nothing compared fits */
 } ohm_reason;
 
 /** Why the sensor is or is not good enough for the fan. */
@@ -1125,7 +1141,7 @@ typedef enum ohm_place {
 /** The one result of every answer. A value: copy it, keep it, give it away; it
  *  refers to nothing else. Read it by field. */
 typedef struct ohm_finding {
-  double private_storage[320];
+  double private_storage[448];
 } ohm_finding;
 
 /** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
@@ -1353,6 +1369,43 @@ OHM_API size_t ohm_circuit_note_count(const ohm_circuit *circuit);
 
 /** A note, a sentence with its place; NULL past the last. Status  cannot fail. */
 OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
+/* ---- identify ----------------------------------------------------------- */
+
+/**
+ * Which sensor it is. Each is as probable as any other beforehand; what is not known
+ * is drawn over: where in its band this one part lies (the same in every reading; 5 %
+ * where nothing says), the errors of the meter, the leads and one thermometer, alike in
+ * all readings, and what each bath errs by on its own. A part is taken to follow its
+ * curve to 0.5 % at any one temperature (common practice).
+ *
+ * "within"     reason "one" when a single sensor leads, "alike" when no reading from 0 C
+ *              to 100 C could tell apart those that lead
+ * "undecided"  "several": separating_c says where a further reading tells them apart;
+ *              "missing_k", or what a display without a number says
+ * "outside"    "none": the readings go with no sensor that was compared
+ *
+ * A sensor leads when p_fit is at least 1 - level and none that fits is ten times as
+ * probable. What was identified by readings is not checked by the same readings.
+ *
+ * In      sensors  sensor_count of them, none NULL
+ *         readings, references   count of each, 1 to 16
+ *         meter    NULL for all assumed
+ *         check    NULL for all defaults; its band has to be NULL
+ * Out     candidates  sensor_count of them, the likeliest first; every field of those that
+ *                  were not compared is absent
+ *         finding  what they come to
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a count is
+ *         0, a band is named, or a member is NaN, infinite, of the wrong sign or no such
+ *         constant; OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of
+ *         its range; OHM_TOO_LARGE count is above 16.
+ * Source  Bayes' theorem with equal priors; factor of ten: Jeffreys, Theory of Probability,
+ *         3rd ed., appendix B ("strong"). p_fit: Rosenblatt, Ann. Math. Stat. 23 (1952)
+ *         470-472.
+ */
+OHM_API ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
+                                const ohm_reading *readings, const ohm_reference *references,
+                                size_t count, const ohm_meter *meter, const ohm_check *check,
+                                ohm_finding *candidates, ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 

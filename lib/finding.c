@@ -21,13 +21,15 @@ static const struct {
 #undef FIELD
 };
 
-static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath"};
+static const char *const about_words[OHM_ABOUTS] = {
+    [OHM_ABOUT_BATH] = "bath", [OHM_ABOUT_IDENTIFY] = "identify"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
-    "conforms",  "low",     "high",      "open",     "over_range", "no_tolerance", "outside_band",
-    "uncertain", "plug_on", "missing_k", "lone_one", "moving",     "shorted"};
+    "conforms",     "low",       "high",    "open",      "over_range", "no_tolerance",
+    "outside_band", "uncertain", "plug_on", "missing_k", "lone_one",   "moving",
+    "shorted",      "one",       "alike",   "several",   "none"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
 
@@ -60,6 +62,7 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
     [OHM_UNTESTED_IF_SENSOR] = "if at the sensor: plug, wires, module",
     [OHM_UNTESTED_IF_MODULE] = "if at the module: module",
+    [OHM_UNTESTED_IDENTIFIED] = "whether it is good: readings that name it cannot check it",
 };
 
 enum {
@@ -68,7 +71,9 @@ enum {
   READ_SIZE = 32,
   BAND_SIZE = 64,
   BAND_SOURCE_SIZE = 256,
-  OTHER_BANDS_SIZE = 512
+  OTHER_BANDS_SIZE = 512,
+  KIND_SIZE = 32,
+  CANDIDATES_SIZE = 512
 };
 
 enum {
@@ -79,7 +84,9 @@ enum {
   BAND_AT = READ_AT + READ_SIZE,
   BAND_SOURCE_AT = BAND_AT + BAND_SIZE,
   OTHER_BANDS_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
-  TEXT_END = OTHER_BANDS_AT + OTHER_BANDS_SIZE
+  KIND_AT = OTHER_BANDS_AT + OTHER_BANDS_SIZE,
+  CANDIDATES_AT = KIND_AT + KIND_SIZE,
+  TEXT_END = CANDIDATES_AT + CANDIDATES_SIZE
 };
 
 static const double FINDING = 2026.0625;
@@ -112,6 +119,7 @@ static size_t text_place(int field, size_t *offset) {
       {OHM_FIELD_SENSOR, SENSOR_AT, SENSOR_SIZE},
       {OHM_FIELD_SOURCE, SOURCE_AT, SOURCE_SIZE},
       {OHM_FIELD_READ, READ_AT, READ_SIZE},
+      {OHM_FIELD_SENSOR_KIND, KIND_AT, KIND_SIZE},
       {OHM_FIELD_BAND, BAND_AT, BAND_SIZE},
       {OHM_FIELD_BAND_SOURCE, BAND_SOURCE_AT, BAND_SOURCE_SIZE},
   };
@@ -175,14 +183,24 @@ void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
   finding->private_storage[OHM_FIELD_PLACE] = (double)place;
 }
 
+/* Where the entries of a list are kept; 0 for other fields. */
+static size_t list_place(int field, size_t *offset) {
+  *offset = field == OHM_FIELD_CANDIDATES ? CANDIDATES_AT : OTHER_BANDS_AT;
+  return field == OHM_FIELD_CANDIDATES    ? CANDIDATES_SIZE
+         : field == OHM_FIELD_OTHER_BANDS ? OTHER_BANDS_SIZE
+                                          : 0;
+}
+
 /* Entries follow one another, each ended by NUL; an empty one ends them. */
-void ohm_finding_add_band(ohm_finding *finding, const char *text) {
-  char *start = (char *)finding + OTHER_BANDS_AT;
+void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text) {
+  size_t offset;
+  size_t size = list_place((int)field, &offset);
+  char *start = (char *)finding + offset;
   size_t used = 0;
   while (start[used])
     used += strlen(start + used) + 1;
   size_t length = strlen(text);
-  if (used + length + 2 <= OTHER_BANDS_SIZE)
+  if (used + length + 2 <= size)
     memcpy(start + used, text, length + 1);
 }
 
@@ -232,11 +250,13 @@ static const char *bit_text(const ohm_finding *finding, int field, const char *c
 }
 
 /* Storage that never was a finding may lack every NUL. */
-static const char *other_band(const ohm_finding *finding, size_t index) {
-  const char *start = (const char *)finding + OTHER_BANDS_AT;
+static const char *entry(const ohm_finding *finding, int field, size_t index) {
+  size_t offset;
+  size_t size = list_place(field, &offset);
+  const char *start = (const char *)finding + offset;
   size_t at = 0;
-  while (at < OTHER_BANDS_SIZE && start[at]) {
-    const char *end = memchr(start + at, '\0', OTHER_BANDS_SIZE - at);
+  while (at < size && start[at]) {
+    const char *end = memchr(start + at, '\0', size - at);
     if (!end)
       return NULL;
     if (index-- == 0)
@@ -289,8 +309,9 @@ const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index
     return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
   if (field == OHM_FIELD_NOT_TESTED)
     return bit_text(finding, field, untested_texts, OHM_UNTESTED, index);
-  if (field == OHM_FIELD_OTHER_BANDS)
-    return other_band(finding, index);
+  size_t offset;
+  if (list_place(field, &offset) > 0)
+    return entry(finding, field, index);
   return index == 0 ? only_text(finding, field) : NULL;
 }
 
@@ -308,7 +329,7 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_SHORTED, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_NONE, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {

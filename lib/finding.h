@@ -32,18 +32,20 @@ enum ohm_untested {
   OHM_UNTESTED_AT_MODULE,
   OHM_UNTESTED_IF_SENSOR,
   OHM_UNTESTED_IF_MODULE,
+  OHM_UNTESTED_IDENTIFIED,
   OHM_UNTESTED
 };
 
 /** The room that answered; its sentences are its own. */
-enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUTS };
+enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUT_IDENTIFY, OHM_ABOUTS };
 
 /** Every field absent. */
 void ohm_finding_clear(ohm_finding *finding);
 
 void ohm_finding_set_number(ohm_finding *finding, ohm_field field, double value);
 
-/** One of sensor, source, band, band_source, read. What does not fit is cut, with "..." at the end.
+/** One of sensor, source, sensor_kind, band, band_source, read. What does not fit is cut, with
+ * "..." at the end.
  */
 void ohm_finding_set_text(ohm_finding *finding, ohm_field field, const char *text);
 
@@ -60,8 +62,9 @@ void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason r
 
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
 
-/** Add an entry to other_bands; left out when there is no room for all of it. */
-void ohm_finding_add_band(ohm_finding *finding, const char *text);
+/** Add an entry to other_bands or candidates; left out when there is no room for all of
+ *  it. */
+void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text);
 
 void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested);
 

@@ -15,4 +15,7 @@ void ohm_report_list(struct ohm_text *out, const ohm_finding *finding, const cha
 /** Lines about a finding of the bath. */
 void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding);
 
+/** Lines about what identify came to. */
+void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);
+
 #endif

@@ -221,7 +221,7 @@ static void verdict_line(const struct page *page) {
   case OHM_REASON_OUTSIDE_BAND:
     ohm_text_add(&text, "CANNOT TELL YET: nothing says what is allowed at this temperature");
     break;
-  case OHM_REASON_UNCERTAIN:
+  default:
     add_uncertain(&text, page);
     break;
   }
@@ -401,7 +401,7 @@ static void next_line(const struct page *page) {
   case OHM_REASON_OUTSIDE_BAND:
     ohm_text_add(&text, "for the part: at a temperature for which limits are printed");
     break;
-  case OHM_REASON_UNCERTAIN:
+  default:
     add_finer(&text, page);
     break;
   }
