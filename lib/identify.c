@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Which sensor readings were taken of. */
 #include "finding.h"
-#include "likelihood.h"
+#include "further.h"
 #include "meter.h"
-
-enum { READINGS_MAX = OHM_EVIDENCE_MAX - 1 };
 
 /* One that fits leads unless another that fits is so many times as probable. */
 static const double MUCH_LIKELIER = 10;
@@ -14,65 +12,6 @@ static const double TELLS_APART = 2;
 static const double NEARLY = 0.9;
 static const double ROOM_C = 20;
 
-/* What was asked of every sensor. */
-struct ask {
-  const ohm_reading *readings;
-  const ohm_reference *references;
-  size_t count;
-  const ohm_meter *meter;
-  const ohm_check *check;
-};
-
-static ohm_status gather(struct ohm_evidence *evidence, const ohm_sensor *sensor,
-                         const struct ask *ask) {
-  return ohm_evidence_gather(evidence, sensor, ask->readings, ask->references, ask->count,
-                             ask->meter, ask->check);
-}
-
-/* ---- a further reading ---- */
-
-/* The readings, and room for one that has yet to be taken. */
-struct further {
-  struct ask ask;
-  ohm_reading readings[OHM_EVIDENCE_MAX];
-  ohm_reference references[OHM_EVIDENCE_MAX];
-};
-
-static void plan(struct further *further, const struct ask *ask, double t_c) {
-  static const ohm_reference thermometer = OHM_REFERENCE_INIT;
-  static const ohm_reading reading = OHM_READING_INIT;
-  for (size_t i = 0; i < ask->count; i++) {
-    further->readings[i] = ask->readings[i];
-    further->references[i] = ask->references[i];
-  }
-  ohm_reference *reference = &further->references[ask->count];
-  *reference =
-      ask->references[0].kind == OHM_REFERENCE_THERMOMETER ? ask->references[0] : thermometer;
-  reference->t_c = t_c;
-  further->readings[ask->count] = reading;
-  further->ask = *ask;
-  further->ask.readings = further->readings;
-  further->ask.references = further->references;
-  further->ask.count = ask->count + 1;
-}
-
-/* What a sensor would read at a temperature, by what it has read. */
-static struct ohm_forecast foretell(const ohm_sensor *sensor, struct further *further) {
-  static const struct ohm_forecast none = {NAN, NAN};
-  struct ohm_evidence evidence;
-  size_t last = further->ask.count - 1;
-  double at_c = further->references[last].t_c;
-  double low_c;
-  double high_c;
-  ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, NULL, NULL);
-  if (!ohm_inside(low_c, at_c, high_c))
-    return none;
-  further->readings[last].r_ohm = ohm_curve_resistance_beyond(ohm_sensor_curve(sensor), at_c);
-  if (gather(&evidence, sensor, &further->ask) != OHM_OK)
-    return none;
-  return ohm_evidence_forecast(&evidence, NULL, 0);
-}
-
 struct separation {
   double t_c;
   double sigmas; /* how far apart two forecasts are */
@@ -81,17 +20,17 @@ struct separation {
 };
 
 /* Where a further reading tells two sensors apart best. */
-static struct separation separate(const ohm_sensor *a, const ohm_sensor *b, const struct ask *ask) {
-  static const double at_hand_c[] = {0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100};
+static struct separation separate(const ohm_sensor *a, const ohm_sensor *b,
+                                  const struct ohm_ask *ask) {
   struct separation best = {NAN, 0, NAN, NAN};
   struct separation at_room = best;
-  for (size_t i = 0; i < sizeof at_hand_c / sizeof at_hand_c[0]; i++) {
-    struct further further;
-    plan(&further, ask, at_hand_c[i]);
-    struct ohm_forecast of_a = foretell(a, &further);
-    struct ohm_forecast of_b = foretell(b, &further);
+  for (size_t i = 0; i < OHM_AT_HAND; i++) {
+    struct ohm_further further;
+    ohm_further_plan(&further, ask, ohm_at_hand_c[i]);
+    struct ohm_forecast of_a = ohm_further_foretell(&further, a, NULL, 0);
+    struct ohm_forecast of_b = ohm_further_foretell(&further, b, NULL, 0);
     double sigmas = fabs(of_a.log_ohm - of_b.log_ohm) / hypot(of_a.u, of_b.u);
-    struct separation here = {at_hand_c[i], sigmas, exp(of_a.log_ohm), exp(of_b.log_ohm)};
+    struct separation here = {ohm_at_hand_c[i], sigmas, exp(of_a.log_ohm), exp(of_b.log_ohm)};
     if (here.t_c == ROOM_C)
       at_room = here;
     if (sigmas > best.sigmas)
@@ -103,7 +42,7 @@ static struct separation separate(const ohm_sensor *a, const ohm_sensor *b, cons
 /* ---- what the readings showed ---- */
 
 /* A display without a number, or one of nothing: it identifies nothing. */
-static bool shows_no_number(const struct ask *ask, ohm_reason *reason) {
+static bool shows_no_number(const struct ohm_ask *ask, ohm_reason *reason) {
   static const ohm_reason of_display[] = {[OHM_DISPLAY_VALUE] = OHM_REASON_SHORTED,
                                           [OHM_DISPLAY_OVER] = OHM_REASON_OVER_RANGE,
                                           [OHM_DISPLAY_OPEN] = OHM_REASON_OPEN,
@@ -137,9 +76,10 @@ static void tell_sensor(ohm_finding *finding, const ohm_sensor *sensor) {
 }
 
 /* Compare with one sensor; p_sensor holds the logarithm of its likelihood for now. */
-static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor, const struct ask *ask) {
+static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
+                          const struct ohm_ask *ask) {
   struct ohm_evidence evidence;
-  ohm_status status = gather(&evidence, sensor, ask);
+  ohm_status status = ohm_ask_gather(&evidence, sensor, ask);
   if (status != OHM_OK || !evidence.covered)
     return status;
   ohm_finding_set_about(candidate, OHM_ABOUT_IDENTIFY);
@@ -166,7 +106,7 @@ static bool goes_before(const ohm_finding *a, const ohm_finding *b) {
 }
 
 static size_t compare_all(const ohm_sensor *const *sensors, size_t sensor_count,
-                          const struct ask *ask, ohm_finding *candidates, ohm_status *status) {
+                          const struct ohm_ask *ask, ohm_finding *candidates, ohm_status *status) {
   size_t compared = 0;
   for (size_t i = 0; i < sensor_count && *status == OHM_OK; i++) {
     ohm_finding one;
@@ -225,7 +165,8 @@ static const ohm_finding *first_leading(const ohm_finding *candidates) {
 }
 
 static struct separation separate_leading(const ohm_finding *candidates, size_t compared,
-                                          const ohm_sensor *const *sensors, const struct ask *ask) {
+                                          const ohm_sensor *const *sensors,
+                                          const struct ohm_ask *ask) {
   const ohm_finding *first = first_leading(candidates);
   struct separation none = {NAN, 0, NAN, NAN};
   for (const ohm_finding *other = first + 1; other < candidates + compared; other++) {
@@ -241,11 +182,13 @@ static struct separation separate_leading(const ohm_finding *candidates, size_t 
 
 /* What each would read at the temperature that tells them apart. */
 static void tell_separation(ohm_finding *candidates, size_t compared,
-                            const ohm_sensor *const *sensors, const struct ask *ask, double t_c) {
+                            const ohm_sensor *const *sensors, const struct ohm_ask *ask,
+                            double t_c) {
   for (size_t i = 0; i < compared; i++) {
-    struct further further;
-    plan(&further, ask, t_c);
-    struct ohm_forecast forecast = foretell(sensor_of(&candidates[i], sensors), &further);
+    struct ohm_further further;
+    ohm_further_plan(&further, ask, t_c);
+    struct ohm_forecast forecast =
+        ohm_further_foretell(&further, sensor_of(&candidates[i], sensors), NULL, 0);
     set(&candidates[i], OHM_FIELD_SEPARATING_C, t_c);
     set(&candidates[i], OHM_FIELD_SEPARATING_OHM, exp(forecast.log_ohm));
   }
@@ -253,7 +196,7 @@ static void tell_separation(ohm_finding *candidates, size_t compared,
 
 /* ---- the fan, whichever it is ---- */
 
-static size_t hottest(const struct ask *ask, const ohm_sensor *sensor) {
+static size_t hottest(const struct ohm_ask *ask, const ohm_sensor *sensor) {
   size_t found = 0;
   double hottest_c = -INFINITY;
   for (size_t i = 0; i < ask->count; i++) {
@@ -278,7 +221,7 @@ static bool asks_for_fan(const ohm_sensor *sensor) {
   return ohm_curve_falls(ohm_sensor_curve(sensor)) && kind[0] != 'g';
 }
 
-static void tell_fan(ohm_finding *candidate, const ohm_sensor *sensor, const struct ask *ask) {
+static void tell_fan(ohm_finding *candidate, const ohm_sensor *sensor, const struct ohm_ask *ask) {
   struct ohm_question question;
   struct ohm_tolerance tolerance;
   struct ohm_exposure exposure;
@@ -316,7 +259,8 @@ static void bound_fan(ohm_finding *finding, const ohm_finding *candidate) {
 
 /* ---- what they come to ---- */
 
-static void copy_assumed(ohm_finding *finding, const ohm_sensor *sensor, const struct ask *ask) {
+static void copy_assumed(ohm_finding *finding, const ohm_sensor *sensor,
+                         const struct ohm_ask *ask) {
   for (size_t i = 0; i < ask->count; i++) {
     struct ohm_question question;
     if (ohm_question_ask(&question, sensor, &ask->readings[i], ask->meter, &ask->references[i],
@@ -326,7 +270,7 @@ static void copy_assumed(ohm_finding *finding, const ohm_sensor *sensor, const s
 }
 
 static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t compared,
-                         const ohm_sensor *const *sensors, const struct ask *ask) {
+                         const ohm_sensor *const *sensors, const struct ohm_ask *ask) {
   for (size_t i = 0; i < compared; i++) {
     const ohm_sensor *sensor = sensor_of(&candidates[i], sensors);
     if (!leads(&candidates[i]))
@@ -346,9 +290,9 @@ static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t c
 
 /* A thousand times what a bare number says goes with some sensor. */
 static double suggest_k(const ohm_sensor *const *sensors, size_t sensor_count,
-                        const struct ask *ask) {
-  struct further further;
-  plan(&further, ask, ROOM_C);
+                        const struct ohm_ask *ask) {
+  struct ohm_further further;
+  ohm_further_plan(&further, ask, ROOM_C);
   further.ask.count = ask->count;
   for (size_t i = 0; i < ask->count; i++) {
     if (!ask->readings[i].bare)
@@ -358,7 +302,7 @@ static double suggest_k(const ohm_sensor *const *sensors, size_t sensor_count,
   }
   for (size_t i = 0; i < sensor_count; i++) {
     struct ohm_evidence evidence;
-    if (gather(&evidence, sensors[i], &further.ask) == OHM_OK && evidence.covered &&
+    if (ohm_ask_gather(&evidence, sensors[i], &further.ask) == OHM_OK && evidence.covered &&
         ohm_evidence_fit(&evidence) >= 1 - evidence.level)
       return further.readings[0].r_ohm;
   }
@@ -366,7 +310,8 @@ static double suggest_k(const ohm_sensor *const *sensors, size_t sensor_count,
 }
 
 static void conclude(ohm_finding *finding, ohm_finding *candidates, size_t compared,
-                     const ohm_sensor *const *sensors, size_t sensor_count, const struct ask *ask) {
+                     const ohm_sensor *const *sensors, size_t sensor_count,
+                     const struct ohm_ask *ask) {
   size_t leading = compared > 0 ? weigh(candidates, compared) : 0;
   set(finding, OHM_FIELD_COMPARED, (double)compared);
   set(finding, OHM_FIELD_NOT_COMPARED, (double)(sensor_count - compared));
@@ -397,7 +342,7 @@ static void conclude(ohm_finding *finding, ohm_finding *candidates, size_t compa
 }
 
 static ohm_status begin(const ohm_sensor *const *sensors, size_t sensor_count,
-                        const struct ask *ask, ohm_finding *candidates, ohm_finding *finding) {
+                        const struct ohm_ask *ask, ohm_finding *candidates, ohm_finding *finding) {
   if (finding)
     ohm_finding_clear(finding);
   for (size_t i = 0; candidates && i < sensor_count; i++)
@@ -409,14 +354,14 @@ static ohm_status begin(const ohm_sensor *const *sensors, size_t sensor_count,
       return OHM_NULL_ARGUMENT;
   if (sensor_count == 0 || ask->count == 0 || (ask->check && ask->check->band))
     return OHM_BAD_ARGUMENT;
-  return ask->count > READINGS_MAX ? OHM_TOO_LARGE : OHM_OK;
+  return ask->count > OHM_ASK_MAX ? OHM_TOO_LARGE : OHM_OK;
 }
 
 ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
                         const ohm_reading *readings, const ohm_reference *references, size_t count,
                         const ohm_meter *meter, const ohm_check *check, ohm_finding *candidates,
                         ohm_finding *finding) {
-  const struct ask ask = {readings, references, count, meter, check};
+  const struct ohm_ask ask = {readings, references, count, meter, check};
   ohm_status status = begin(sensors, sensor_count, &ask, candidates, finding);
   if (status != OHM_OK)
     return status;
