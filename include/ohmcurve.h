@@ -1073,9 +1073,10 @@ typedef enum ohm_field_kind {
   X(COMPARED, compared, NUMBER, "how many sensors the readings were compared with")                \
   X(NOT_COMPARED, not_compared, NUMBER, "how many whose curves do not reach a temperature")        \
   X(CANDIDATES, candidates, LIST, "what the readings do not tell apart, the likeliest first")      \
+  X(GAUGES, gauges, NUMBER, "how many of those drive a gauge")                                     \
   X(SEPARATING_C, separating_c, NUMBER, "temperature at which a further reading tells most")       \
-  X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there")                            \
-  X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "what the nearest rival would read there") \
+  X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there; of all, what one would")    \
+  X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "and what another would")                  \
   X(FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates")     \
   X(ABOUT, about, TEXT, "which question it answers: bath or identify")                             \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
@@ -1141,7 +1142,7 @@ typedef enum ohm_place {
 /** The one result of every answer. A value: copy it, keep it, give it away; it
  *  refers to nothing else. Read it by field. */
 typedef struct ohm_finding {
-  double private_storage[448];
+  double private_storage[640];
 } ohm_finding;
 
 /** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
@@ -1378,8 +1379,8 @@ OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
  * all readings, and what each bath errs by on its own. A part is taken to follow its
  * curve to 0.5 % at any one temperature (common practice).
  *
- * "within"     reason "one" when a single sensor leads, "alike" when no reading from 0 C
- *              to 100 C could tell apart those that lead
+ * "within"     reason "one" when a single sensor leads, "alike" when no reading by such
+ *              instruments, from 0 C to 100 C, could tell apart those that lead
  * "undecided"  "several": separating_c says where a further reading tells them apart;
  *              "missing_k", or what a display without a number says
  * "outside"    "none": the readings go with no sensor that was compared

@@ -16,9 +16,11 @@ void ohm_further_plan(struct ohm_further *further, const struct ohm_ask *ask, do
     further->readings[i] = ask->readings[i];
     further->references[i] = ask->references[i];
   }
+  const ohm_reference *first = &ask->references[0];
+  bool good = first->kind == OHM_REFERENCE_THERMOMETER && first->accuracy != OHM_ASSUMED &&
+              first->limit_k <= OHM_ASSUMED_THERMOMETER_LIMIT_K;
   ohm_reference *reference = &further->references[ask->count];
-  *reference =
-      ask->references[0].kind == OHM_REFERENCE_THERMOMETER ? ask->references[0] : thermometer;
+  *reference = good ? *first : thermometer;
   reference->t_c = t_c;
   further->readings[ask->count] = reading;
   further->ask = *ask;

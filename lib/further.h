@@ -32,7 +32,8 @@ enum { OHM_AT_HAND = 11 };
 /** Temperatures from ice to boiling at which a person can take one, degrees Celsius. */
 extern const double ohm_at_hand_c[OHM_AT_HAND];
 
-/** A reading at t_c by the thermometer of the first, else by any. */
+/** A reading at t_c by the thermometer of the first; by an assumed one where that is worse,
+ *  or another instrument. */
 void ohm_further_plan(struct ohm_further *further, const struct ohm_ask *ask, double t_c);
 
 /** What a sensor with a fault would read there, by what it has read; NaN where its curve

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Which sensor readings were taken of. */
+#include <string.h>
+
 #include "finding.h"
 #include "further.h"
 #include "meter.h"
@@ -157,27 +159,27 @@ static const ohm_sensor *sensor_of(const ohm_finding *candidate, const ohm_senso
   return sensors[(size_t)get(candidate, OHM_FIELD_SENSOR_INDEX)];
 }
 
-/* The first that leads, and where a reading tells it best from another that does. */
 static const ohm_finding *first_leading(const ohm_finding *candidates) {
   while (!leads(candidates))
     candidates++;
   return candidates;
 }
 
+/* Where a reading tells one that leads from a likelier one that does, the likeliest such
+ * pair; nowhere when it tells none. */
 static struct separation separate_leading(const ohm_finding *candidates, size_t compared,
                                           const ohm_sensor *const *sensors,
                                           const struct ohm_ask *ask) {
-  const ohm_finding *first = first_leading(candidates);
-  struct separation none = {NAN, 0, NAN, NAN};
-  for (const ohm_finding *other = first + 1; other < candidates + compared; other++) {
-    if (!leads(other))
-      continue;
-    struct separation separation =
-        separate(sensor_of(first, sensors), sensor_of(other, sensors), ask);
-    if (separation.sigmas >= TELLS_APART)
-      return separation;
-  }
-  return none;
+  for (size_t other = 1; other < compared; other++)
+    for (size_t one = 0; leads(&candidates[other]) && one < other; one++) {
+      if (!leads(&candidates[one]))
+        continue;
+      struct separation separation = separate(sensor_of(&candidates[one], sensors),
+                                              sensor_of(&candidates[other], sensors), ask);
+      if (separation.sigmas >= TELLS_APART)
+        return separation;
+    }
+  return (struct separation){NAN, 0, NAN, NAN};
 }
 
 /* What each would read at the temperature that tells them apart. */
@@ -215,10 +217,13 @@ static double finite_or_absent(double x) {
   return isfinite(x) ? x : NAN;
 }
 
+static bool is_of_gauge(const ohm_sensor *sensor) {
+  return strcmp(ohm_sensor_kind(sensor), "gauge") == 0;
+}
+
 /* A gauge's element asks for no fan. */
 static bool asks_for_fan(const ohm_sensor *sensor) {
-  const char *kind = ohm_sensor_kind(sensor);
-  return ohm_curve_falls(ohm_sensor_curve(sensor)) && kind[0] != 'g';
+  return ohm_curve_falls(ohm_sensor_curve(sensor)) && !is_of_gauge(sensor);
 }
 
 static void tell_fan(ohm_finding *candidate, const ohm_sensor *sensor, const struct ohm_ask *ask) {
@@ -271,10 +276,12 @@ static void copy_assumed(ohm_finding *finding, const ohm_sensor *sensor,
 
 static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t compared,
                          const ohm_sensor *const *sensors, const struct ohm_ask *ask) {
+  double gauges = 0;
   for (size_t i = 0; i < compared; i++) {
     const ohm_sensor *sensor = sensor_of(&candidates[i], sensors);
     if (!leads(&candidates[i]))
       continue;
+    gauges += is_of_gauge(sensor);
     ohm_finding_add_entry(finding, OHM_FIELD_CANDIDATES, ohm_sensor_name(sensor));
     if (!asks_for_fan(sensor))
       continue;
@@ -282,6 +289,7 @@ static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t c
     bound_fan(finding, &candidates[i]);
   }
   const ohm_finding *first = first_leading(candidates);
+  set(finding, OHM_FIELD_GAUGES, gauges);
   tell_sensor(finding, sensor_of(first, sensors));
   set(finding, OHM_FIELD_P_SENSOR, get(first, OHM_FIELD_P_SENSOR));
   set(finding, OHM_FIELD_P_FIT, get(first, OHM_FIELD_P_FIT));

@@ -10,7 +10,7 @@ static const double LOG_ROOT_TWO_PI = 0.91893853320467274;
 /* No finer step of a fault's size than this shows in a reading. */
 static const double SMALL_CHANGE = 1e-4;
 
-enum { BAND_NODES = 6 * OHM_PANEL_NODES };
+enum { BAND_NODES = 12 * OHM_PANEL_NODES };
 
 static const struct ohm_fault sound = {OHM_FAULT_DRIFT, 0};
 
@@ -77,26 +77,40 @@ static void take(struct ohm_evidence *evidence, const struct ohm_question *quest
   evidence->toleranced = evidence->toleranced && question->tolerance.kind != OHM_TOLERANCE_NONE;
 }
 
-/* Nodes as close as the narrowest thing to be seen asks for: one in the logarithm of
- * the resistance may be no wider than a few scatters. */
-static size_t panels_for(double width, size_t most) {
-  return (size_t)fmin(fmax(ceil(width / (4 * SCATTER)), 2), (double)most);
+/* Nodes as close as the narrowest thing to be seen asks for: a panel in the logarithm of
+ * the resistance may be no wider than a few of what so many readings together leave of
+ * the scatter. */
+static size_t panels_for(double width, size_t count, size_t most) {
+  double narrowest = SCATTER / sqrt(fmax(1, (double)count));
+  return (size_t)fmin(fmax(ceil(width / (4 * narrowest)), 2), (double)most);
 }
 
-static void draw_thermometer(struct ohm_evidence *evidence) {
+static double widest_swing(const struct ohm_evidence *evidence) {
   double widest = 0;
   for (size_t i = 0; i < evidence->count; i++) {
     const struct ohm_evidence_reading *reading = &evidence->readings[i];
     double swing =
         log(ohm_curve_resistance_beyond(evidence->curve, reading->at_c - reading->thermometer_k) /
             ohm_curve_resistance_beyond(evidence->curve, reading->at_c + reading->thermometer_k));
-    widest = fmax(widest, fabs(swing) / 2);
+    widest = fmax(widest, fabs(swing));
   }
+  return widest;
+}
+
+static double widest_band(const struct ohm_evidence *evidence) {
+  double widest = 0;
+  for (size_t i = 0; i < evidence->count; i++)
+    widest = fmax(widest, fmax(evidence->readings[i].up, -evidence->readings[i].down));
+  return widest;
+}
+
+static void draw_thermometer(struct ohm_evidence *evidence) {
+  double widest = widest_swing(evidence);
   evidence->nodes = 1;
   evidence->thermometer[0] = 0;
   evidence->weight[0] = 1;
   if (widest > 0) {
-    size_t panels = panels_for(widest, OHM_EVIDENCE_NODES / OHM_PANEL_NODES);
+    size_t panels = panels_for(widest, evidence->count, OHM_EVIDENCE_NODES / OHM_PANEL_NODES);
     evidence->nodes = panels * OHM_PANEL_NODES;
     ohm_quadrature_fill(-1, 1, panels, evidence->thermometer, evidence->weight);
     for (size_t k = 0; k < evidence->nodes; k++)
@@ -227,58 +241,60 @@ double ohm_evidence_log_likelihood(const struct ohm_evidence *evidence,
 
 /* ---- how well they go together ---- */
 
-/* What one reading adds to chi-square: its normal score squared, given the weights that
- * the readings before it left to the nodes. Carries the weights on. */
-static double score_square(const double *white, double *weight, size_t nodes) {
-  double below = 0;
-  double all = 0;
-  for (size_t k = 0; k < nodes; k++) {
-    all += weight[k];
-    below += weight[k] * ohm_normal_below(white[k]);
-    weight[k] *= exp(-white[k] * white[k] / 2);
+/* Sums over all that is not known: of each reading the weight that those before it left,
+ * and how much of it lies below what was read. */
+struct places {
+  size_t count;
+  double weight[OHM_EVIDENCE_MAX];
+  double below[OHM_EVIDENCE_MAX];
+};
+
+/* Add one case of it, of this weight: the readings as independent normal ones. */
+static void add_case(struct places *places, const double *white, const double *band, double place,
+                     double weight) {
+  for (size_t i = 0; i < places->count; i++) {
+    double score = white[i] - place * band[i];
+    places->weight[i] += weight;
+    places->below[i] += weight * ohm_normal_below(score);
+    weight *= exp(-score * score / 2);
   }
-  if (!(all > 0))
-    return INFINITY;
-  double score = ohm_normal_quantile(fmin(fmax(below / all, 0), 1));
-  return score * score;
+}
+
+/* Every place in the band, at every error of the thermometer. */
+static void add_cases(struct places *places, const struct view *view) {
+  const struct ohm_evidence *evidence = view->evidence;
+  double place[BAND_NODES];
+  double share[BAND_NODES];
+  size_t panels = panels_for(widest_band(evidence), evidence->count, BAND_NODES / OHM_PANEL_NODES);
+  ohm_quadrature_fill(0, 1, panels, place, share);
+  for (size_t k = 0; k < evidence->nodes; k++) {
+    double white[OHM_EVIDENCE_MAX];
+    deviate(view, k, white);
+    ohm_gaussian_whiten(&view->errors, white, white);
+    for (size_t j = 0; j < panels * OHM_PANEL_NODES; j++) {
+      double weight = evidence->weight[k] * share[j] / 2;
+      add_case(places, white, view->up, place[j], weight);
+      add_case(places, white, view->down, place[j], weight);
+    }
+  }
 }
 
 double ohm_evidence_fit(const struct ohm_evidence *evidence) {
   struct view view;
-  size_t count = evidence->count;
+  struct places places = {.count = evidence->count};
   if (!open_view(&view, evidence, &sound) || !ohm_gaussian_factor(&view.errors))
     return 0;
   ohm_gaussian_whiten(&view.errors, view.up, view.up);
   ohm_gaussian_whiten(&view.errors, view.down, view.down);
-  double widest = 0;
-  for (size_t i = 0; i < count; i++)
-    widest = fmax(widest, fmax(evidence->readings[i].up, -evidence->readings[i].down));
-  double place[BAND_NODES];
-  double share[BAND_NODES];
-  size_t panels = panels_for(widest, BAND_NODES / OHM_PANEL_NODES);
-  size_t half = panels * OHM_PANEL_NODES;
-  ohm_quadrature_fill(0, 1, panels, place, share);
-  static const size_t most = (size_t)OHM_EVIDENCE_NODES * 2 * BAND_NODES;
-  double weight[OHM_EVIDENCE_NODES * 2 * BAND_NODES];
-  double column[OHM_EVIDENCE_NODES * 2 * BAND_NODES];
-  size_t nodes = evidence->nodes * 2 * half;
-  if (nodes > most)
-    return NAN;
-  double white[OHM_EVIDENCE_NODES][OHM_EVIDENCE_MAX];
-  for (size_t k = 0; k < evidence->nodes; k++) {
-    deviate(&view, k, white[k]);
-    ohm_gaussian_whiten(&view.errors, white[k], white[k]);
-    for (size_t j = 0; j < 2 * half; j++)
-      weight[k * 2 * half + j] = evidence->weight[k] * share[j / 2];
-  }
+  add_cases(&places, &view);
   double chi_square = 0;
-  for (size_t i = 0; i < count; i++) {
-    for (size_t k = 0; k < evidence->nodes; k++)
-      for (size_t j = 0; j < 2 * half; j++)
-        column[k * 2 * half + j] = white[k][i] - place[j / 2] * (j % 2 ? view.down[i] : view.up[i]);
-    chi_square += score_square(column, weight, nodes);
+  for (size_t i = 0; i < places.count; i++) {
+    if (!(places.weight[i] > 0))
+      return 0;
+    double score = ohm_normal_quantile(fmin(places.below[i] / places.weight[i], 1));
+    chi_square += score * score;
   }
-  return ohm_chi_square_above(chi_square, (double)count);
+  return ohm_chi_square_above(chi_square, (double)places.count);
 }
 
 /* ---- every cause as normal ---- */

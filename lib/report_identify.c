@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Which sensor it is, in the words of the bench. */
-#include <string.h>
-
 #include "finding.h"
 #include "number.h"
 #include "report.h"
@@ -53,7 +51,7 @@ static void verdict_line(const struct page *page) {
     ohm_text_add(&text, ")");
     break;
   case OHM_REASON_ALIKE:
-    ohm_text_add(&text, "FOUND: one of these, and no reading from ice to boiling parts them");
+    ohm_text_add(&text, "FOUND: one of these; no reading by such instruments parts them");
     break;
   case OHM_REASON_SEVERAL:
     ohm_text_add(&text, "CANNOT TELL YET: these fit, and are not told apart");
@@ -78,11 +76,15 @@ static void verdict_line(const struct page *page) {
   ohm_sentence_line(page->out, "VERDICT", text.buffer);
 }
 
+/* A sender of the instrument, judged as a module's sensor, would be condemned. */
 static void gauge_line(const struct page *page) {
-  if (strcmp(text_of(page, OHM_FIELD_SENSOR_KIND), "gauge") == 0)
+  static const char first[] = "a gauge's sender: it feeds the instrument and asks for no fan. Read "
+                              "against a module's sensor it looks bad, and is not.";
+  static const char among[] = "among them is a gauge's sender: it asks for no fan. Read against a "
+                              "module's sensor it looks bad, and is not.";
+  if (number(page, OHM_FIELD_GAUGES) > 0)
     ohm_sentence_line(page->out, "Mind",
-                      "a gauge's sender: it feeds the instrument and asks for no fan. Read "
-                      "against a module's sensor it looks bad, and is not.");
+                      ohm_finding_text(page->finding, OHM_FIELD_CANDIDATES, 1) ? among : first);
 }
 
 static void fan_line(const struct page *page) {
