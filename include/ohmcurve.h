@@ -1379,8 +1379,8 @@ OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
  * all readings, and what each bath errs by on its own. A part is taken to follow its
  * curve to 0.5 % at any one temperature (common practice).
  *
- * "within"     reason "one" when a single sensor leads, "alike" when no reading by such
- *              instruments, from 0 C to 100 C, could tell apart those that lead
+ * "within"     reason "one" when a single sensor leads, "alike" when no reading by
+ *              such instruments from 0 C to 100 C tells those apart that lead
  * "undecided"  "several": separating_c says where a further reading tells them apart;
  *              "missing_k", or what a display without a number says
  * "outside"    "none": the readings go with no sensor that was compared

@@ -114,12 +114,14 @@ static size_t compare_all(const ohm_sensor *const *sensors, size_t sensor_count,
     ohm_finding one;
     ohm_finding_clear(&one);
     *status = compare(&one, sensors[i], ask);
-    set(&one, OHM_FIELD_SENSOR_INDEX, (double)i);
+    if (ohm_finding_about(&one) == OHM_ABOUT_IDENTIFY) {
+      set(&one, OHM_FIELD_SENSOR_INDEX, (double)i);
+      compared++;
+    }
     size_t at = i;
     for (; at > 0 && goes_before(&one, &candidates[at - 1]); at--)
       candidates[at] = candidates[at - 1];
     candidates[at] = one;
-    compared += ohm_finding_about(&one) == OHM_ABOUT_IDENTIFY;
   }
   return compared;
 }

@@ -346,6 +346,10 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   ck_assert_int_eq(
       ohm_bath_check_several(sensor, readings, references, 2, &meter, NULL, findings, &finding),
       OHM_OK);
+  const ohm_sensor *sensors[] = {sensor, sensor};
+  ck_assert_int_eq(
+      ohm_identify(sensors, 2, readings, references, 2, &meter, NULL, findings, &finding), OHM_OK);
+  ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
   ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);

@@ -57,6 +57,14 @@ class Reason(Word):
     """The last two readings differ: wait."""
     SHORTED = "shorted"
     """0 ohm, or nearly."""
+    ONE = "one"
+    """One answer fits the readings."""
+    ALIKE = "alike"
+    """Several do, that no reading could tell apart."""
+    SEVERAL = "several"
+    """A further reading tells them apart."""
+    NONE = "none"
+    """Nothing compared fits."""
 
 
 class JobReason(Word):
