@@ -15,6 +15,7 @@
 #include <string.h>
 
 #include "../include/ohmcurve.h"
+#include "draw.h"
 
 enum { SENSORS_MAX = 64, READINGS_MAX = 3, DRAWS = 3000, BINS = 10 };
 
@@ -26,20 +27,8 @@ static size_t catalogue_count;
 
 static uint64_t state = 20260912;
 
-/* Steele, Lea and Flood, Fast splittable pseudorandom number generators, 2014. */
-static double share(void) {
-  uint64_t z = state += 0x9E3779B97F4A7C15;
-  z = (z ^ z >> 30) * 0xBF58476D1CE4E5B9;
-  z = (z ^ z >> 27) * 0x94D049BB133111EB;
-  return ((double)((z ^ z >> 31) >> 11) + 0.5) / 9007199254740992.0;
-}
-
 static double rectangular(double limit) {
-  return limit * (2 * share() - 1);
-}
-
-static double normal(double u) {
-  return u * sqrt(-2 * log(share())) * cos(6.283185307179586 * share());
+  return draw_rectangular(&state, limit);
 }
 
 /* ---- one bench ---- */
@@ -119,7 +108,7 @@ static void draw(struct bench *bench, const ohm_sensor *sensor, const struct set
   for (size_t i = 0; i < set_up->count; i++) {
     double r_ohm = part_ohm(sensor, place, set_up->t_c[i], set_up->t_c[i] + error_k);
     bench->readings[i] = reading;
-    bench->readings[i].r_ohm = (r_ohm * exp(normal(0.005)) + lead_ohm) / (1 - gain);
+    bench->readings[i].r_ohm = (r_ohm * exp(draw_normal(&state, 0.005)) + lead_ohm) / (1 - gain);
     bench->readings[i].resolution_ohm = 1e-3;
     bench->references[i] = reference;
     bench->references[i].t_c = set_up->t_c[i];
@@ -254,7 +243,7 @@ static void claim_set_up(const struct set_up *set_up) {
     }
   for (; count < DRAWS; count++) {
     struct bench bench;
-    size_t truth = (size_t)(share() * (double)reaching);
+    size_t truth = draw_below(&state, reaching);
     draw(&bench, sensors[truth], set_up);
     identify(&bench, sensors, reaching, &answer);
     count_candidates(&bins, &answer, truth);

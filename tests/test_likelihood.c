@@ -3,9 +3,9 @@
  * Held against sums over a fine grid of all that is not known, with the densities of the
  * textbook, and against readings drawn by the errors that were declared.
  */
+#include "draw.h"
 #include "scene.h"
 
-#include <stdint.h>
 #include <stdlib.h>
 
 #include "../lib/likelihood.h"
@@ -202,16 +202,12 @@ END_TEST
 
 static uint64_t state;
 
-/* Steele, Lea and Flood, Fast splittable pseudorandom number generators, 2014. */
 static double share(void) {
-  uint64_t z = state += 0x9E3779B97F4A7C15;
-  z = (z ^ z >> 30) * 0xBF58476D1CE4E5B9;
-  z = (z ^ z >> 27) * 0x94D049BB133111EB;
-  return ((double)((z ^ z >> 31) >> 11) + 0.5) / 9007199254740992.0;
+  return draw_share(&state);
 }
 
 static double normal(void) {
-  return sqrt(-2 * log(share())) * cos(2 * acos(-1) * share());
+  return draw_normal(&state, 1);
 }
 
 /* Each error drawn as the head of the room says: once for all readings, or for each. */
