@@ -1379,8 +1379,9 @@ OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
  * all readings, and what each bath errs by on its own. A part is taken to follow its
  * curve to 0.5 % at any one temperature (common practice).
  *
- * "within"     reason "one" when a single sensor leads, "alike" when no reading by
- *              such instruments from 0 C to 100 C tells those apart that lead
+ * "within"     reason "one" when a single sensor leads, "alike" when no reading
+ *              from 0 C to 100 C by such instruments tells apart
+ *              those that lead
  * "undecided"  "several": separating_c says where a further reading tells them apart;
  *              "missing_k", or what a display without a number says
  * "outside"    "none": the readings go with no sensor that was compared
@@ -1393,7 +1394,7 @@ OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
  *         meter    NULL for all assumed
  *         check    NULL for all defaults; its band has to be NULL
  * Out     candidates  sensor_count of them, the likeliest first; every field of those that
- *                  were not compared is absent
+ *                  were not compared is absent, of all when a display shows no number
  *         finding  what they come to
  * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a count is
  *         0, a band is named, or a member is NaN, infinite, of the wrong sign or no such

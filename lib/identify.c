@@ -266,13 +266,16 @@ static void bound_fan(ohm_finding *finding, const ohm_finding *candidate) {
 
 /* ---- what they come to ---- */
 
-static void copy_assumed(ohm_finding *finding, const ohm_sensor *sensor,
-                         const struct ohm_ask *ask) {
+/* The level, and what was taken for granted; the same for every sensor. */
+static void tell_question(ohm_finding *finding, const ohm_sensor *sensor,
+                          const struct ohm_ask *ask) {
   for (size_t i = 0; i < ask->count; i++) {
     struct ohm_question question;
     if (ohm_question_ask(&question, sensor, &ask->readings[i], ask->meter, &ask->references[i],
-                         ask->check) == OHM_OK)
-      ohm_question_tell_assumed(&question, finding);
+                         ask->check) != OHM_OK)
+      continue;
+    set(finding, OHM_FIELD_LEVEL, question.level);
+    ohm_question_tell_assumed(&question, finding);
   }
 }
 
@@ -351,12 +354,17 @@ static void conclude(ohm_finding *finding, ohm_finding *candidates, size_t compa
   ohm_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_SEVERAL);
 }
 
+static void clear_all(ohm_finding *candidates, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    ohm_finding_clear(&candidates[i]);
+}
+
 static ohm_status begin(const ohm_sensor *const *sensors, size_t sensor_count,
                         const struct ohm_ask *ask, ohm_finding *candidates, ohm_finding *finding) {
   if (finding)
     ohm_finding_clear(finding);
-  for (size_t i = 0; candidates && i < sensor_count; i++)
-    ohm_finding_clear(&candidates[i]);
+  if (candidates)
+    clear_all(candidates, sensor_count);
   if (!sensors || !ask->readings || !ask->references || !candidates || !finding)
     return OHM_NULL_ARGUMENT;
   for (size_t i = 0; i < sensor_count; i++)
@@ -377,18 +385,18 @@ ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
     return status;
   size_t compared = compare_all(sensors, sensor_count, &ask, candidates, &status);
   if (status != OHM_OK) {
-    for (size_t i = 0; i < sensor_count; i++)
-      ohm_finding_clear(&candidates[i]);
+    clear_all(candidates, sensor_count);
     return status;
   }
   ohm_finding_set_about(finding, OHM_ABOUT_IDENTIFY);
   set(finding, OHM_FIELD_READINGS, (double)count);
-  set(finding, OHM_FIELD_LEVEL, get(&candidates[0], OHM_FIELD_LEVEL));
-  copy_assumed(finding, sensors[0], &ask);
+  tell_question(finding, sensors[0], &ask);
   ohm_reason reason;
-  if (shows_no_number(&ask, &reason))
+  if (shows_no_number(&ask, &reason)) {
+    clear_all(candidates, sensor_count);
     ohm_finding_set_verdict(finding, OHM_UNDECIDED, reason);
-  else
+  } else {
     conclude(finding, candidates, compared, sensors, sensor_count, &ask);
+  }
   return OHM_OK;
 }

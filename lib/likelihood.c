@@ -82,7 +82,7 @@ static void take(struct ohm_evidence *evidence, const struct ohm_question *quest
  * the scatter. */
 static size_t panels_for(double width, size_t count, size_t most) {
   double narrowest = SCATTER / sqrt(fmax(1, (double)count));
-  return (size_t)fmin(fmax(ceil(width / (4 * narrowest)), 2), (double)most);
+  return (size_t)fmin(fmax(ceil(width / (8 * narrowest)), 2), (double)most);
 }
 
 static double widest_swing(const struct ohm_evidence *evidence) {

@@ -17,7 +17,7 @@
 #include "../include/ohmcurve.h"
 #include "draw.h"
 
-enum { SENSORS_MAX = 64, READINGS_MAX = 3, DRAWS = 3000, BINS = 10 };
+enum { SENSORS_MAX = 64, READINGS_MAX = 3, DRAWS = 2000, BINS = 10 };
 
 static int failures;
 static ohm_sensor *catalogue[SENSORS_MAX];
@@ -280,7 +280,7 @@ static bool is_near(const ohm_sensor *a, const ohm_sensor *b, const struct set_u
 
 static void leave_out(size_t truth, const struct set_up *set_up, double *none, double *alone,
                       double *near_one) {
-  enum { EACH = 100 };
+  enum { EACH = 40 };
   static struct answer answer;
   const ohm_sensor *sensors[SENSORS_MAX];
   size_t count = 0;

@@ -372,6 +372,8 @@ START_TEST(a_display_without_a_number_identifies_nothing)
     const struct answer *answer = identified(rows[i].text);
     check_verdict(&answer->finding, OHM_UNDECIDED, rows[i].reason);
     ck_assert_ptr_null(ohm_finding_text(&answer->finding, OHM_FIELD_SENSOR, 0));
+    for (size_t j = 0; j < answer->count; j++)
+      check_absent(&answer->candidates[j]);
     check_has(report_of(&answer->finding), "names no sensor");
     check_has(report_of(&answer->finding), "a radiator fan switch reads OL cold");
   }
