@@ -1078,7 +1078,17 @@ typedef enum ohm_field_kind {
   X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there; of all, what one would")    \
   X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "and what another would")                  \
   X(FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates")     \
-  X(ABOUT, about, TEXT, "which question it answers: bath or identify")                             \
+  X(EXPLANATION, explanation, TEXT, "what may be wrong; see ohm_explanation")                      \
+  X(P_CHANCE, p_chance, NUMBER, "probability that a sound sensor looks so faulty by chance")       \
+  X(FAULT_OHM, fault_ohm, NUMBER, "series resistance, or leakage; absent: none")                   \
+  X(FAULT_LOW_OHM, fault_low_ohm, NUMBER, "least it may be at the level")                          \
+  X(FAULT_HIGH_OHM, fault_high_ohm, NUMBER, "greatest it may be; absent: no bound")                \
+  X(FAULT_PERCENT, fault_percent, NUMBER, "drift of the resistance, or of beta")                   \
+  X(FAULT_LOW_PERCENT, fault_low_percent, NUMBER, "least it may be at the level")                  \
+  X(FAULT_HIGH_PERCENT, fault_high_percent, NUMBER, "greatest it may be")                          \
+  X(FAULT_LATE_K, fault_late_k, NUMBER,                                                            \
+    "how late a fault of that size makes the fan; negative: early; absent: never")                 \
+  X(ABOUT, about, TEXT, "which question it answers: bath, identify or explain")                    \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1129,6 +1139,21 @@ typedef enum ohm_job_reason {
   OHM_JOB_HIDDEN,       /**< "hidden": what could still hide would be too much */
   OHM_JOB_UNCERTAIN     /**< "uncertain": the measurement is too coarse to say */
 } ohm_job_reason;
+
+/** What may be wrong with what was read. */
+typedef enum ohm_explanation {
+  OHM_HEALTHY = 0, /**< "healthy" */
+  OHM_SERIES,      /**< "series": resistance in the plug, the pins or a wire */
+  OHM_LEAKAGE,     /**< "leakage": something conducts across the sensor */
+  OHM_DRIFT,       /**< "drift": more or fewer ohms, by the same part everywhere */
+  OHM_BETA_DRIFT,  /**< "beta": right near 25 C, and too steep or too flat */
+  OHM_OTHER_PART,  /**< "other_part": it is another sensor */
+  OHM_OPEN,        /**< "open" */
+  OHM_SHORT,       /**< "short" */
+  OHM_PLUG_ON,     /**< "plug_on": a good one with the plug left on */
+  OHM_WRONG_RANGE, /**< "wrong_range": a thousand times as much or as little was read */
+  OHM_EXPLANATION_COUNT
+} ohm_explanation;
 
 /** Where the probes were. */
 typedef enum ohm_place {
@@ -1408,6 +1433,42 @@ OHM_API ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_
                                 const ohm_reading *readings, const ohm_reference *references,
                                 size_t count, const ohm_meter *meter, const ohm_check *check,
                                 ohm_finding *candidates, ohm_finding *finding);
+
+/* ---- explain ------------------------------------------------------------ */
+
+/**
+ * What is wrong with a sensor that was measured. Every kind of fault is asked how large
+ * it would have to be, everything else drawn over as by ohm_identify(), and whether the
+ * readings would then go together.
+ *
+ * "within"     "conforms": the readings go with a healthy sensor, and no fault goes
+ *              markedly better with them
+ * "outside"    not with a healthy one: "one" fault explains them, "several" do, "none"
+ *              does; "open", "shorted"
+ * "undecided"  "several": healthy or a fault; "plug_on", "missing_k", "over_range",
+ *              "lone_one": a question to be answered first
+ *
+ * A fault with a size explains as many readings as one, whatever they are: one reading
+ * never ranks them. separating_c says where a further one tells most of them.
+ *
+ * In      others   other_count sensors that it may be instead; NULL when 0
+ *         readings, references   count of each, 1 to 16
+ *         meter    NULL for all assumed
+ *         check    NULL for all defaults
+ * Out     explanations  OHM_EXPLANATION_COUNT of them, in the order of ohm_explanation
+ *         finding  what they come to; with the figures of the only one that leads
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT count is 0,
+ *         or a member is NaN, infinite, of the wrong sign or no such constant;
+ *         OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of its range,
+ *         or the curve does not reach a temperature; OHM_NOT_FOUND the sensor has no band
+ *         of that name; OHM_TOO_LARGE count is above 16.
+ * Source  a size that cannot be negative: Chernoff, Ann. Math. Stat. 25 (1954) 573-578.
+ */
+OHM_API ohm_status ohm_explain(const ohm_sensor *sensor, const ohm_sensor *const *others,
+                               size_t other_count, const ohm_reading *readings,
+                               const ohm_reference *references, size_t count,
+                               const ohm_meter *meter, const ohm_check *check,
+                               ohm_finding *explanations, ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 

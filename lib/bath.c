@@ -199,32 +199,13 @@ static void tell_allowed(ohm_finding *finding, const struct ohm_question *questi
   tell_bands(finding, question);
 }
 
-static void tell_place(ohm_finding *finding, const struct ohm_question *question) {
-  ohm_finding_set_place(finding, question->place);
-  switch (question->place) {
-  case OHM_PLACE_SENSOR:
-    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_SENSOR);
-    break;
-  case OHM_PLACE_PLUG_ON:
-    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_PLUG);
-    break;
-  case OHM_PLACE_MODULE:
-    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_MODULE);
-    break;
-  case OHM_PLACE_NOT_TOLD:
-    ohm_finding_leave_untested(finding, OHM_UNTESTED_IF_SENSOR);
-    ohm_finding_leave_untested(finding, OHM_UNTESTED_IF_MODULE);
-    break;
-  }
-}
-
 void ohm_bath_tell_reading(ohm_finding *finding, const struct ohm_question *question) {
   ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(question->sensor));
   ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(question->sensor));
   tell(finding, OHM_FIELD_LEVEL, question->level);
   tell(finding, OHM_FIELD_READINGS, 1);
   tell_display(finding, question->reading);
-  tell_place(finding, question);
+  ohm_question_tell_place(question, finding);
   ohm_question_tell_assumed(question, finding);
   if (question->has_number)
     tell_resistance(finding, question);

@@ -32,6 +32,20 @@ double ohm_fault_size(enum ohm_fault_shape shape, double log_element, double log
   }
 }
 
+double ohm_fault_slope(const struct ohm_fault *fault, double log_element, double t_c) {
+  double element_ohm = exp(log_element);
+  switch (fault->shape) {
+  case OHM_FAULT_SERIES:
+    return 1 / (element_ohm + fault->size);
+  case OHM_FAULT_LEAKAGE:
+    return -element_ohm / (1 + fault->size * element_ohm);
+  case OHM_FAULT_DRIFT:
+    return 1;
+  default:
+    return 1 / ohm_kelvin(t_c) - 1 / ohm_kelvin(BETA_T0_C);
+  }
+}
+
 double ohm_fault_lateness(ohm_resistance_at resistance, const void *context, double start_ohm,
                           double fan_c) {
   double low_c = COLDEST_START_C;

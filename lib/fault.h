@@ -28,6 +28,9 @@ double ohm_fault_log(const struct ohm_fault *fault, double log_element, double t
  *  nothing, as beta at 25 C. */
 double ohm_fault_size(enum ohm_fault_shape shape, double log_element, double log_seen, double t_c);
 
+/** Derivative of ohm_fault_log() by the size. */
+double ohm_fault_slope(const struct ohm_fault *fault, double log_element, double t_c);
+
 /** Up to here a fan that has not started is said never to. */
 #define OHM_NEVER_C 130.0
 

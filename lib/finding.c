@@ -22,7 +22,7 @@ static const struct {
 };
 
 static const char *const about_words[OHM_ABOUTS] = {
-    [OHM_ABOUT_BATH] = "bath", [OHM_ABOUT_IDENTIFY] = "identify"};
+    [OHM_ABOUT_BATH] = "bath", [OHM_ABOUT_IDENTIFY] = "identify", [OHM_ABOUT_EXPLAIN] = "explain"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
@@ -32,6 +32,10 @@ static const char *const reason_words[] = {
     "shorted",      "one",       "alike",   "several",   "none"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
+
+static const char *const explanation_words[OHM_EXPLANATION_COUNT] = {
+    "healthy",    "series", "leakage", "drift",   "beta",
+    "other_part", "open",   "short",   "plug_on", "wrong_range"};
 
 static const char *const place_words[] = {"not_told", "sensor", "plug_on", "module"};
 
@@ -179,6 +183,10 @@ void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason r
   finding->private_storage[OHM_FIELD_JOB_REASON] = (double)reason;
 }
 
+void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation) {
+  finding->private_storage[OHM_FIELD_EXPLANATION] = (double)explanation;
+}
+
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
   finding->private_storage[OHM_FIELD_PLACE] = (double)place;
 }
@@ -281,6 +289,8 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return WORD(field, verdict_words);
   case OHM_FIELD_JOB_REASON:
     return WORD(field, job_words);
+  case OHM_FIELD_EXPLANATION:
+    return WORD(field, explanation_words);
   case OHM_FIELD_PLACE:
     return WORD(field, place_words);
   case OHM_FIELD_REASON:
@@ -322,6 +332,11 @@ static int code_or(const ohm_finding *finding, int field, int last, int otherwis
 
 enum ohm_about ohm_finding_about(const ohm_finding *finding) {
   return (enum ohm_about)code_or(finding, OHM_FIELD_ABOUT, OHM_ABOUTS - 1, OHM_ABOUTS);
+}
+
+ohm_explanation ohm_finding_explanation(const ohm_finding *finding) {
+  return (ohm_explanation)code_or(finding, OHM_FIELD_EXPLANATION, OHM_EXPLANATION_COUNT - 1,
+                                  OHM_EXPLANATION_COUNT);
 }
 
 ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {

@@ -37,7 +37,7 @@ enum ohm_untested {
 };
 
 /** The room that answered; its sentences are its own. */
-enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUT_IDENTIFY, OHM_ABOUTS };
+enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUT_IDENTIFY, OHM_ABOUT_EXPLAIN, OHM_ABOUTS };
 
 /** Every field absent. */
 void ohm_finding_clear(ohm_finding *finding);
@@ -59,6 +59,11 @@ enum ohm_about ohm_finding_about(const ohm_finding *finding);
 void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 
 void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason);
+
+void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation);
+
+/** OHM_EXPLANATION_COUNT when absent. */
+ohm_explanation ohm_finding_explanation(const ohm_finding *finding);
 
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
 

@@ -346,17 +346,30 @@ double ohm_evidence_chi_square(const struct ohm_evidence *evidence, const struct
   return product(white, white, evidence->count);
 }
 
-/* How much a change of the fault's size by u changes each reading. */
+/* How much a change of the fault's size by one changes each reading. */
 static void size_effect(const struct ohm_evidence *evidence, const struct ohm_fault *fault,
-                        double u, double *effect) {
-  struct ohm_fault beside = {fault->shape, fault->size + SMALL_CHANGE * u};
+                        double *effect) {
   for (size_t i = 0; i < evidence->count; i++) {
-    double log_nominal = evidence->readings[i].log_nominal;
-    double at_c = evidence->readings[i].at_c;
-    effect[i] =
-        (ohm_fault_log(&beside, log_nominal, at_c) - ohm_fault_log(fault, log_nominal, at_c)) /
-        SMALL_CHANGE;
+    const struct ohm_evidence_reading *reading = &evidence->readings[i];
+    effect[i] = ohm_fault_slope(fault, reading->log_nominal, reading->at_c);
   }
+}
+
+bool ohm_evidence_step(const struct ohm_evidence *evidence, const struct ohm_fault *fault,
+                       double *change, double *u) {
+  struct view view;
+  double white[OHM_EVIDENCE_MAX];
+  double effect[OHM_EVIDENCE_MAX];
+  if (!open_view(&view, evidence, fault) || !count_all(&view, white) ||
+      !ohm_gaussian_factor(&view.errors))
+    return false;
+  size_effect(evidence, fault, effect);
+  ohm_gaussian_whiten(&view.errors, white, white);
+  ohm_gaussian_whiten(&view.errors, effect, effect);
+  double square = product(effect, effect, evidence->count);
+  *change = product(effect, white, evidence->count) / square;
+  *u = 1 / sqrt(square);
+  return isfinite(*change) && isfinite(*u);
 }
 
 struct ohm_forecast ohm_evidence_forecast(const struct ohm_evidence *evidence,
@@ -371,8 +384,8 @@ struct ohm_forecast ohm_evidence_forecast(const struct ohm_evidence *evidence,
     return none;
   if (u_size > 0) {
     double effect[OHM_EVIDENCE_MAX];
-    size_effect(evidence, fault, u_size, effect);
-    add_common(&view.errors, effect, 1);
+    size_effect(evidence, fault, effect);
+    add_common(&view.errors, effect, u_size * u_size);
   }
   if (!ohm_gaussian_factor(&view.errors))
     return none;

@@ -70,6 +70,12 @@ double ohm_evidence_fit(const struct ohm_evidence *evidence);
  *  normal. INFINITY when the size is impossible. */
 double ohm_evidence_chi_square(const struct ohm_evidence *evidence, const struct ohm_fault *fault);
 
+/** The change of a fault's size that makes chi-square least where it is nearly
+ *  quadratic, and the standard uncertainty of the size.
+ *  Return  false when the size is impossible, or the readings say nothing of it. */
+bool ohm_evidence_step(const struct ohm_evidence *evidence, const struct ohm_fault *fault,
+                       double *change, double *u);
+
 /** A logarithm of a resistance that is not yet read. */
 struct ohm_forecast {
   double log_ohm;

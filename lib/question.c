@@ -131,6 +131,25 @@ void ohm_question_tell_assumed(const struct ohm_question *question, ohm_finding 
       ohm_finding_assume(finding, all[i].assumption);
 }
 
+void ohm_question_tell_place(const struct ohm_question *question, ohm_finding *finding) {
+  ohm_finding_set_place(finding, question->place);
+  switch (question->place) {
+  case OHM_PLACE_SENSOR:
+    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_SENSOR);
+    break;
+  case OHM_PLACE_PLUG_ON:
+    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_PLUG);
+    break;
+  case OHM_PLACE_MODULE:
+    ohm_finding_leave_untested(finding, OHM_UNTESTED_AT_MODULE);
+    break;
+  case OHM_PLACE_NOT_TOLD:
+    ohm_finding_leave_untested(finding, OHM_UNTESTED_IF_SENSOR);
+    ohm_finding_leave_untested(finding, OHM_UNTESTED_IF_MODULE);
+    break;
+  }
+}
+
 /* ---- what could hide ---- */
 
 void ohm_question_expose(const struct ohm_question *question, struct ohm_tolerance *tolerance,

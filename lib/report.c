@@ -6,8 +6,9 @@
 
 typedef void lines_function(struct ohm_text *out, const ohm_finding *finding);
 
-static lines_function *const lines_about[OHM_ABOUTS] = {
-    [OHM_ABOUT_BATH] = ohm_report_bath, [OHM_ABOUT_IDENTIFY] = ohm_report_identify};
+static lines_function *const lines_about[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = ohm_report_bath,
+                                                        [OHM_ABOUT_IDENTIFY] = ohm_report_identify,
+                                                        [OHM_ABOUT_EXPLAIN] = ohm_report_explain};
 
 size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size) {
   struct ohm_text out = ohm_text_begin(buffer, size);

@@ -18,4 +18,7 @@ void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding);
 /** Lines about what identify came to. */
 void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);
 
+/** The line of an explanation, or the lines about what explain came to. */
+void ohm_report_explain(struct ohm_text *out, const ohm_finding *finding);
+
 #endif
