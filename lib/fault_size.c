@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "fault_size.h"
 
-enum { STEPS_MAX = 30, HALVINGS_MAX = 30, GRID = 161, WIDENINGS_MAX = 6 };
+enum { STEPS_MAX = 30, HALVINGS_MAX = 30, GRID = 97, WIDENINGS_MAX = 6 };
 
 /* Where a likelihood is this small beside its greatest, a grid may end. */
 static const double NOTHING = 1e-6;
