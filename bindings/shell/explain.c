@@ -35,7 +35,8 @@ static int write_screen(const struct explained *explained) {
 
 static int refuse(const ohm_sensor *sensor, ohm_status status) {
   if (status == OHM_OUT_OF_RANGE)
-    return ohm_refuse_outside(sensor, "", "a temperature", ": read it within that, or name the part it was read of");
+    return ohm_refuse_outside(sensor, "", "a temperature",
+                              ": read it within that, or name the part it was read of");
   return ohm_refuse(OHM_EXIT_DATA, "%s", ohm_status_text((int)status));
 }
 

@@ -96,6 +96,12 @@ static const struct ohm_option check_options[] = {
     HELP,
 };
 
+static const struct ohm_option explain_options[] = {
+    AT,    PLACE, FAN,     BAND,  TOLERANCE,
+    METER, LEADS, CURRENT, LEVEL, JSON("every explanation, then what they come to"),
+    HELP,
+};
+
 static const struct ohm_option convert_options[] = {JSON("r_ohm and t_c"), HELP};
 
 static const struct ohm_option parts_options[] = {
@@ -182,6 +188,20 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "together, whose readings is how many they were.\n"
          "Measure at the sensor's own pins with its plug off.",
          OPTIONS(check_options)},
+    [OHM_VERB_EXPLAIN] =
+        {"explain", "SENSOR OHMS...", 2, SIZE_MAX, "ntc-2k45-20c 2.31k@21.5C 412@80C",
+         "say what would explain the readings of a sensor",
+         "Asks of every fault how large it would have to be for the readings to go together: "
+         "resistance in series, leakage across, drift of the resistance, a curve too steep or too "
+         "flat, another sensor of those built in, the plug left on, a range misread, open, short; "
+         "or a healthy sensor. Each that would do is written with its size and with what it makes "
+         "of the fan.\n"
+         "One reading goes with almost any fault. Where several would do, a temperature is named "
+         "at which a further reading tells them apart, and what each would read there.\n"
+         "The exit status is 0 when the readings go with a healthy sensor alone, 1 when they "
+         "do not, 2 when that is undecided. --json writes a line each, and a last line of what "
+         "they come to.",
+         OPTIONS(explain_options)},
     [OHM_VERB_DEGREES] =
         {"degrees", "SENSOR [OHMS...]", 1, SIZE_MAX, "ntc-2k45-20c 2.31k",
          "temperatures from resistances",

@@ -51,6 +51,7 @@ struct ohm_option {
 
 enum ohm_verb_id {
   OHM_VERB_CHECK,
+  OHM_VERB_EXPLAIN,
   OHM_VERB_DEGREES,
   OHM_VERB_OHMS,
   OHM_VERB_PARTS,
