@@ -879,6 +879,21 @@ typedef struct ohm_meter {
 #define OHM_ASSUMED_FAN_LIMIT_K           5.0
 #define OHM_ASSUMED_CURRENT_MA            1.0
 
+/* Assumed of a car left standing; inferred from the hours and differences that makers
+ * print for a cold start, not measured. */
+#define OHM_ASSUMED_STOP_C             90.0
+#define OHM_ASSUMED_STOP_LIMIT_K       15.0
+#define OHM_ASSUMED_STOP_TOLD_LIMIT_K  5.0
+#define OHM_ASSUMED_SOAK_ALLOW_K       6.0
+#define OHM_ASSUMED_COOLANT_TAU_LOW_H  1.0
+#define OHM_ASSUMED_COOLANT_TAU_HIGH_H 4.0
+#define OHM_ASSUMED_OIL_TAU_LOW_H      1.0
+#define OHM_ASSUMED_OIL_TAU_HIGH_H     5.0
+#define OHM_ASSUMED_INTAKE_TAU_LOW_H   0.5
+#define OHM_ASSUMED_INTAKE_TAU_HIGH_H  3.0
+#define OHM_ASSUMED_AMBIENT_TAU_LOW_H  0.1
+#define OHM_ASSUMED_AMBIENT_TAU_HIGH_H 1.0
+
 /**
  * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47; OL,
  * OL@20k or >20k (over-range on the 20 k range); 1 alone; open. The resolution is
@@ -1088,7 +1103,29 @@ typedef enum ohm_field_kind {
   X(FAULT_HIGH_PERCENT, fault_high_percent, NUMBER, "greatest it may be")                          \
   X(FAULT_LATE_K, fault_late_k, NUMBER,                                                            \
     "how late a fault of that size makes the fan; negative: early; absent: never")                 \
-  X(ABOUT, about, TEXT, "which question it answers: bath, identify or explain")                    \
+  X(ABOUT, about, TEXT, "which question it answers: bath, identify, explain or soak")              \
+  X(AFTER_H, after_h, NUMBER, "hours the car stood")                                               \
+  X(STOP_C, stop_c, NUMBER, "temperature of the coolant when the engine was stopped")              \
+  X(STOP_LIMIT_K, stop_limit_k, NUMBER, "limit of error of that, rectangular")                     \
+  X(TAU_LOW_H, tau_low_h, NUMBER, "least time constant of the coolant, hours")                     \
+  X(TAU_HIGH_H, tau_high_h, NUMBER, "greatest time constant of the coolant, hours")                \
+  X(AIR_C, air_c, NUMBER, "temperature of the air at the end of the soak")                         \
+  X(AIR_LIMIT_K, air_limit_k, NUMBER, "limit of error of the air, rectangular")                    \
+  X(COLDEST_C, coldest_c, NUMBER, "coldest the air can have been")                                 \
+  X(COOLANT_LOW_C, coolant_low_c, NUMBER,                                                          \
+    "lower end of where the coolant has come to, at the level")                                    \
+  X(COOLANT_HIGH_C, coolant_high_c, NUMBER, "upper end of it")                                     \
+  X(ALLOW_K, allow_k, NUMBER, "how far the sensor may be off after a soak, kelvin")                \
+  X(P_COLD, p_cold, NUMBER, "probability that it reads colder than it is by more than that")       \
+  X(P_WARM, p_warm, NUMBER, "probability that it reads warmer than it is by more than that")       \
+  X(MISSED_COLD_K, missed_cold_k, NUMBER,                                                          \
+    "largest error to the cold side that could be missed, kelvin")                                 \
+  X(DECIDABLE_H, decidable_h, NUMBER,                                                              \
+    "hours after which a sound sensor would pass; absent: never up to 72")                         \
+  X(AGREEMENT, agreement, TEXT, "consistent, odd or disagree: what the sensors say of each other") \
+  X(ODD, odd, TEXT, "which one does not agree with the others: coolant, intake, oil or ambient")   \
+  X(ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")            \
+  X(P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")              \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1128,7 +1165,9 @@ typedef enum ohm_reason {
   OHM_REASON_ONE,          /**< "one": one answer fits the readings */
   OHM_REASON_ALIKE,        /**< "alike": several do, that no reading could tell apart */
   OHM_REASON_SEVERAL,      /**< "several": a further reading tells them apart */
-  OHM_REASON_NONE          /**< "none": nothing compared fits */
+  OHM_REASON_NONE,         /**< "none": nothing compared fits */
+  OHM_REASON_WARM          /**< "warm": warmer than a soak explains, but sun, a heater, a
+                                garage or a move would */
 } ohm_reason;
 
 /** Why the sensor is or is not good enough for the fan. */
@@ -1469,6 +1508,201 @@ OHM_API ohm_status ohm_explain(const ohm_sensor *sensor, const ohm_sensor *const
                                const ohm_reference *references, size_t count,
                                const ohm_meter *meter, const ohm_check *check,
                                ohm_finding *explanations, ohm_finding *finding);
+/* ---- cooling ------------------------------------------------------------ */
+
+/** No soak and no time constant is longer, hours. */
+#define OHM_SOAK_MOST_H 1000.0
+
+/**
+ * What a warm thing has cooled to in air that never changes, lagging behind it in
+ * proportion to the difference.
+ *
+ *     T = air + (start - air) exp(-after/tau)
+ *
+ * In      start_c, air_c  degrees Celsius, above -273.15, up to 1000
+ *         tau_h    time constant, hours, above 0, up to OHM_SOAK_MOST_H
+ *         after_h  hours, 0 to OHM_SOAK_MOST_H
+ * Out     t_c      NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
+ * Source  Newton's law of cooling, Philos. Trans. 22 (1701) 824-829.
+ */
+OHM_API ohm_status ohm_cooling_temperature(double start_c, double air_c, double tau_h,
+                                           double after_h, double *t_c);
+
+/**
+ * Hours after which it has come to a temperature.
+ *
+ * In      t_c      between start and air, neither of them
+ * Out     after_h  NaN unless OHM_OK
+ * Status  those of ohm_cooling_temperature(); OHM_OUT_OF_RANGE it never has that
+ *         temperature, or has it from the start.
+ */
+OHM_API ohm_status ohm_cooling_hours(double start_c, double air_c, double tau_h, double t_c,
+                                     double *after_h);
+
+/**
+ * The time constant from one temperature on the way: of your own car, from a reading
+ * while it cools.
+ *
+ * In      t_c      between start and air, neither of them
+ *         after_h  hours, above 0
+ * Out     tau_h    NaN unless OHM_OK
+ * Status  those of ohm_cooling_hours().
+ */
+OHM_API ohm_status ohm_cooling_tau(double start_c, double air_c, double t_c, double after_h,
+                                   double *tau_h);
+
+/* ---- history ------------------------------------------------------------ */
+
+/** What the air did while the car stood: straight between points. */
+typedef struct ohm_history ohm_history;
+
+/**
+ * Make a history of the air.
+ *
+ * In      after_h  hours after the engine was stopped, rising, within OHM_SOAK_MOST_H of it;
+ *                  before it they are negative
+ *         t_c      degrees Celsius, above -273.15, up to 1000
+ *         count    1 to 4096
+ * Return  the history, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION no point, or times that do
+ *         not rise; OHM_TOO_LARGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t count,
+                                     ohm_error *error);
+
+/**
+ * Read a history as a logger writes it, CSV: a header row and rows. Times in a column
+ * hours or minutes, after the engine was stopped; or time, of a clock: 21:40, 21:40:30,
+ * 2026-11-03 21:40. Then a line "# stopped: 21:40" says when that was; without it, at
+ * the first row. Temperatures in temp_c or temp_f. Other columns are not looked at.
+ *
+ * In      text    UTF-8, length bytes; need not end in NUL
+ *         name    used in sentences
+ * Return  the history, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a temperature, or a row too
+ *         far from the stop; OHM_BAD_DEFINITION no row, or times that do not rise;
+ *         OHM_TOO_LARGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_history *ohm_history_parse(const char *text, size_t length, const char *name,
+                                       ohm_error *error);
+
+/**
+ * Read a history from one plain file of at most 16 MiB.
+ *
+ * Return  the history, or NULL with the error filled in.
+ * Status  those of ohm_history_parse(); OHM_CANNOT_OPEN.
+ */
+OHM_API ohm_history *ohm_history_load(const char *path, ohm_error *error);
+
+/** Give a history back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_history_free(ohm_history *history);
+
+/** How many points it has; 0 when history is NULL. Status  cannot fail. */
+OHM_API size_t ohm_history_count(const ohm_history *history);
+
+/**
+ * One point, in the order of time.
+ *
+ * Out     after_h, t_c  each may be NULL; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no history; OHM_NOT_FOUND no such point.
+ */
+OHM_API ohm_status ohm_history_point(const ohm_history *history, size_t index, double *after_h,
+                                     double *t_c);
+
+/**
+ * What a warm thing has cooled to in this air: the lag of ohm_cooling_temperature(),
+ * its integral exact.
+ *
+ * In      start_c  at the stop, 0 h, or at the first point when that is later
+ *         tau_h    above 0, up to OHM_SOAK_MOST_H
+ *         after_h  from there up to the last point: air that was not told is not made up
+ * Out     t_c      NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_history_cooling(const ohm_history *history, double start_c, double tau_h,
+                                       double after_h, double *t_c);
+
+/* ---- soak --------------------------------------------------------------- */
+
+/** A sensor of a car that stood. */
+typedef enum ohm_soaked {
+  OHM_SOAKED_COOLANT = 0, /**< "coolant" */
+  OHM_SOAKED_INTAKE,      /**< "intake": the air that goes into the engine */
+  OHM_SOAKED_OIL,         /**< "oil" */
+  OHM_SOAKED_AMBIENT      /**< "ambient": the air in front of the car */
+} ohm_soaked;
+
+/** What another sensor of the car shows at the same time. */
+typedef struct ohm_companion {
+  size_t size;
+  int kind;          /**< an ohm_soaked */
+  double t_c;        /**< degrees Celsius, as reported */
+  double limit_k;    /**< it is within this; 0: OHM_ASSUMED_THERMOMETER_LIMIT_K */
+  double tau_low_h;  /**< its time constant, hours; both 0: assumed by its kind */
+  double tau_high_h; /**< not below tau_low_h */
+} ohm_companion;
+
+#define OHM_COMPANION_INIT                                                                         \
+  { sizeof(ohm_companion), OHM_SOAKED_INTAKE, 0.0, 0.0, 0.0, 0.0 }
+
+/** How the car stood. */
+typedef struct ohm_soak {
+  size_t size;
+  double after_h;             /**< hours since the engine was stopped, up to OHM_SOAK_MOST_H; 0:
+                                   up to the last point of the history */
+  const ohm_history *history; /**< what the air did; NULL: it never changed */
+  int extend;                 /**< not 0: past its last point the air stays as it was there */
+  int start;                  /**< an ohm_standing, of the next two */
+  double stop_c;              /**< temperature of the coolant when the engine was stopped; 0 and
+                                   assumed: OHM_ASSUMED_STOP_C */
+  double stop_limit_k;        /**< it was within this of stop_c, up to 1000; assumed:
+                                   OHM_ASSUMED_STOP_TOLD_LIMIT_K of a stop_c that was told */
+  double tau_low_h;           /**< time constant of the coolant, hours; both 0: */
+  double tau_high_h;          /**< OHM_ASSUMED_COOLANT_TAU_LOW_H to ..._HIGH_H */
+  int undisturbed;            /**< not 0: no sun, block heater, warm garage or move */
+  double allow_k;             /**< how far the sensor may be off, up to 100; 0:
+                                   OHM_ASSUMED_SOAK_ALLOW_K */
+  const ohm_companion *companions; /**< other sensors of the car; NULL for none */
+  size_t companion_count;          /**< up to 8 */
+} ohm_soak;
+
+#define OHM_SOAK_INIT                                                                              \
+  { sizeof(ohm_soak), 0.0, NULL, 0, OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, 0, 0.0, NULL, 0 }
+
+/**
+ * Judge a coolant sensor of a car that stood, by the air. The coolant lags behind the air
+ * with a time constant that may be any in its range alike; the start and one common
+ * error of the air are rectangular, the noise of its points is normal, each its own. A
+ * history that begins after the stop leaves the start anywhere from its first air up
+ * to the stop. The verdict:
+ *
+ * Within     it is off by no more than allow_k, with a probability of the level.
+ * Outside    it reads colder than the coolant can be, reason "high" (of an NTC
+ *            element); or, when undisturbed, warmer, reason "low".
+ * Undecided  else. Warmer is undecided, reason "warm", while sun, a block heater, a
+ *            garage or a move may explain it; nothing explains colder.
+ *
+ * Companions are held against each other with the error of the air eliminated:
+ * "consistent", or one is "odd", or they "disagree" and nobody can say which one is off.
+ * One is odd when the others agree without it and do not without any other; of two,
+ * none is; and none that is warm unless undisturbed.
+ *
+ * In      air     t_c unless there is a history; limit_k is the common error, u_k the noise;
+ *                 a thermometer. May be NULL with a history: assumed
+ *         meter, check  as ohm_bath_check(); of check the level, the place and the fan count
+ * Out     finding every field absent unless OHM_OK
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a member is
+ *         NaN, infinite, of the wrong sign or no such constant; OHM_OUT_OF_RANGE a member is
+ *         out of its range, or the history does not reach the reading;
+ *         OHM_NOT_FOUND the sensor has no band of that name; OHM_TOO_LARGE companions.
+ * Source  chi-square: Pearson, Philos. Mag. 50 (1900) 157-175. The time constant is
+ *         inferred: no measured one was found in print.
+ */
+OHM_API ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
+                                  const ohm_meter *meter, const ohm_reference *air,
+                                  const ohm_soak *soak, const ohm_check *check,
+                                  ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 

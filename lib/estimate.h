@@ -12,6 +12,7 @@ enum ohm_cause_name {
   OHM_CAUSE_LEADS, /**< what the leads may differ by */
   OHM_CAUSE_REFERENCE_LIMIT,
   OHM_CAUSE_REFERENCE_NOISE,
+  OHM_CAUSE_START, /**< temperature a soak began with */
   OHM_CAUSE_HEATING /**< what the test current may warm the element by */
 };
 

@@ -21,15 +21,17 @@ static const struct {
 #undef FIELD
 };
 
-static const char *const about_words[OHM_ABOUTS] = {
-    [OHM_ABOUT_BATH] = "bath", [OHM_ABOUT_IDENTIFY] = "identify", [OHM_ABOUT_EXPLAIN] = "explain"};
+static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
+                                                    [OHM_ABOUT_IDENTIFY] = "identify",
+                                                    [OHM_ABOUT_EXPLAIN] = "explain",
+                                                    [OHM_ABOUT_SOAK] = "soak"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
     "conforms",     "low",       "high",    "open",      "over_range", "no_tolerance",
     "outside_band", "uncertain", "plug_on", "missing_k", "lone_one",   "moving",
-    "shorted",      "one",       "alike",   "several",   "none"};
+    "shorted",      "one",       "alike",   "several",   "none",       "warm"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
 
@@ -41,6 +43,10 @@ static const char *const place_words[] = {"not_told", "sensor", "plug_on", "modu
 
 static const char *const reference_words[] = {"thermometer",   "ice",           "boil",
                                               "boil_altitude", "boil_pressure", "infrared"};
+
+static const char *const agreement_words[] = {"consistent", "odd", "disagree"};
+
+static const char *const soaked_words[] = {"coolant", "intake", "oil", "ambient"};
 
 static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_ACCURACY] = "meter 1%+3",
@@ -58,6 +64,15 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_LIMIT] = "fan within 5C",
     [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
     [OHM_ASSUME_BEYOND] = "limits continued to the fan",
+    [OHM_ASSUME_AIR] = "air +-2C",
+    [OHM_ASSUME_AIR_STAYS] = "air as in its last row",
+    [OHM_ASSUME_STOP] = "stopped at 90C+-15C",
+    [OHM_ASSUME_STOP_LIMIT] = "stop temperature +-5C",
+    [OHM_ASSUME_START] = "before the first row anything down to the air",
+    [OHM_ASSUME_TAU] = "cools by 63 % in 1 to 4 h",
+    [OHM_ASSUME_ALLOW] = "6C off allowed",
+    [OHM_ASSUME_STILL] = "no sun, block heater, garage or move",
+    [OHM_ASSUME_COMPANIONS] = "other sensors +-2C",
 };
 
 static const char *const untested_texts[OHM_UNTESTED] = {
@@ -187,6 +202,14 @@ void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanati
   finding->private_storage[OHM_FIELD_EXPLANATION] = (double)explanation;
 }
 
+void ohm_finding_set_agreement(ohm_finding *finding, enum ohm_agreement agreement) {
+  finding->private_storage[OHM_FIELD_AGREEMENT] = (double)agreement;
+}
+
+void ohm_finding_set_odd(ohm_finding *finding, ohm_soaked odd) {
+  finding->private_storage[OHM_FIELD_ODD] = (double)odd;
+}
+
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
   finding->private_storage[OHM_FIELD_PLACE] = (double)place;
 }
@@ -215,7 +238,7 @@ void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *te
 /* The bits of a list; none when absent. */
 static unsigned bits_of(const ohm_finding *finding, int field) {
   double bits = finding->private_storage[field];
-  return ohm_inside(0, bits, 65535) ? (unsigned)bits : 0;
+  return ohm_inside(0, bits, 4294967295.0) ? (unsigned)bits : 0;
 }
 
 static void set_bit(ohm_finding *finding, int field, unsigned bit) {
@@ -291,6 +314,10 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return WORD(field, job_words);
   case OHM_FIELD_EXPLANATION:
     return WORD(field, explanation_words);
+  case OHM_FIELD_AGREEMENT:
+    return WORD(field, agreement_words);
+  case OHM_FIELD_ODD:
+    return WORD(field, soaked_words);
   case OHM_FIELD_PLACE:
     return WORD(field, place_words);
   case OHM_FIELD_REASON:
@@ -344,7 +371,7 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_NONE, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_WARM, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {

@@ -22,6 +22,15 @@ enum ohm_assumption {
   OHM_ASSUME_LIMIT,
   OHM_ASSUME_TOLERANCE, /**< for what could hide only, never for the part */
   OHM_ASSUME_BEYOND,    /**< likewise: the curve, or its band, continued to the fan */
+  OHM_ASSUME_AIR,       /**< of a soak, from here */
+  OHM_ASSUME_AIR_STAYS,
+  OHM_ASSUME_STOP,
+  OHM_ASSUME_STOP_LIMIT,
+  OHM_ASSUME_START,
+  OHM_ASSUME_TAU,
+  OHM_ASSUME_ALLOW,
+  OHM_ASSUME_STILL,
+  OHM_ASSUME_COMPANIONS,
   OHM_ASSUMPTIONS
 };
 
@@ -37,7 +46,13 @@ enum ohm_untested {
 };
 
 /** The room that answered; its sentences are its own. */
-enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUT_IDENTIFY, OHM_ABOUT_EXPLAIN, OHM_ABOUTS };
+enum ohm_about {
+  OHM_ABOUT_BATH,
+  OHM_ABOUT_IDENTIFY,
+  OHM_ABOUT_EXPLAIN,
+  OHM_ABOUT_SOAK,
+  OHM_ABOUTS
+};
 
 /** Every field absent. */
 void ohm_finding_clear(ohm_finding *finding);
@@ -64,6 +79,14 @@ void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanati
 
 /** OHM_EXPLANATION_COUNT when absent. */
 ohm_explanation ohm_finding_explanation(const ohm_finding *finding);
+
+/** What several sensors of one car say of each other. */
+enum ohm_agreement { OHM_CONSISTENT, OHM_ODD_ONE, OHM_DISAGREE };
+
+void ohm_finding_set_agreement(ohm_finding *finding, enum ohm_agreement agreement);
+
+/** Which one is odd. */
+void ohm_finding_set_odd(ohm_finding *finding, ohm_soaked odd);
 
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
 

@@ -60,6 +60,10 @@ static double late_by_series(const struct ohm_exposure *exposure, enum element e
   return lateness(exposure, &faulty);
 }
 
+double ohm_hidden_late_by(const struct ohm_exposure *exposure, double series_ohm) {
+  return late_by_series(exposure, AT_NOMINAL, series_ohm);
+}
+
 static double early_by_leakage(const struct ohm_exposure *exposure, enum element element,
                                double leakage_s) {
   struct faulty faulty = {element, 1, 0, leakage_s};
@@ -155,14 +159,14 @@ struct ohm_hidden ohm_hidden_behind(const struct ohm_exposure *exposure) {
   double least_leakage_s = leakage_quantile(exposure, &nodes, edge_leak_low, 1 - level);
   double drift_late_k = late_by_drift(exposure, ratio_quantile(exposure, &nodes, level));
   double drift_early_k = -late_by_drift(exposure, ratio_quantile(exposure, &nodes, 1 - level));
-  struct ohm_hidden hidden = {
-      .series_ohm = series_ohm,
-      .leakage_ohm = leakage_s > 0 ? 1 / leakage_s : INFINITY,
-      .series_late_k = late_by_series(exposure, AT_LOW, series_ohm),
-      .series_sound_late_k = late_by_series(exposure, AT_NOMINAL, series_ohm),
-      .leakage_early_k = early_by_leakage(exposure, AT_HIGH, leakage_s),
-      .leakage_sound_early_k = early_by_leakage(exposure, AT_NOMINAL, leakage_s),
-      .fifty_late_k = late_by_series(exposure, AT_NOMINAL, 50)};
+  struct ohm_hidden hidden = {.series_ohm = series_ohm,
+                              .leakage_ohm = leakage_s > 0 ? 1 / leakage_s : INFINITY,
+                              .series_late_k = late_by_series(exposure, AT_LOW, series_ohm),
+                              .series_sound_late_k = ohm_hidden_late_by(exposure, series_ohm),
+                              .leakage_early_k = early_by_leakage(exposure, AT_HIGH, leakage_s),
+                              .leakage_sound_early_k =
+                                  early_by_leakage(exposure, AT_NOMINAL, leakage_s),
+                              .fifty_late_k = ohm_hidden_late_by(exposure, 50)};
   hidden.late_k = fmax(hidden.series_late_k, drift_late_k);
   hidden.early_k = fmax(hidden.leakage_early_k, drift_early_k);
   /* The least that must be wrong, by whichever shape makes least of it. */

@@ -34,6 +34,9 @@ struct ohm_hidden {
   ohm_job_reason reason;
 };
 
+/** How late so many ohms in series with a nominal sensor make the fan, likewise. */
+double ohm_hidden_late_by(const struct ohm_exposure *exposure, double series_ohm);
+
 struct ohm_hidden ohm_hidden_behind(const struct ohm_exposure *exposure);
 
 #endif

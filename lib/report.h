@@ -8,6 +8,10 @@
 /** "You read", "That means": of any room that was given a reading. */
 void ohm_report_reading(struct ohm_text *out, const ohm_finding *finding);
 
+/** "VERDICT" and "Next" where the reading or the bath decides. */
+void ohm_report_verdict(struct ohm_text *out, const ohm_finding *finding);
+void ohm_report_next(struct ohm_text *out, const ohm_finding *finding);
+
 /** A label and the entries of a list; no line when there is none. */
 void ohm_report_list(struct ohm_text *out, const ohm_finding *finding, const char *label,
                      ohm_field field);
@@ -20,5 +24,8 @@ void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);
 
 /** The line of an explanation, or the lines about what explain came to. */
 void ohm_report_explain(struct ohm_text *out, const ohm_finding *finding);
+
+/** Lines about a finding of a soak. */
+void ohm_report_soak(struct ohm_text *out, const ohm_finding *finding);
 
 #endif

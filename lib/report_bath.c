@@ -175,7 +175,9 @@ static void add_plug_on(struct ohm_text *text, const struct page *page) {
     ohm_text_add(text, "CANNOT TELL YET: is the plug off? With it on, a good one reads so");
 }
 
-static void verdict_line(const struct page *page) {
+void ohm_report_verdict(struct ohm_text *out, const ohm_finding *finding) {
+  const struct page whole = {finding, out};
+  const struct page *page = &whole;
   OHM_SENTENCE(text);
   switch (ohm_finding_reason(page->finding)) {
   case OHM_REASON_CONFORMS:
@@ -382,7 +384,9 @@ static void add_next_when_bad(struct ohm_text *text, const struct page *page) {
     ohm_text_add(text, "pins cleaned, plug off, at the sensor: once more before you buy");
 }
 
-static void next_line(const struct page *page) {
+void ohm_report_next(struct ohm_text *out, const ohm_finding *finding) {
+  const struct page whole = {finding, out};
+  const struct page *page = &whole;
   OHM_SENTENCE(text);
   switch (ohm_finding_reason(page->finding)) {
   case OHM_REASON_CONFORMS:
@@ -442,9 +446,9 @@ void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding) {
   ohm_report_reading(out, finding);
   temperature_line(&page);
   allowed_lines(&page);
-  verdict_line(&page);
+  ohm_report_verdict(out, finding);
   fan_line(&page);
   ohm_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
-  next_line(&page);
+  ohm_report_next(out, finding);
   ohm_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
 }

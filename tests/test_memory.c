@@ -225,6 +225,33 @@ static ohm_status build_loaded_audit(void) {
   return audit ? OHM_OK : (ohm_status)error.status;
 }
 
+static const char air[] = "hours,temp_c\n0,18\n4,9\n8,7\n";
+
+static ohm_status of_history(ohm_history *history, const ohm_error *error) {
+  ohm_history_free(history);
+  return history ? OHM_OK : (ohm_status)error->status;
+}
+
+static ohm_status build_history(void) {
+  static const double after_h[] = {0, 4, 8};
+  static const double t_c[] = {18, 9, 7};
+  ohm_error error;
+  return of_history(ohm_history_new(after_h, t_c, 3, &error), &error);
+}
+
+static ohm_status build_parsed_history(void) {
+  ohm_error error;
+  return of_history(ohm_history_parse(air, sizeof air - 1, "air", &error), &error);
+}
+
+static ohm_status build_loaded_history(void) {
+  char *path = source_path("tests/fuzz/corpus/history/clock");
+  ohm_error error;
+  ohm_status status = of_history(ohm_history_load(path, &error), &error);
+  free(path);
+  return status;
+}
+
 /* The status of a build in which one allocation fails, or it and all after it: the
  * same whichever it is, and nothing is left behind. */
 static ohm_status every_failure(ohm_status (*build)(void)) {
@@ -308,6 +335,23 @@ START_TEST(an_audit_that_gets_no_memory_says_so_and_leaves_nothing)
 }
 END_TEST
 
+START_TEST(a_history_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  PROVOKES(ohm_history_new, OHM_NO_MEMORY, every_failure(build_history));
+  PROVOKES(ohm_history_parse, OHM_NO_MEMORY, every_failure(build_parsed_history));
+  PROVOKES(ohm_history_load, OHM_NO_MEMORY, every_failure(build_loaded_history));
+}
+END_TEST
+
+START_TEST(a_refused_history_leaves_nothing)
+{
+  static const char bad[] = "hours,temp_c\n0,18\n0,17\n";
+  begin_without_failures();
+  ck_assert_ptr_null(ohm_history_parse(bad, sizeof bad - 1, "bad", NULL));
+  ck_assert_uint_eq(living, 0);
+}
+END_TEST
+
 START_TEST(a_refused_sensor_leaves_nothing)
 {
   static const char bad[] = "temp_c,r_nom_ohm\n0,100\n10,200\n20,50\n";
@@ -323,7 +367,9 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
 {
   begin_without_failures();
   ohm_sensor *sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
+  ohm_history *history = ohm_history_parse(air, sizeof air - 1, "air", NULL);
   ck_assert_ptr_nonnull(sensor);
+  ck_assert_ptr_nonnull(history);
   ohm_reading reading;
   ohm_meter meter = OHM_METER_INIT;
   ohm_reference reference;
@@ -349,10 +395,17 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   const ohm_sensor *sensors[] = {sensor, sensor};
   ck_assert_int_eq(
       ohm_identify(sensors, 2, readings, references, 2, &meter, NULL, findings, &finding), OHM_OK);
+  ohm_companion others[] = {OHM_COMPANION_INIT, OHM_COMPANION_INIT};
+  ohm_soak soak = OHM_SOAK_INIT;
+  soak.history = history;
+  soak.companions = others;
+  soak.companion_count = 2;
+  ck_assert_int_eq(ohm_soak_check(sensor, &reading, &meter, NULL, &soak, NULL, &finding), OHM_OK);
   ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
   ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
+  ohm_history_free(history);
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -363,6 +416,7 @@ int main(void) {
       a_sensor_that_gets_no_memory_says_so_and_leaves_nothing,
       a_circuit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_circuit_leaves_nothing,
       a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
-      an_audit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_sensor_leaves_nothing,
-      asking_and_judging_and_reporting_allocate_nothing);
+      an_audit_that_gets_no_memory_says_so_and_leaves_nothing,
+      a_history_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_history_leaves_nothing,
+      a_refused_sensor_leaves_nothing, asking_and_judging_and_reporting_allocate_nothing);
 }

@@ -6,10 +6,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const files[] = {
-    "tests/refs/curve.psv",    "tests/refs/decision.psv",  "tests/refs/meter.psv",
-    "tests/refs/sensor.psv",   "tests/refs/water.psv",     "tests/refs/fault.psv",
-    "tests/refs/platinum.psv", "tests/refs/four_term.psv", "tests/refs/models.psv"};
+static const char *const files[] = {"tests/refs/curve.psv",    "tests/refs/decision.psv",
+                                    "tests/refs/meter.psv",    "tests/refs/sensor.psv",
+                                    "tests/refs/water.psv",    "tests/refs/fault.psv",
+                                    "tests/refs/platinum.psv", "tests/refs/four_term.psv",
+                                    "tests/refs/models.psv",   "tests/refs/soak.psv"};
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
@@ -132,20 +133,26 @@ static double platinum_class(const struct row *row) {
                                     : fail_quantity(row);
 }
 
-/* points=0:32650,25:10000 */
+/* Pairs of an input: points=0:32650,25:10000 */
+static size_t row_pairs(const struct row *row, const char *name, double *first, double *second,
+                        size_t most) {
+  size_t count = 0;
+  size_t length = 0;
+  const char *text = row_input_text(row, name, &length);
+  const char *end = text + length;
+  ck_assert_ptr_nonnull(text);
+  for (char *next; text < end && count < most; text = next + 1) {
+    first[count] = strtod(text, &next);
+    second[count++] = strtod(next + 1, &next);
+  }
+  return count;
+}
+
 static double points(const struct row *row) {
   enum { MOST = 64 };
   double t_c[MOST];
   double r_ohm[MOST];
-  size_t count = 0;
-  size_t length = 0;
-  const char *text = row_input_text(row, "points", &length);
-  const char *end = text + length;
-  ck_assert_ptr_nonnull(text);
-  for (char *next; text < end && count < MOST; text = next + 1) {
-    t_c[count] = strtod(text, &next);
-    r_ohm[count++] = strtod(next + 1, &next);
-  }
+  size_t count = row_pairs(row, "points", t_c, r_ohm, MOST);
   ohm_error error;
   return ask_curve(row, ohm_curve_points_new(t_c, r_ohm, count, &error), &error);
 }
@@ -236,6 +243,55 @@ static double boiling_at(const struct row *row) {
   return asks_for(row, "t_c") ? t_c : fail_quantity(row);
 }
 
+/* A temperature of a row in either unit, "start_c" or "start_f". */
+static double degrees(const struct row *row, const char *name) {
+  char key[32];
+  size_t length;
+  snprintf(key, sizeof key, "%s_f", name);
+  if (row_input_text(row, key, &length))
+    return (row_input(row, key) - 32) / 1.8;
+  snprintf(key, sizeof key, "%s_c", name);
+  return row_input(row, key);
+}
+
+static double cooling(const struct row *row) {
+  double t_c = NAN;
+  ohm_cooling_temperature(degrees(row, "start"), degrees(row, "air"),
+                          row_input(row, "tau_min") / 60, row_input(row, "after_min") / 60, &t_c);
+  return asks_for(row, "t_c") ? t_c : fail_quantity(row);
+}
+
+static double cooling_tau(const struct row *row) {
+  double tau_h = NAN;
+  ohm_cooling_tau(degrees(row, "start"), degrees(row, "air"), degrees(row, "to"),
+                  row_input(row, "after_min") / 60, &tau_h);
+  return asks_for(row, "k_per_min") ? 1 / (60 * tau_h) : fail_quantity(row);
+}
+
+/* By the time constant of what was seen on the way. */
+static double cooling_hours(const struct row *row) {
+  double start_c = degrees(row, "start");
+  double air_c = degrees(row, "air");
+  double tau_h = NAN;
+  double after_h = NAN;
+  ohm_cooling_tau(start_c, air_c, degrees(row, "seen"), row_input(row, "seen_min") / 60, &tau_h);
+  ohm_cooling_hours(start_c, air_c, tau_h, degrees(row, "to"), &after_h);
+  return asks_for(row, "after_min") ? 60 * after_h : fail_quantity(row);
+}
+
+static double history_cooling(const struct row *row) {
+  double after_h[16];
+  double air_c[16];
+  double t_c = NAN;
+  size_t count = row_pairs(row, "air", after_h, air_c, 16);
+  ohm_history *history = ohm_history_new(after_h, air_c, count, NULL);
+  ck_assert_ptr_nonnull(history);
+  ohm_history_cooling(history, row_input(row, "start_c"), row_input(row, "tau_h"),
+                      row_input(row, "after_h"), &t_c);
+  ohm_history_free(history);
+  return asks_for(row, "t_c") ? t_c : fail_quantity(row);
+}
+
 static const struct {
   const char *name;
   double (*ask)(const struct row *row);
@@ -256,6 +312,10 @@ static const struct {
     {"boiling", boiling},
     {"pressure", pressure},
     {"boiling_at", boiling_at},
+    {"cooling", cooling},
+    {"cooling_tau", cooling_tau},
+    {"cooling_hours", cooling_hours},
+    {"history_cooling", history_cooling},
 };
 
 static double ask(const struct row *row) {

@@ -153,7 +153,7 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
   double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
   double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa,
   double *covariance, double *correlation, double *chi_square, double *probability,
-  double *expanded_k
+  double *expanded_k, double *after_h, double *tau_h
 };
 %apply size_t *OUTPUT { size_t *failed };
 %typemap(in, numinputs=0) ohm_estimate * (ohm_estimate estimate) "$1 = &estimate;"
@@ -221,6 +221,7 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
 }
 %enddef
 PAIR(const double *t_c, const double *r_ohm, 0)
+PAIR(const double *after_h, const double *t_c, 0)
 PAIR(const double *r_ohm, double *t_c, 1)
 PAIR(const double *t_c, double *r_ohm, 1)
 
@@ -251,6 +252,7 @@ PAIR(const double *t_c, double *r_ohm, 1)
 %array_class(ohm_reference, references)
 %array_class(ohm_finding, findings)
 %array_class(ohm_fit_point, fit_points)
+%array_class(ohm_companion, companions)
 
 /* Only these two calls run long enough to let other threads in. */
 %define LETS_THREADS_IN(FUNCTION)
@@ -276,6 +278,9 @@ LETS_THREADS_IN(ohm_curve_resistances)
 %newobject ohm_fit_sensor_new;
 %newobject ohm_audit_parse;
 %newobject ohm_audit_load;
+%newobject ohm_history_new;
+%newobject ohm_history_parse;
+%newobject ohm_history_load;
 %newobject ohm_sensor_parse;
 %newobject ohm_sensor_load;
 %newobject ohm_catalogue_load;
@@ -295,6 +300,7 @@ FREES_ITSELF(ohm_curve)
 FREES_ITSELF(ohm_sensor)
 FREES_ITSELF(ohm_fit)
 FREES_ITSELF(ohm_audit)
+FREES_ITSELF(ohm_history)
 
 %define STARTS_FROM(TYPE, INIT)
 %ignore TYPE::size;
@@ -312,6 +318,19 @@ STARTS_FROM(ohm_meter, OHM_METER_INIT)
 STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
 STARTS_FROM(ohm_check, OHM_CHECK_INIT)
 STARTS_FROM(ohm_fit_request, OHM_FIT_REQUEST_INIT)
+STARTS_FROM(ohm_soak, OHM_SOAK_INIT)
+STARTS_FROM(ohm_companion, OHM_COMPANION_INIT)
+
+/* A soak only borrows what it points to; soak.py keeps it alive. */
+%define BORROWED(DECLARATION)
+%typemap(in) DECLARATION (void *borrowed = NULL) {
+  if (!SWIG_IsOK(SWIG_ConvertPtr($input, &borrowed, $descriptor, 0)))
+    SWIG_exception_fail(SWIG_TypeError, "an object of another class was given");
+  $1 = ($1_ltype)borrowed;
+}
+%enddef
+BORROWED(const ohm_history *history)
+BORROWED(const ohm_companion *companions)
 
 /* A check keeps a copy of the name it is given. */
 %typemap(memberin) const char *band {

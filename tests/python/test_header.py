@@ -10,6 +10,7 @@ import ohmcurve
 import samples
 from ohmcurve import (
     ASSUMED,
+    Companion,
     Display,
     FitBasis,
     FitModel,
@@ -22,6 +23,7 @@ from ohmcurve import (
     Reference,
     ReferenceKind,
     Row,
+    Soaked,
     Status,
     Suspect,
     Suspicion,
@@ -117,6 +119,30 @@ class HeaderTest(unittest.TestCase):
     def test_a_fit_point_has_every_member(self):
         self.assertEqual(list(FitPoint._fields), samples.struct_members("ohm_fit_point"))
 
+    def test_soaked_has_every_constant_and_the_words_of_the_header(self):
+        self.assertEqual(
+            ["OHM_SOAKED_" + each.name for each in Soaked], samples.enum_constants("ohm_soaked")
+        )
+        self.assertEqual([each.value for each in Soaked], words("ohm_soaked"))
+
+    def test_a_companion_has_every_member(self):
+        self.assertEqual(list(Companion._fields), samples.struct_members("ohm_companion"))
+
+    def test_a_soak_can_be_asked_for_by_every_member(self):
+        members = set(samples.struct_members("ohm_soak"))
+        asked = set(inspect.signature(ohmcurve.soak).parameters)
+        told = {
+            "after_h": "hours",
+            "start": "stop",
+            "stop_c": "stop",
+            "stop_limit_k": "stop",
+            "tau_low_h": "tau_h",
+            "tau_high_h": "tau_h",
+            "companions": "others",
+            "companion_count": "others",
+        }
+        self.assertLessEqual({told.get(each, each) for each in members}, asked)
+
     def test_a_fit_can_be_asked_for_by_every_member(self):
         asked = list(inspect.signature(ohmcurve.fit).parameters)
         self.assertEqual(asked, ["points", *samples.struct_members("ohm_fit_request")])
@@ -150,7 +176,7 @@ class HeaderTest(unittest.TestCase):
     def test_every_function_of_the_header_is_bound_or_left_out_on_purpose(self):
         declared = set(re.findall(r"^OHM_API [^(]*?\b(ohm_\w+)\(", samples.header(), re.MULTILINE))
         left_out = {name for name in declared if not hasattr(_ohmcurve, name)}
-        freed = {f"ohm_{each}_free" for each in ("curve", "sensor", "fit", "audit")}
+        freed = {f"ohm_{each}_free" for each in ("curve", "sensor", "fit", "audit", "history")}
         self.assertEqual(left_out, freed | {"ohm_nearest"})
 
     def test_the_version_is_that_of_the_header(self):

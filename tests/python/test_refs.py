@@ -8,10 +8,14 @@ import unittest
 import samples
 from ohmcurve import (
     Curve,
+    History,
     Meter,
     Reading,
     Sensor,
     conformance,
+    cooling_hours,
+    cooling_tau,
+    cooling_temperature,
     water_boiling,
     water_pressure,
 )
@@ -126,6 +130,45 @@ def boiling_at(row):
     return {"t_c": water_boiling(pressure_hpa)}[row["quantity"]]
 
 
+def degrees(row, name):
+    """A temperature of a row in either unit."""
+    given = row["inputs"]
+    fahrenheit = given.get(f"{name}_f")
+    return float(given[f"{name}_c"]) if fahrenheit is None else (float(fahrenheit) - 32) / 1.8
+
+
+def hours(row, name):
+    return float(row["inputs"][f"{name}_min"]) / 60
+
+
+def cooling(row):
+    start_c, air_c = degrees(row, "start"), degrees(row, "air")
+    t_c = cooling_temperature(start_c, air_c, hours(row, "tau"), hours(row, "after"))
+    return {"t_c": t_c}[row["quantity"]]
+
+
+def of_cooling_tau(row):
+    start_c, air_c = degrees(row, "start"), degrees(row, "air")
+    tau_h = cooling_tau(start_c, air_c, degrees(row, "to"), hours(row, "after"))
+    return {"k_per_min": 1 / (60 * tau_h)}[row["quantity"]]
+
+
+def of_cooling_hours(row):
+    """By the time constant of what was seen on the way."""
+    start_c, air_c = degrees(row, "start"), degrees(row, "air")
+    tau_h = cooling_tau(start_c, air_c, degrees(row, "seen"), hours(row, "seen"))
+    after_h = cooling_hours(start_c, air_c, tau_h, degrees(row, "to"))
+    return {"after_min": 60 * after_h}[row["quantity"]]
+
+
+def history_cooling(row):
+    pairs = [map(float, pair.split(":")) for pair in row["inputs"]["air"].split(",")]
+    history = History(*zip(*pairs))
+    return {"t_c": history.cooling}[row["quantity"]](
+        **numbers(row, "start_c", "tau_h", "after_h")
+    )
+
+
 def sensors(all_rows):
     """A sensor of the rows of each table."""
     tables = {}
@@ -197,6 +240,10 @@ class ReferenceRowsTest(unittest.TestCase):
             "boiling": boiling,
             "pressure": pressure,
             "boiling_at": boiling_at,
+            "cooling": cooling,
+            "cooling_tau": of_cooling_tau,
+            "cooling_hours": of_cooling_hours,
+            "history_cooling": history_cooling,
         }
         self.assertTrue(all_rows)
         for row in all_rows:

@@ -13,6 +13,9 @@
     print(fit.curve, fit.temperature(1000))
     print(ohmcurve.Audit.load("table.csv"))
 
+    finding = ohmcurve.soak(sensor, "3.9k", air="9C+-2", hours=7, others={"intake": "10.5C"})
+    print(finding.verdict, finding.missed_cold_k, finding.decidable_h)
+
 Resistance is in ohm, temperature in degrees Celsius; the suffix of a name is its
 unit. A bad definition or value raises Error, which is a ValueError. A verdict is
 a result, never an exception. Curves and sensors never change and may be shared
@@ -33,7 +36,15 @@ from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
 from .meter import Display, Estimate, Meter, Reading
 from .reference import Reference, ReferenceKind, read_temperature, read_tolerance
 from .sensor import Band, Row, Sensor, Temperature, catalogue, find_sensors
-from .verdict import JobReason, Place, Reason, Verdict
+from .soak import (
+    Companion,
+    History,
+    cooling_hours,
+    cooling_tau,
+    cooling_temperature,
+    soak,
+)
+from .verdict import Agreement, JobReason, Place, Reason, Soaked, Verdict
 from .water import water_boiling, water_pressure
 
 __version__: str = _ohmcurve.ohm_version()
@@ -41,8 +52,10 @@ tables_version: str = _ohmcurve.ohm_tables_version()
 
 __all__ = [
     "ASSUMED",
+    "Agreement",
     "Audit",
     "Band",
+    "Companion",
     "Conformance",
     "Curve",
     "Display",
@@ -53,6 +66,7 @@ __all__ = [
     "FitBasis",
     "FitModel",
     "FitPoint",
+    "History",
     "JobReason",
     "Meter",
     "Parameter",
@@ -64,6 +78,7 @@ __all__ = [
     "ReferenceKind",
     "Row",
     "Sensor",
+    "Soaked",
     "Status",
     "Suspect",
     "Suspicion",
@@ -73,10 +88,14 @@ __all__ = [
     "check",
     "check_several",
     "conformance",
+    "cooling_hours",
+    "cooling_tau",
+    "cooling_temperature",
     "find_sensors",
     "fit",
     "read_temperature",
     "read_tolerance",
+    "soak",
     "tables_version",
     "water_boiling",
     "water_pressure",

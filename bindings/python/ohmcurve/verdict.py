@@ -65,6 +65,8 @@ class Reason(Word):
     """A further reading tells them apart."""
     NONE = "none"
     """Nothing compared fits."""
+    WARM = "warm"
+    """Warmer than a soak explains, but sun, a heater, a garage or a move would."""
 
 
 class JobReason(Word):
@@ -91,3 +93,24 @@ class Place(Word):
     """Back-probed with the plug on."""
     MODULE = "module"
     """At the module's end of the wires, module unplugged, sensor plugged in."""
+
+
+class Agreement(Word):
+    """What the sensors of a car that stood say of each other."""
+
+    CONSISTENT = "consistent"
+    ODD = "odd"
+    """One does not agree with the others; Finding.odd says which."""
+    DISAGREE = "disagree"
+    """And nothing says which one is off."""
+
+
+class Soaked(Word):
+    """A sensor of a car that stood."""
+
+    COOLANT = "coolant"
+    INTAKE = "intake"
+    """The air that goes into the engine."""
+    OIL = "oil"
+    AMBIENT = "ambient"
+    """The air in front of the car."""
