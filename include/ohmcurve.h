@@ -217,6 +217,48 @@ OHM_API ohm_status ohm_water_boiling(double pressure_hpa, double *t_c);
  */
 OHM_API ohm_status ohm_water_pressure(double altitude_m, double *pressure_hpa);
 
+/* ---- divider ------------------------------------------------------------ */
+
+/**
+ * Volts at a module's pin, a sensor to ground below a pull-up resistor.
+ *
+ *     V = V0 R / (P + R)
+ *
+ * In      r_ohm   0 to 1e12
+ *         pull_up_ohm, supply_volt  P and V0, above 0, up to 1e12
+ * Out     v_volt  volt; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT.
+ */
+OHM_API ohm_status ohm_divider_volts(double r_ohm, double pull_up_ohm, double supply_volt,
+                                     double *v_volt);
+
+/**
+ * The resistance that leaves these volts at the pin.
+ *
+ * In      v_volt  0 up to, but not, supply_volt
+ * Out     r_ohm   ohm; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_divider_resistance(double v_volt, double pull_up_ohm, double supply_volt,
+                                          double *r_ohm);
+
+/* ---- preferred ---------------------------------------------------------- */
+
+/** A series of preferred values. */
+typedef enum ohm_series { OHM_SERIES_E12 = 0, OHM_SERIES_E24, OHM_SERIES_E96 } ohm_series;
+
+/**
+ * The preferred value nearest to a resistance, by their ratio.
+ *
+ * In      r_ohm   1 to 1e7
+ *         series  an ohm_series
+ * Out     nearest_ohm  ohm, 1 to 1e7; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or no such series;
+ *         OHM_OUT_OF_RANGE.
+ * Source  IEC 60063.
+ */
+OHM_API ohm_status ohm_preferred_nearest(double r_ohm, int series, double *nearest_ohm);
+
 /* ---- curve -------------------------------------------------------------- */
 
 /** Resistance against temperature, one face over all models. */

@@ -12,6 +12,9 @@ from ohmcurve import (
     Reading,
     Sensor,
     conformance,
+    divider_resistance,
+    divider_volts,
+    preferred_nearest,
     water_boiling,
     water_pressure,
 )
@@ -126,6 +129,18 @@ def boiling_at(row):
     return {"t_c": water_boiling(pressure_hpa)}[row["quantity"]]
 
 
+def divider(row):
+    if row["quantity"] == "v_volt":
+        return divider_volts(**numbers(row, "r_ohm", "pull_up_ohm", "supply_volt"))
+    assert row["quantity"] == "r_ohm"
+    return divider_resistance(**numbers(row, "v_volt", "pull_up_ohm", "supply_volt"))
+
+
+def preferred(row):
+    nearest_ohm = preferred_nearest(float(row["inputs"]["r_ohm"]), row["inputs"]["series"])
+    return {"nearest_ohm": nearest_ohm}[row["quantity"]]
+
+
 def sensors(all_rows):
     """A sensor of the rows of each table."""
     tables = {}
@@ -197,6 +212,8 @@ class ReferenceRowsTest(unittest.TestCase):
             "boiling": boiling,
             "pressure": pressure,
             "boiling_at": boiling_at,
+            "divider": divider,
+            "preferred": preferred,
         }
         self.assertTrue(all_rows)
         for row in all_rows:

@@ -27,6 +27,7 @@ from .audit import Audit, Suspect, Suspicion
 from .bath import check, check_several
 from .curve import Curve, Range
 from .decision import Conformance, conformance
+from .divider import Series, divider_resistance, divider_volts, preferred_nearest
 from .error import Error, Status
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
@@ -64,6 +65,7 @@ __all__ = [
     "ReferenceKind",
     "Row",
     "Sensor",
+    "Series",
     "Status",
     "Suspect",
     "Suspicion",
@@ -73,8 +75,11 @@ __all__ = [
     "check",
     "check_several",
     "conformance",
+    "divider_resistance",
+    "divider_volts",
     "find_sensors",
     "fit",
+    "preferred_nearest",
     "read_temperature",
     "read_tolerance",
     "tables_version",
