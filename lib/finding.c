@@ -21,17 +21,27 @@ static const struct {
 #undef FIELD
 };
 
-static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath"};
+static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
+                                                    [OHM_ABOUT_PIN] = "pin",
+                                                    [OHM_ABOUT_SUBSTITUTE] = "substitute",
+                                                    [OHM_ABOUT_LOOM] = "loom",
+                                                    [OHM_ABOUT_FANPOINT] = "fanpoint"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
-    "conforms",  "low",     "high",      "open",     "over_range", "no_tolerance", "outside_band",
-    "uncertain", "plug_on", "missing_k", "lone_one", "moving",     "shorted"};
+    "conforms",     "low",       "high",     "open",      "over_range", "no_tolerance",
+    "outside_band", "uncertain", "plug_on",  "missing_k", "lone_one",   "moving",
+    "shorted",      "series",    "leakage",  "ground",    "pull_up",    "curve",
+    "between",      "stuck",     "stand_in", "range",     "alone",      "cold"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
 
 static const char *const place_words[] = {"not_told", "sensor", "plug_on", "module"};
+
+static const char *const negative_words[] = {"not_told", "pin", "sensor", "body"};
+
+static const char *const joined_words[] = {"single", "series", "parallel"};
 
 static const char *const reference_words[] = {"thermometer",   "ice",           "boil",
                                               "boil_altitude", "boil_pressure", "infrared"};
@@ -52,6 +62,15 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_LIMIT] = "fan within 5C",
     [OHM_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
     [OHM_ASSUME_BEYOND] = "limits continued to the fan",
+    [OHM_ASSUME_SUPPLY] = "supply +-2%",
+    [OHM_ASSUME_PULL_UP] = "pull-up +-2%",
+    [OHM_ASSUME_VOLTS] = "voltmeter 1%+2",
+    [OHM_ASSUME_REPORTED] = "module +-1C",
+    [OHM_ASSUME_ROUNDING] = "degrees cut or rounded",
+    [OHM_ASSUME_MOVED] = "within 1C meanwhile",
+    [OHM_ASSUME_RESISTORS] = "resistors +-5%",
+    [OHM_ASSUME_RESISTORS_E96] = "resistors +-1%",
+    [OHM_ASSUME_NO_MODULE] = "pull-up from 348 ohm, short from 128C, open to -30C",
 };
 
 static const char *const untested_texts[OHM_UNTESTED] = {
@@ -60,6 +79,9 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_AT_MODULE] = "the module and its own pins",
     [OHM_UNTESTED_IF_SENSOR] = "if at the sensor: plug, wires, module",
     [OHM_UNTESTED_IF_MODULE] = "if at the module: module",
+    [OHM_UNTESTED_SENSOR_ITSELF] = "the sensor itself: nothing said how warm it is",
+    [OHM_UNTESTED_BEFORE_PIN] = "sensor, plug and wires: no ohms at the sensor",
+    [OHM_UNTESTED_PULL_UP_ITSELF] = "the module's pull-up: one that drifted looks alike",
 };
 
 enum {
@@ -175,6 +197,14 @@ void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
   finding->private_storage[OHM_FIELD_PLACE] = (double)place;
 }
 
+void ohm_finding_set_negative(ohm_finding *finding, ohm_negative negative) {
+  finding->private_storage[OHM_FIELD_NEGATIVE] = (double)negative;
+}
+
+void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined) {
+  finding->private_storage[OHM_FIELD_JOINED] = (double)joined;
+}
+
 /* Entries follow one another, each ended by NUL; an empty one ends them. */
 void ohm_finding_add_band(ohm_finding *finding, const char *text) {
   char *start = (char *)finding + OTHER_BANDS_AT;
@@ -189,7 +219,7 @@ void ohm_finding_add_band(ohm_finding *finding, const char *text) {
 /* The bits of a list; none when absent. */
 static unsigned bits_of(const ohm_finding *finding, int field) {
   double bits = finding->private_storage[field];
-  return ohm_inside(0, bits, 65535) ? (unsigned)bits : 0;
+  return ohm_inside(0, bits, 4294967295.0) ? (unsigned)bits : 0;
 }
 
 static void set_bit(ohm_finding *finding, int field, unsigned bit) {
@@ -265,6 +295,10 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return WORD(field, place_words);
   case OHM_FIELD_REASON:
     return WORD(field, reason_words);
+  case OHM_FIELD_NEGATIVE:
+    return WORD(field, negative_words);
+  case OHM_FIELD_JOINED:
+    return WORD(field, joined_words);
   case OHM_FIELD_REFERENCE:
     return WORD(field, reference_words);
   case OHM_FIELD_VERSION:
@@ -308,7 +342,7 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_SHORTED, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_COLD, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {

@@ -22,6 +22,15 @@ enum ohm_assumption {
   OHM_ASSUME_LIMIT,
   OHM_ASSUME_TOLERANCE, /**< for what could hide only, never for the part */
   OHM_ASSUME_BEYOND,    /**< likewise: the curve, or its band, continued to the fan */
+  OHM_ASSUME_SUPPLY,
+  OHM_ASSUME_PULL_UP,
+  OHM_ASSUME_VOLTS,
+  OHM_ASSUME_REPORTED,
+  OHM_ASSUME_ROUNDING,
+  OHM_ASSUME_MOVED,
+  OHM_ASSUME_RESISTORS,
+  OHM_ASSUME_RESISTORS_E96,
+  OHM_ASSUME_NO_MODULE, /**< limits in degrees, and the smallest pull-up printed */
   OHM_ASSUMPTIONS
 };
 
@@ -32,11 +41,21 @@ enum ohm_untested {
   OHM_UNTESTED_AT_MODULE,
   OHM_UNTESTED_IF_SENSOR,
   OHM_UNTESTED_IF_MODULE,
+  OHM_UNTESTED_SENSOR_ITSELF,
+  OHM_UNTESTED_BEFORE_PIN,
+  OHM_UNTESTED_PULL_UP_ITSELF,
   OHM_UNTESTED
 };
 
 /** The room that answered; its sentences are its own. */
-enum ohm_about { OHM_ABOUT_BATH, OHM_ABOUTS };
+enum ohm_about {
+  OHM_ABOUT_BATH,
+  OHM_ABOUT_PIN,
+  OHM_ABOUT_SUBSTITUTE,
+  OHM_ABOUT_LOOM,
+  OHM_ABOUT_FANPOINT,
+  OHM_ABOUTS
+};
 
 /** Every field absent. */
 void ohm_finding_clear(ohm_finding *finding);
@@ -59,6 +78,10 @@ void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason);
 
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
+
+void ohm_finding_set_negative(ohm_finding *finding, ohm_negative negative);
+
+void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined);
 
 /** Add an entry to other_bands; left out when there is no room for all of it. */
 void ohm_finding_add_band(ohm_finding *finding, const char *text);

@@ -224,6 +224,8 @@ static void verdict_line(const struct page *page) {
   case OHM_REASON_UNCERTAIN:
     add_uncertain(&text, page);
     break;
+  default:
+    break;
   }
   ohm_sentence_line(page->out, "VERDICT", text.buffer);
 }
@@ -403,6 +405,8 @@ static void next_line(const struct page *page) {
     break;
   case OHM_REASON_UNCERTAIN:
     add_finer(&text, page);
+    break;
+  default:
     break;
   }
   ohm_sentence_line(page->out, "Next", text.buffer);

@@ -5,6 +5,8 @@ BEGIN {
   words["reason"] = "Reason"
   words["job_reason"] = "JobReason"
   words["place"] = "Place"
+  words["negative"] = "Negative"
+  words["joined"] = "Joined"
   type_of["NUMBER"] = "float | None"
   type_of["TEXT"] = "str | None"
   type_of["LIST"] = "tuple[str, ...]"
@@ -21,7 +23,7 @@ END {
   print "# Written by fields.awk from ohmcurve.h."
   print "from __future__ import annotations\n"
   print "from dataclasses import dataclass\n"
-  print "from .verdict import JobReason, Place, Reason, Verdict, Word\n\n"
+  print "from .verdict import JobReason, Joined, Negative, Place, Reason, Verdict, Word\n\n"
   print "@dataclass(frozen=True, repr=False)\nclass Fields:"
   count = split(list, fields, /X\(/)
   for (i = 2; i <= count; i++) {
