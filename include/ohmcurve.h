@@ -217,6 +217,48 @@ OHM_API ohm_status ohm_water_boiling(double pressure_hpa, double *t_c);
  */
 OHM_API ohm_status ohm_water_pressure(double altitude_m, double *pressure_hpa);
 
+/* ---- divider ------------------------------------------------------------ */
+
+/**
+ * Volts at a module's pin, a sensor to ground below a pull-up resistor.
+ *
+ *     V = V0 R / (P + R)
+ *
+ * In      r_ohm   0 to 1e12
+ *         pull_up_ohm, supply_volt  P and V0, above 0, up to 1e12
+ * Out     v_volt  volt; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT.
+ */
+OHM_API ohm_status ohm_divider_volts(double r_ohm, double pull_up_ohm, double supply_volt,
+                                     double *v_volt);
+
+/**
+ * The resistance that leaves these volts at the pin.
+ *
+ * In      v_volt  0 up to, but not, supply_volt
+ * Out     r_ohm   ohm; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_divider_resistance(double v_volt, double pull_up_ohm, double supply_volt,
+                                          double *r_ohm);
+
+/* ---- preferred ---------------------------------------------------------- */
+
+/** A series of preferred values. */
+typedef enum ohm_series { OHM_SERIES_E12 = 0, OHM_SERIES_E24, OHM_SERIES_E96 } ohm_series;
+
+/**
+ * The preferred value nearest to a resistance, by their ratio.
+ *
+ * In      r_ohm   1 to 1e7
+ *         series  an ohm_series
+ * Out     nearest_ohm  ohm, 1 to 1e7; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or no such series;
+ *         OHM_OUT_OF_RANGE.
+ * Source  IEC 60063.
+ */
+OHM_API ohm_status ohm_preferred_nearest(double r_ohm, int series, double *nearest_ohm);
+
 /* ---- curve -------------------------------------------------------------- */
 
 /** Resistance against temperature, one face over all models. */
@@ -1007,6 +1049,144 @@ OHM_API ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error
  */
 OHM_API ohm_status ohm_tolerance_read(const char *text, double *percent, ohm_error *error);
 
+/* ---- module ------------------------------------------------------------- */
+
+/* Assumed when not stated; all common practice, no source. The limits of the pin, as
+ * shares of the supply, lie among those printed: 4.90 V and 0.1 V of 5 V. */
+#define OHM_ASSUMED_SUPPLY_VOLT      5.0
+#define OHM_ASSUMED_SUPPLY_PERCENT   2.0
+#define OHM_ASSUMED_PULL_UP_PERCENT  2.0
+#define OHM_ASSUMED_OPEN_SHARE       0.98
+#define OHM_ASSUMED_SHORT_SHARE      0.02
+#define OHM_ASSUMED_VOLTS_PERCENT    1.0
+#define OHM_ASSUMED_VOLTS_COUNTS     2.0
+#define OHM_ASSUMED_REPORTED_LIMIT_K 1.0
+
+/** Which pull-up was in use, of an input with two. */
+typedef enum ohm_range {
+  OHM_RANGE_NOT_TOLD = 0,
+  OHM_RANGE_COLD, /**< the larger one */
+  OHM_RANGE_HOT   /**< the smaller one */
+} ohm_range;
+
+/** The input of a control module: a supply, a pull-up to it, or two that change. */
+typedef struct ohm_module {
+  size_t size;
+  double pull_up_ohm;       /**< 1 to 1e7; of the cold range when there are two; 0: not told */
+  double hot_pull_up_ohm;   /**< of the hot range, smaller; 0: one range */
+  double changeover_c;      /**< where they change; looked at when there are two */
+  int range;                /**< an ohm_range */
+  int pull_up_accuracy;     /**< an ohm_standing, of the next */
+  double pull_up_percent;   /**< either is within this of what was told, up to 50 */
+  double supply_volt;       /**< 0.5 to 30; 0: OHM_ASSUMED_SUPPLY_VOLT */
+  int supply_accuracy;      /**< an ohm_standing, of the next */
+  double supply_limit_volt; /**< it is within this, under half of it */
+  double open_volt;         /**< from here up the module sees no circuit; 0: assumed */
+  double short_volt;        /**< from here down it sees a short; 0: assumed */
+} ohm_module;
+
+#define OHM_MODULE_INIT                                                                            \
+  {                                                                                                \
+    sizeof(ohm_module), 0.0, 0.0, 0.0, OHM_RANGE_NOT_TOLD, OHM_ASSUMED, 0.0, 0.0, OHM_ASSUMED,     \
+        0.0, 0.0, 0.0                                                                              \
+  }
+
+/** Where the negative lead of the voltmeter was. */
+typedef enum ohm_negative {
+  OHM_NEGATIVE_NOT_TOLD = 0, /**< "not_told" */
+  OHM_NEGATIVE_PIN,          /**< "pin": the module's own pin for the sensor's ground */
+  OHM_NEGATIVE_SENSOR,       /**< "sensor": the ground terminal at the sensor */
+  OHM_NEGATIVE_BODY          /**< "body": engine, body or battery */
+} ohm_negative;
+
+/** Volts at the module's pin, plug on, key on. */
+typedef struct ohm_volts {
+  size_t size;
+  double v_volt;          /**< as displayed, 0 to 30 */
+  double resolution_volt; /**< of the digits given; 0: not known */
+  int accuracy;           /**< an ohm_standing, of the next; assumed: percent and counts above */
+  double limit_volt;      /**< the display is within this of the truth */
+  int negative;           /**< an ohm_negative */
+} ohm_volts;
+
+#define OHM_VOLTS_INIT                                                                             \
+  { sizeof(ohm_volts), 0.0, 0.0, OHM_ASSUMED, 0.0, OHM_NEGATIVE_NOT_TOLD }
+
+/** How a module makes whole degrees. */
+typedef enum ohm_rounding {
+  OHM_ROUNDING_NOT_TOLD = 0,
+  OHM_ROUNDED,  /**< to the nearest */
+  OHM_TRUNCATED /**< to the next below */
+} ohm_rounding;
+
+/** Whether a reported value follows the engine. */
+typedef enum ohm_moves {
+  OHM_MOVES_NOT_TOLD = 0,
+  OHM_MOVES,
+  OHM_NEVER_MOVES /**< the same cold and hot */
+} ohm_moves;
+
+/** Degrees that the module reports: a scan tool, or a gauge with figures. */
+typedef struct ohm_reported {
+  size_t size;
+  double t_c;          /**< as displayed, -60 to 300 */
+  double resolution_k; /**< of the display when coarser than a degree, up to 20; 0: a degree */
+  int rounding;        /**< an ohm_rounding */
+  int accuracy;        /**< an ohm_standing, of the next */
+  double limit_k;      /**< what the module makes of a resistance is within this, up to 20 */
+  int moves;           /**< an ohm_moves */
+} ohm_reported;
+
+#define OHM_REPORTED_INIT                                                                          \
+  { sizeof(ohm_reported), 0.0, 0.0, OHM_ROUNDING_NOT_TOLD, OHM_ASSUMED, 0.0, OHM_MOVES_NOT_TOLD }
+
+/**
+ * Read a pull-up, or two with the temperature where they change: 1k, 1k+-1%,
+ * 10k,1k@50C, 4k,348@40C+-1%.
+ *
+ * Out     module  must have come from OHM_MODULE_INIT; other members stay
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_pull_up_read(const char *text, ohm_module *module, ohm_error *error);
+
+/**
+ * Read the supply of the pull-up: 5V, 5, 5.02V+-0.01.
+ *
+ * Out     module  must have come from OHM_MODULE_INIT; other members stay
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_supply_read(const char *text, ohm_module *module, ohm_error *error);
+
+/**
+ * Read what a voltmeter showed: 0.97, 0.97V, 970mV, 0.97+-0.02. The resolution is that
+ * of the digits as typed.
+ *
+ * Out     volts   every member set
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below 0 or above 30.
+ */
+OHM_API ohm_status ohm_volts_read(const char *text, ohm_volts *volts, ohm_error *error);
+
+/**
+ * Read degrees that a module reported: 91C, 196F, 91C+-2.
+ *
+ * Out     reported  every member set
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below -60 or above
+ *         300 degrees C.
+ */
+OHM_API ohm_status ohm_reported_read(const char *text, ohm_reported *reported, ohm_error *error);
+
+/**
+ * What a module reports of a temperature: whole degrees from -40 to 215, one byte.
+ *
+ * In      t_c       above -273.15, up to 1000
+ *         rounding  an ohm_rounding; not told counts as rounded
+ * Out     shown_c   degrees Celsius; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or no such rounding;
+ *         OHM_OUT_OF_RANGE.
+ * Source  SAE J1979, service 01: A - 40.
+ */
+OHM_API ohm_status ohm_reported_of(double t_c, int rounding, double *shown_c);
+
 /* ---- finding ------------------------------------------------------------ */
 
 /** How a field is read. */
@@ -1103,7 +1283,6 @@ typedef enum ohm_field_kind {
   X(FAULT_HIGH_PERCENT, fault_high_percent, NUMBER, "greatest it may be")                          \
   X(FAULT_LATE_K, fault_late_k, NUMBER,                                                            \
     "how late a fault of that size makes the fan; negative: early; absent: never")                 \
-  X(ABOUT, about, TEXT, "which question it answers: bath, identify, explain or soak")              \
   X(AFTER_H, after_h, NUMBER, "hours the car stood")                                               \
   X(STOP_C, stop_c, NUMBER, "temperature of the coolant when the engine was stopped")              \
   X(STOP_LIMIT_K, stop_limit_k, NUMBER, "limit of error of that, rectangular")                     \
@@ -1126,6 +1305,51 @@ typedef enum ohm_field_kind {
   X(ODD, odd, TEXT, "which one does not agree with the others: coolant, intake, oil or ambient")   \
   X(ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")            \
   X(P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")              \
+  X(ABOUT, about, TEXT,                                                                            \
+    "the room that answered: bath, identify, explain, soak, pin, substitute, loom or fanpoint")    \
+  X(V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                           \
+  X(SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                     \
+  X(PULL_UP_OHM, pull_up_ohm, NUMBER, "pull-up in use")                                            \
+  X(OTHER_PULL_UP_OHM, other_pull_up_ohm, NUMBER, "the other one that these volts would fit")      \
+  X(OTHER_R_OHM, other_r_ohm, NUMBER, "resistance that would be seen through that")                \
+  X(OTHER_T_C, other_t_c, NUMBER, "temperature that would mean")                                   \
+  X(NEGATIVE, negative, TEXT, "where the negative lead was; see ohm_negative")                     \
+  X(SENSOR_OHM, sensor_ohm, NUMBER, "resistance at the sensor's own pins, leads taken off")        \
+  X(EXPANDED_SENSOR_OHM, expanded_sensor_ohm, NUMBER, "its expanded uncertainty at the level")     \
+  X(SENSOR_C, sensor_c, NUMBER, "temperature that means")                                          \
+  X(REPORTED_C, reported_c, NUMBER, "temperature the module reports")                              \
+  X(REPORTED_OHM, reported_ohm, NUMBER, "resistance that means, whole degrees allowed for")        \
+  X(BETWEEN_OHM, between_ohm, NUMBER, "what the module sees less what the sensor has")             \
+  X(U_BETWEEN_OHM, u_between_ohm, NUMBER, "its standard uncertainty")                              \
+  X(EXPANDED_BETWEEN_OHM, expanded_between_ohm, NUMBER, "its expanded uncertainty at the level")   \
+  X(SHUNT_OHM, shunt_ohm, NUMBER, "leakage across the sensor that would explain it")               \
+  X(OFFSET_VOLT, offset_volt, NUMBER, "rise of the ground that would explain it")                  \
+  X(FITS_PULL_UP_OHM, fits_pull_up_ohm, NUMBER, "pull-up that would explain it")                   \
+  X(PARTED_K, parted_k, NUMBER, "degrees the module is off what the sensor has")                   \
+  X(START_C, start_c, NUMBER, "true temperature at which the fan starts; absent: never to 130 C")  \
+  X(START_LOW_C, start_low_c, NUMBER, "least it could be at the level")                            \
+  X(START_HIGH_C, start_high_c, NUMBER, "greatest it could be; absent: never up to 130 C")         \
+  X(AIM_C, aim_c, NUMBER, "temperature the module is to see")                                      \
+  X(FIRST_OHM, first_ohm, NUMBER, "resistor to fit")                                               \
+  X(SECOND_OHM, second_ohm, NUMBER, "second resistor to fit; absent: none")                        \
+  X(JOINED, joined, TEXT, "how two are joined; see ohm_joined")                                    \
+  X(SEEN_LOW_C, seen_low_c, NUMBER, "least temperature the module could see")                      \
+  X(SEEN_HIGH_C, seen_high_c, NUMBER, "greatest temperature the module could see")                 \
+  X(SHOWN_C, shown_c, NUMBER, "whole degrees a module then reports")                               \
+  X(POWER_MW, power_mw, NUMBER, "most that one resistor has to bear, milliwatt")                   \
+  X(FACTOR, factor, NUMBER, "what the module multiplies every resistance by; 1 is right")          \
+  X(EXPANDED_FACTOR, expanded_factor, NUMBER, "its expanded uncertainty at the level")             \
+  X(ON_C, on_c, NUMBER, "temperature at which the fan starts")                                     \
+  X(OFF_C, off_c, NUMBER, "temperature at which it stops")                                         \
+  X(ON_OHM, on_ohm, NUMBER, "nominal resistance at on_c")                                          \
+  X(OFF_OHM, off_ohm, NUMBER, "nominal resistance at off_c")                                       \
+  X(ON_VOLT, on_volt, NUMBER, "volts at the module's pin at on_c")                                 \
+  X(OFF_VOLT, off_volt, NUMBER, "volts at the module's pin at off_c")                              \
+  X(OHM_PER_K, ohm_per_k, NUMBER, "what a kelvin is worth at on_c, ohm")                           \
+  X(VOLT_PER_K, volt_per_k, NUMBER, "what a kelvin is worth at on_c, volt")                        \
+  X(HIDDEN_OHM, hidden_ohm, NUMBER, "series resistance asked about")                               \
+  X(FAN_STOP_C, fan_stop_c, NUMBER,                                                                \
+    "true temperature at which the fan then stops; absent: never started")                         \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1166,8 +1390,19 @@ typedef enum ohm_reason {
   OHM_REASON_ALIKE,        /**< "alike": several do, that no reading could tell apart */
   OHM_REASON_SEVERAL,      /**< "several": a further reading tells them apart */
   OHM_REASON_NONE,         /**< "none": nothing compared fits */
-  OHM_REASON_WARM          /**< "warm": warmer than a soak explains, but sun, a heater, a
+  OHM_REASON_WARM,         /**< "warm": warmer than a soak explains, but sun, a heater, a
                                 garage or a move would */
+  OHM_REASON_SERIES,       /**< "series": ohms in plug or wire */
+  OHM_REASON_LEAKAGE,      /**< "leakage": a path across the sensor, in plug or wire */
+  OHM_REASON_GROUND,       /**< "ground": the volts were read from another ground */
+  OHM_REASON_PULL_UP,      /**< "pull_up": not the pull-up or the supply that was told */
+  OHM_REASON_CURVE,        /**< "curve": the module makes other degrees of the same volts */
+  OHM_REASON_BETWEEN,      /**< "between": they part, and more than one thing could be it */
+  OHM_REASON_STUCK,        /**< "stuck": the reported value never moves */
+  OHM_REASON_STAND_IN,     /**< "stand_in": the reported value is a known substitute */
+  OHM_REASON_RANGE,        /**< "range": which of two pull-ups is in use is not known */
+  OHM_REASON_ALONE,        /**< "alone": there is nothing to hold it against */
+  OHM_REASON_COLD          /**< "cold": the module would not ask for the fan */
 } ohm_reason;
 
 /** Why the sensor is or is not good enough for the fan. */
@@ -1703,6 +1938,150 @@ OHM_API ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *r
                                   const ohm_meter *meter, const ohm_reference *air,
                                   const ohm_soak *soak, const ohm_check *check,
                                   ohm_finding *finding);
+/* ---- pin ---------------------------------------------------------------- */
+
+/** What the sensor may have cooled or warmed between ohms and volts; common practice. */
+#define OHM_ASSUMED_MOVED_LIMIT_K 1.0
+
+/** How to judge the module's side of the wire. */
+typedef struct ohm_pin {
+  size_t size;
+  double level;         /**< 0.5 < level < 1; 0: 0.95 */
+  double fan_c;         /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
+  double limit_k;       /**< and may be late or early by this; 0: OHM_ASSUMED_FAN_LIMIT_K */
+  int moved;            /**< an ohm_standing, of the next */
+  double moved_limit_k; /**< between the readings the sensor moved by this at most, up to 20 */
+} ohm_pin;
+
+#define OHM_PIN_INIT                                                                               \
+  { sizeof(ohm_pin), 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0 }
+
+/**
+ * Say where the way from the sensor to what the module reports parts, from any of: ohms
+ * at the sensor's own pins (plug off, key off), volts at the module's pin (plug on, key
+ * on), degrees the module reports, and what a thermometer says. All at about the same
+ * temperature.
+ *
+ * Each is turned into the resistance it means; two part when they differ by more than
+ * their expanded uncertainty at the level, rectangular limits carried through the slopes.
+ * What module and volts agree on against the sensor is plug or wire: more ohms are in
+ * series, fewer a leakage. Where sensor and module agree against the volts, these
+ * were read from another ground, or the pull-up is another. Where sensor and volts agree
+ * against the module, its curve is. With ohms and thermometer the sensor is judged as by
+ * ohm_bath_check(). A value that never moves, or is a known substitute that
+ * disagrees, is questioned first. r_ohm and t_c are as seen from the volts.
+ *
+ * Verdict  "within" they agree; "outside" they part; "undecided" it cannot be told.
+ * Job      what parts them, as the same ohms in series or across (or as the same factor,
+ *          of a curve), moves the start of the fan: "within" when that is limit_k at
+ *          most whatever it could be at the level.
+ *
+ * In      module    how its input is made; NULL for all assumed, without volts
+ *         reading, volts, reported, reference   NULL for what was not taken
+ *         meter, pin   NULL for all assumed
+ * Out     finding every field absent unless OHM_OK
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT no sensor, no finding, or nothing was
+ *         taken; OHM_BAD_ARGUMENT a member is NaN, infinite, of the wrong sign or no such
+ *         constant, or volts come without a pull-up; OHM_OUT_OF_RANGE.
+ * Source  JCGM 100:2008, clauses 4.3.7, 5.1 and 6.2.
+ */
+OHM_API ohm_status ohm_pin_check(const ohm_sensor *sensor, const ohm_module *module,
+                                 const ohm_reading *reading, const ohm_meter *meter,
+                                 const ohm_volts *volts, const ohm_reported *reported,
+                                 const ohm_reference *reference, const ohm_pin *pin,
+                                 ohm_finding *finding);
+
+/* ---- substitute --------------------------------------------------------- */
+
+/** How two resistors are joined. */
+typedef enum ohm_joined {
+  OHM_JOINED_NOT = 0, /**< "single" */
+  OHM_JOINED_SERIES,  /**< "series" */
+  OHM_JOINED_PARALLEL /**< "parallel" */
+} ohm_joined;
+
+/* Common practice: film resistors, and how far above the fan's start to aim. */
+#define OHM_ASSUMED_RESISTOR_PERCENT     5.0
+#define OHM_ASSUMED_RESISTOR_E96_PERCENT 1.0
+#define OHM_ASSUMED_AIM_K                8.0
+
+/** What is to stand in for the sensor. */
+typedef struct ohm_substitute {
+  size_t size;
+  double aim_c;             /**< the module is to see this; 0: OHM_ASSUMED_AIM_K above fan_c */
+  double fan_c;             /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
+  int series;               /**< an ohm_series; looked at when there is no drawer */
+  double tolerance_percent; /**< of each resistor, under 50; 0: by the series */
+  const double *drawer_ohm; /**< values at hand, each as often as it is there; or NULL */
+  size_t drawer_count;      /**< 0 to 64 */
+} ohm_substitute;
+
+#define OHM_SUBSTITUTE_INIT                                                                        \
+  { sizeof(ohm_substitute), 0.0, 0.0, OHM_SERIES_E12, 0.0, NULL, 0 }
+
+/**
+ * Ordinary resistors across the plug in place of the sensor, for a module to see a wanted
+ * temperature: the single one nearest to it, and the pair, in series or across each other,
+ * that comes nearest.
+ *
+ * Verdict  "within": with every tolerance it asks for the fan and looks like a sensor;
+ *          "outside": it would look open or short, or never ask for the fan;
+ *          "undecided": it depends on the tolerance.
+ *
+ * In      module  NULL when nothing is known of it: then limits are those of degrees that
+ *         makers print, and the power that of the smallest pull-up printed
+ *         substitute  NULL for all defaults
+ * Out     single, pair   either may be NULL, not both; every field absent unless OHM_OK. Of
+ *         a drawer of one value pair stays absent.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE the sensor's curve
+ *         does not reach what is asked for; OHM_TOO_LARGE the drawer.
+ * Source  preferred values: IEC 60063.
+ */
+OHM_API ohm_status ohm_substitute_find(const ohm_sensor *sensor, const ohm_module *module,
+                                       const ohm_substitute *substitute, ohm_finding *single,
+                                       ohm_finding *pair);
+
+/**
+ * Resistance of plug and wires from two resistors fitted in place of the sensor and what
+ * the module reported with each: R(t) = k (r + s) for both, so that what the module
+ * multiplies by, k, is told apart from what is in series, s. Linear in the uncertainties.
+ *
+ * Verdict  "within": s is at most what makes the fan late by limit_k, with its uncertainty;
+ *          "outside": it is more; else "undecided".
+ *
+ * In      readings  two, of the resistors, by an ohmmeter
+ *         reported  two, what the module showed with them
+ *         meter, pin   NULL for all assumed
+ * Out     finding every field absent unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE a display without a
+ *         number, or degrees the curve does not reach; OHM_BAD_DEFINITION the two are
+ *         too near to each other to tell anything: one is to be half of the other at
+ *         most.
+ * Source  JCGM 100:2008, clause 5.1.
+ */
+OHM_API ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2],
+                                  const ohm_meter *meter, const ohm_reported reported[2],
+                                  const ohm_pin *pin, ohm_finding *finding);
+
+/* ---- fanpoint ----------------------------------------------------------- */
+
+/** Series resistance asked about unless told; common practice. */
+#define OHM_ASSUMED_HIDDEN_OHM 50.0
+
+/**
+ * What to expect where the fan starts and stops: ohms and volts, what a kelvin is worth
+ * there, and how far a hidden series resistance moves both. The verdict is undecided, reason
+ * "alone", for nothing was measured.
+ *
+ * In      on_c, off_c   where it starts and stops, off_c < on_c; off_c NaN when not known
+ *         module  NULL, or without a pull-up: no volts
+ *         hidden_ohm   0 to 1e6
+ * Out     finding every field absent unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c,
+                                     const ohm_module *module, double hidden_ohm,
+                                     ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 

@@ -2,7 +2,7 @@
 /* The uncertainty of a finding by cause, to be worked out again by hand. */
 #include <string.h>
 
-#include "internal.h"
+#include "finding.h"
 #include "text.h"
 
 /* ---- a table ---- */
@@ -129,7 +129,7 @@ static void decision(const struct sheet *sheet) {
 
 size_t ohm_report_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
   struct ohm_text out = ohm_text_begin(buffer, size);
-  if (!finding || !ohm_finding_text(finding, OHM_FIELD_VERDICT, 0))
+  if (ohm_finding_about(finding) != OHM_ABOUT_BATH)
     return 0;
   const struct sheet sheet = {finding, &out};
   if (!isnan(number(&sheet, OHM_FIELD_R_OHM)))

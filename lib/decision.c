@@ -172,6 +172,11 @@ double ohm_spread_expanded(const struct ohm_spread *spread, double p) {
   return high;
 }
 
+double ohm_spread_quantile(const struct ohm_spread *spread, double p) {
+  double away = ohm_spread_expanded(spread, fabs(2 * p - 1));
+  return spread->value + (p < 0.5 ? -away : away);
+}
+
 /* ---- over an uncertain condition ---- */
 
 struct integrand {

@@ -28,6 +28,9 @@ double ohm_spread_below(const struct ohm_spread *spread, double x);
  *  the expanded uncertainty at that coverage. */
 double ohm_spread_expanded(const struct ohm_spread *spread, double p);
 
+/** The p-quantile, 0 < p < 1. */
+double ohm_spread_quantile(const struct ohm_spread *spread, double p);
+
 /** Limits of a quantity at a condition (here: of resistance at a temperature). */
 typedef void (*ohm_limits_at)(const void *context, double condition, double *low, double *high);
 

@@ -12,8 +12,16 @@ enum ohm_cause_name {
   OHM_CAUSE_LEADS, /**< what the leads may differ by */
   OHM_CAUSE_REFERENCE_LIMIT,
   OHM_CAUSE_REFERENCE_NOISE,
-  OHM_CAUSE_START, /**< temperature a soak began with */
-  OHM_CAUSE_HEATING /**< what the test current may warm the element by */
+  OHM_CAUSE_START,      /**< temperature a soak began with */
+  OHM_CAUSE_HEATING,    /**< what the test current may warm the element by */
+  OHM_CAUSE_VOLTS,      /**< the voltmeter's limit of error */
+  OHM_CAUSE_SUPPLY,     /**< what the supply of a pull-up may differ by */
+  OHM_CAUSE_PULL_UP,    /**< what the pull-up may */
+  OHM_CAUSE_DEGREE,     /**< what a whole degree leaves open */
+  OHM_CAUSE_DISPLAY,    /**< what the digits of a display leave open beside it */
+  OHM_CAUSE_CONVERSION, /**< what a module makes of a resistance */
+  OHM_CAUSE_MOVED,      /**< what the element moved between two readings */
+  OHM_CAUSE_BAND        /**< what the maker allows */
 };
 
 /** One cause of uncertainty, in the unit of the quantity. */

@@ -7,6 +7,7 @@
  */
 #include "finding.h"
 
+#include <stdint.h>
 #include <string.h>
 
 #include "text.h"
@@ -21,17 +22,20 @@ static const struct {
 #undef FIELD
 };
 
-static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
-                                                    [OHM_ABOUT_IDENTIFY] = "identify",
-                                                    [OHM_ABOUT_EXPLAIN] = "explain",
-                                                    [OHM_ABOUT_SOAK] = "soak"};
+static const char *const about_words[OHM_ABOUTS] = {
+    [OHM_ABOUT_BATH] = "bath",       [OHM_ABOUT_IDENTIFY] = "identify",
+    [OHM_ABOUT_EXPLAIN] = "explain", [OHM_ABOUT_SOAK] = "soak",
+    [OHM_ABOUT_PIN] = "pin",         [OHM_ABOUT_SUBSTITUTE] = "substitute",
+    [OHM_ABOUT_LOOM] = "loom",       [OHM_ABOUT_FANPOINT] = "fanpoint"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
     "conforms",     "low",       "high",    "open",      "over_range", "no_tolerance",
     "outside_band", "uncertain", "plug_on", "missing_k", "lone_one",   "moving",
-    "shorted",      "one",       "alike",   "several",   "none",       "warm"};
+    "shorted",      "one",       "alike",   "several",   "none",       "warm",
+    "series",       "leakage",   "ground",  "pull_up",   "curve",      "between",
+    "stuck",        "stand_in",  "range",   "alone",     "cold"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
 
@@ -40,6 +44,10 @@ static const char *const explanation_words[OHM_EXPLANATION_COUNT] = {
     "other_part", "open",   "short",   "plug_on", "wrong_range"};
 
 static const char *const place_words[] = {"not_told", "sensor", "plug_on", "module"};
+
+static const char *const negative_words[] = {"not_told", "pin", "sensor", "body"};
+
+static const char *const joined_words[] = {"single", "series", "parallel"};
 
 static const char *const reference_words[] = {"thermometer",   "ice",           "boil",
                                               "boil_altitude", "boil_pressure", "infrared"};
@@ -73,6 +81,15 @@ static const char *const assumption_texts[OHM_ASSUMPTIONS] = {
     [OHM_ASSUME_ALLOW] = "6C off allowed",
     [OHM_ASSUME_STILL] = "no sun, block heater, garage or move",
     [OHM_ASSUME_COMPANIONS] = "other sensors +-2C",
+    [OHM_ASSUME_SUPPLY] = "supply +-2%",
+    [OHM_ASSUME_PULL_UP] = "pull-up +-2%",
+    [OHM_ASSUME_VOLTS] = "voltmeter 1%+2",
+    [OHM_ASSUME_REPORTED] = "module +-1C",
+    [OHM_ASSUME_ROUNDING] = "degrees cut or rounded",
+    [OHM_ASSUME_MOVED] = "within 1C meanwhile",
+    [OHM_ASSUME_RESISTORS] = "resistors +-5%",
+    [OHM_ASSUME_RESISTORS_E96] = "resistors +-1%",
+    [OHM_ASSUME_NO_MODULE] = "pull-up from 348 ohm, short from 128C, open to -30C",
 };
 
 static const char *const untested_texts[OHM_UNTESTED] = {
@@ -82,6 +99,9 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_IF_SENSOR] = "if at the sensor: plug, wires, module",
     [OHM_UNTESTED_IF_MODULE] = "if at the module: module",
     [OHM_UNTESTED_IDENTIFIED] = "whether it is good: readings that name it cannot check it",
+    [OHM_UNTESTED_SENSOR_ITSELF] = "the sensor itself: nothing said how warm it is",
+    [OHM_UNTESTED_BEFORE_PIN] = "sensor, plug and wires: no ohms at the sensor",
+    [OHM_UNTESTED_PULL_UP_ITSELF] = "the module's pull-up: one that drifted looks alike",
 };
 
 enum {
@@ -110,6 +130,7 @@ enum {
 
 static const double FINDING = 2026.0625;
 
+_Static_assert(OHM_ASSUMPTIONS <= 53 && OHM_UNTESTED <= 53, "a double holds the bits of a list");
 _Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
 static bool is_field(int field) {
@@ -214,6 +235,14 @@ void ohm_finding_set_place(ohm_finding *finding, ohm_place place) {
   finding->private_storage[OHM_FIELD_PLACE] = (double)place;
 }
 
+void ohm_finding_set_negative(ohm_finding *finding, ohm_negative negative) {
+  finding->private_storage[OHM_FIELD_NEGATIVE] = (double)negative;
+}
+
+void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined) {
+  finding->private_storage[OHM_FIELD_JOINED] = (double)joined;
+}
+
 /* Where the entries of a list are kept; 0 for other fields. */
 static size_t list_place(int field, size_t *offset) {
   *offset = field == OHM_FIELD_CANDIDATES ? CANDIDATES_AT : OTHER_BANDS_AT;
@@ -236,13 +265,13 @@ void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *te
 }
 
 /* The bits of a list; none when absent. */
-static unsigned bits_of(const ohm_finding *finding, int field) {
+static uint64_t bits_of(const ohm_finding *finding, int field) {
   double bits = finding->private_storage[field];
-  return ohm_inside(0, bits, 4294967295.0) ? (unsigned)bits : 0;
+  return ohm_inside(0, bits, 9007199254740991.0) ? (uint64_t)bits : 0;
 }
 
 static void set_bit(ohm_finding *finding, int field, unsigned bit) {
-  finding->private_storage[field] = bits_of(finding, field) | 1u << bit;
+  finding->private_storage[field] = (double)(bits_of(finding, field) | (uint64_t)1 << bit);
 }
 
 void ohm_finding_assume(ohm_finding *finding, enum ohm_assumption assumption) {
@@ -273,7 +302,7 @@ static const char *word(const ohm_finding *finding, int field, const char *const
 
 static const char *bit_text(const ohm_finding *finding, int field, const char *const *texts,
                             unsigned count, size_t index) {
-  unsigned bits = bits_of(finding, field);
+  uint64_t bits = bits_of(finding, field);
   for (unsigned i = 0; i < count; i++)
     if (bits >> i & 1 && index-- == 0)
       return texts[i];
@@ -322,6 +351,10 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return WORD(field, place_words);
   case OHM_FIELD_REASON:
     return WORD(field, reason_words);
+  case OHM_FIELD_NEGATIVE:
+    return WORD(field, negative_words);
+  case OHM_FIELD_JOINED:
+    return WORD(field, joined_words);
   case OHM_FIELD_REFERENCE:
     return WORD(field, reference_words);
   case OHM_FIELD_VERSION:
@@ -371,7 +404,7 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_WARM, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_COLD, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {

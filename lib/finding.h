@@ -31,6 +31,15 @@ enum ohm_assumption {
   OHM_ASSUME_ALLOW,
   OHM_ASSUME_STILL,
   OHM_ASSUME_COMPANIONS,
+  OHM_ASSUME_SUPPLY,
+  OHM_ASSUME_PULL_UP,
+  OHM_ASSUME_VOLTS,
+  OHM_ASSUME_REPORTED,
+  OHM_ASSUME_ROUNDING,
+  OHM_ASSUME_MOVED,
+  OHM_ASSUME_RESISTORS,
+  OHM_ASSUME_RESISTORS_E96,
+  OHM_ASSUME_NO_MODULE, /**< limits in degrees, and the smallest pull-up printed */
   OHM_ASSUMPTIONS
 };
 
@@ -42,6 +51,9 @@ enum ohm_untested {
   OHM_UNTESTED_IF_SENSOR,
   OHM_UNTESTED_IF_MODULE,
   OHM_UNTESTED_IDENTIFIED,
+  OHM_UNTESTED_SENSOR_ITSELF,
+  OHM_UNTESTED_BEFORE_PIN,
+  OHM_UNTESTED_PULL_UP_ITSELF,
   OHM_UNTESTED
 };
 
@@ -51,6 +63,10 @@ enum ohm_about {
   OHM_ABOUT_IDENTIFY,
   OHM_ABOUT_EXPLAIN,
   OHM_ABOUT_SOAK,
+  OHM_ABOUT_PIN,
+  OHM_ABOUT_SUBSTITUTE,
+  OHM_ABOUT_LOOM,
+  OHM_ABOUT_FANPOINT,
   OHM_ABOUTS
 };
 
@@ -93,6 +109,10 @@ void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
 /** Add an entry to other_bands or candidates; left out when there is no room for all of
  *  it. */
 void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text);
+
+void ohm_finding_set_negative(ohm_finding *finding, ohm_negative negative);
+
+void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined);
 
 void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested);
 

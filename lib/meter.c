@@ -34,7 +34,7 @@ static void take_ohm(struct ohm_words *words) {
       return;
 }
 
-static bool take_resistance(struct ohm_words *words, double *r_ohm, double *quantum_ohm) {
+bool ohm_words_resistance(struct ohm_words *words, double *r_ohm, double *quantum_ohm) {
   size_t used;
   ohm_words_skip(words);
   if (ohm_rkm_scan(words->text, words->length, &used, r_ohm, quantum_ohm) == OHM_OK) {
@@ -64,7 +64,7 @@ static bool mend_comma(const char *text, char *mended, size_t size) {
   struct ohm_words words = {mended, length};
   double r_ohm;
   double quantum_ohm;
-  return take_resistance(&words, &r_ohm, &quantum_ohm) && words.length == 0;
+  return ohm_words_resistance(&words, &r_ohm, &quantum_ohm) && words.length == 0;
 }
 
 static ohm_status fail_reading(const char *text, ohm_error *error) {
@@ -85,10 +85,10 @@ static bool take_over(struct ohm_words *words, double *range_ohm) {
   double quantum_ohm;
   *range_ohm = 0;
   if (ohm_words_take(words, ">"))
-    return take_resistance(words, range_ohm, &quantum_ohm);
+    return ohm_words_resistance(words, range_ohm, &quantum_ohm);
   for (size_t i = 0; i < sizeof faces / sizeof faces[0]; i++)
     if (ohm_words_take(words, faces[i]))
-      return !ohm_words_take(words, "@") || take_resistance(words, range_ohm, &quantum_ohm);
+      return !ohm_words_take(words, "@") || ohm_words_resistance(words, range_ohm, &quantum_ohm);
   return false;
 }
 
@@ -113,7 +113,7 @@ static bool take_reading(const char *text, ohm_reading *reading) {
     reading->display = OHM_DISPLAY_OPEN;
   else if (take_over(&words, &reading->range_ohm))
     reading->display = OHM_DISPLAY_OVER;
-  else if (!take_resistance(&words, &reading->r_ohm, &reading->resolution_ohm))
+  else if (!ohm_words_resistance(&words, &reading->r_ohm, &reading->resolution_ohm))
     return false;
   return words.length == 0;
 }

@@ -4,6 +4,11 @@
 #define OHM_METER_H
 
 #include "estimate.h"
+#include "words.h"
+
+/** Take a resistance, 2310, 2.31k, 2k31 or 2.31 kohm, and what one in its last digit is
+ *  worth. Takes nothing whole unless it answers true. */
+bool ohm_words_resistance(struct ohm_words *words, double *r_ohm, double *quantum_ohm);
 
 /** What was taken for granted about a meter. */
 struct ohm_meter_assumed {

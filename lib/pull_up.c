@@ -6,6 +6,8 @@
  */
 #include "pull_up.h"
 
+#include "divider.h"
+
 /* Volts are printed for guidance: of a reading, beside its digits. */
 static const double SLACK = 0.0025;
 
@@ -16,8 +18,8 @@ static double reach(const struct ohm_signal *row) {
 
 static void set_interval(struct ohm_signal *row, double supply_v) {
   double least_v = row->v - reach(row);
-  row->low = fmax(row->r_ohm * (1 - row->r_half) * (supply_v / (row->v + reach(row)) - 1), 0);
-  row->high = least_v > 0 ? row->r_ohm * (1 + row->r_half) * (supply_v / least_v - 1) : INFINITY;
+  row->low = fmax(ohm_above(supply_v, row->v + reach(row), row->r_ohm * (1 - row->r_half)), 0);
+  row->high = least_v > 0 ? ohm_above(supply_v, least_v, row->r_ohm * (1 + row->r_half)) : INFINITY;
 }
 
 static size_t met_by(const struct ohm_signal *rows, size_t count, double p_ohm) {
@@ -67,7 +69,7 @@ static double volts(const struct ohm_pull_up *found, double r_ohm, double supply
     return found->current_a * r_ohm;
   if (found->kind == OHM_PULL_UP_LOADED)
     r_ohm = 1 / (1 / r_ohm + 1 / found->load_ohm);
-  return supply_v * r_ohm / (r_ohm + found->p_ohm);
+  return ohm_divided(supply_v, found->p_ohm, r_ohm);
 }
 
 /* Change of the volts with the rounding of R is at most a quarter of V0 times it. */
@@ -134,7 +136,7 @@ static bool find_current(const struct ohm_signal *rows, size_t count, struct ohm
 static void measure_spread(const struct ohm_signal *rows, size_t count, double supply_v,
                            struct ohm_pull_up *found) {
   for (size_t i = 0; i < count; i++) {
-    double p_ohm = rows[i].r_ohm * (supply_v / rows[i].v - 1);
+    double p_ohm = ohm_above(supply_v, rows[i].v, rows[i].r_ohm);
     found->least_ohm = fmin(found->least_ohm, p_ohm);
     found->most_ohm = fmax(found->most_ohm, p_ohm);
   }

@@ -16,8 +16,12 @@ void ohm_report_next(struct ohm_text *out, const ohm_finding *finding);
 void ohm_report_list(struct ohm_text *out, const ohm_finding *finding, const char *label,
                      ohm_field field);
 
-/** Lines about a finding of the bath. */
+/** Lines about a finding of the room of that name. */
 void ohm_report_bath(struct ohm_text *out, const ohm_finding *finding);
+void ohm_report_pin(struct ohm_text *out, const ohm_finding *finding);
+void ohm_report_substitute(struct ohm_text *out, const ohm_finding *finding);
+void ohm_report_loom(struct ohm_text *out, const ohm_finding *finding);
+void ohm_report_fanpoint(struct ohm_text *out, const ohm_finding *finding);
 
 /** Lines about what identify came to. */
 void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);

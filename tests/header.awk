@@ -10,7 +10,7 @@ function wrong(where, what) {
 }
 
 BEGIN {
-  units = "_(ohm|c|k|k2|percent|ma|m|hpa|h)$"
+  units = "_(ohm|c|k|k2|percent|ma|m|hpa|h|volt|mw)$"
   # in the unit of whatever is measured, or without a unit
   split("value u limit low high level a b c d a1 b1 c1 d1 percent counts display_count p_low p_within p_high private_storage covariance correlation chi_square probability", free, " ")
   for (i in free)

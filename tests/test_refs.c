@@ -6,11 +6,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const files[] = {"tests/refs/curve.psv",    "tests/refs/decision.psv",
-                                    "tests/refs/meter.psv",    "tests/refs/sensor.psv",
-                                    "tests/refs/water.psv",    "tests/refs/fault.psv",
-                                    "tests/refs/platinum.psv", "tests/refs/four_term.psv",
-                                    "tests/refs/models.psv",   "tests/refs/soak.psv"};
+static const char *const files[] = {
+    "tests/refs/curve.psv",    "tests/refs/decision.psv",  "tests/refs/meter.psv",
+    "tests/refs/sensor.psv",   "tests/refs/water.psv",     "tests/refs/fault.psv",
+    "tests/refs/platinum.psv", "tests/refs/four_term.psv", "tests/refs/models.psv",
+    "tests/refs/soak.psv",     "tests/refs/divider.psv",   "tests/refs/preferred.psv"};
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
@@ -292,6 +292,30 @@ static double history_cooling(const struct row *row) {
   return asks_for(row, "t_c") ? t_c : fail_quantity(row);
 }
 
+static double divider(const struct row *row) {
+  double got = NAN;
+  double pull_up_ohm = row_input(row, "pull_up_ohm");
+  double supply_volt = row_input(row, "supply_volt");
+  if (asks_for(row, "v_volt"))
+    ohm_divider_volts(row_input(row, "r_ohm"), pull_up_ohm, supply_volt, &got);
+  else if (asks_for(row, "r_ohm"))
+    ohm_divider_resistance(row_input(row, "v_volt"), pull_up_ohm, supply_volt, &got);
+  else
+    fail_quantity(row);
+  return got;
+}
+
+static double preferred(const struct row *row) {
+  static const char *const names[] = {"E12", "E24", "E96"};
+  size_t length = 0;
+  const char *name = row_input_text(row, "series", &length);
+  double nearest_ohm = NAN;
+  for (int series = OHM_SERIES_E12; series <= OHM_SERIES_E96; series++)
+    if (name && strncmp(name, names[series], length) == 0)
+      ohm_preferred_nearest(row_input(row, "r_ohm"), series, &nearest_ohm);
+  return asks_for(row, "nearest_ohm") ? nearest_ohm : fail_quantity(row);
+}
+
 static const struct {
   const char *name;
   double (*ask)(const struct row *row);
@@ -316,6 +340,8 @@ static const struct {
     {"cooling_tau", cooling_tau},
     {"cooling_hours", cooling_hours},
     {"history_cooling", history_cooling},
+    {"divider", divider},
+    {"preferred", preferred},
 };
 
 static double ask(const struct row *row) {

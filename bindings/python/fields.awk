@@ -7,6 +7,8 @@ BEGIN {
   words["place"] = "Place"
   words["agreement"] = "Agreement"
   words["odd"] = "Soaked"
+  words["negative"] = "Negative"
+  words["joined"] = "Joined"
   type_of["NUMBER"] = "float | None"
   type_of["TEXT"] = "str | None"
   type_of["LIST"] = "tuple[str, ...]"
@@ -23,7 +25,7 @@ END {
   print "# Written by fields.awk from ohmcurve.h."
   print "from __future__ import annotations\n"
   print "from dataclasses import dataclass\n"
-  print "from .verdict import Agreement, JobReason, Place, Reason, Soaked, Verdict, Word\n\n"
+  print "from .verdict import Agreement, JobReason, Joined, Negative, Place, Reason, Soaked, Verdict, Word\n\n"
   print "@dataclass(frozen=True, repr=False)\nclass Fields:"
   count = split(list, fields, /X\(/)
   for (i = 2; i <= count; i++) {

@@ -153,7 +153,8 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
   double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
   double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa,
   double *covariance, double *correlation, double *chi_square, double *probability,
-  double *expanded_k, double *after_h, double *tau_h
+  double *expanded_k, double *after_h, double *tau_h, double *v_volt, double *nearest_ohm,
+  double *shown_c
 };
 %apply size_t *OUTPUT { size_t *failed };
 %typemap(in, numinputs=0) ohm_estimate * (ohm_estimate estimate) "$1 = &estimate;"

@@ -16,6 +16,9 @@ from ohmcurve import (
     cooling_hours,
     cooling_tau,
     cooling_temperature,
+    divider_resistance,
+    divider_volts,
+    preferred_nearest,
     water_boiling,
     water_pressure,
 )
@@ -167,6 +170,16 @@ def history_cooling(row):
     return {"t_c": history.cooling}[row["quantity"]](
         **numbers(row, "start_c", "tau_h", "after_h")
     )
+def divider(row):
+    if row["quantity"] == "v_volt":
+        return divider_volts(**numbers(row, "r_ohm", "pull_up_ohm", "supply_volt"))
+    assert row["quantity"] == "r_ohm"
+    return divider_resistance(**numbers(row, "v_volt", "pull_up_ohm", "supply_volt"))
+
+
+def preferred(row):
+    nearest_ohm = preferred_nearest(float(row["inputs"]["r_ohm"]), row["inputs"]["series"])
+    return {"nearest_ohm": nearest_ohm}[row["quantity"]]
 
 
 def sensors(all_rows):
@@ -244,6 +257,8 @@ class ReferenceRowsTest(unittest.TestCase):
             "cooling_tau": of_cooling_tau,
             "cooling_hours": of_cooling_hours,
             "history_cooling": history_cooling,
+            "divider": divider,
+            "preferred": preferred,
         }
         self.assertTrue(all_rows)
         for row in all_rows:

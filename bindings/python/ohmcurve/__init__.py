@@ -30,6 +30,7 @@ from .audit import Audit, Suspect, Suspicion
 from .bath import check, check_several
 from .curve import Curve, Range
 from .decision import Conformance, conformance
+from .divider import Series, divider_resistance, divider_volts, preferred_nearest
 from .error import Error, Status
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
@@ -78,6 +79,7 @@ __all__ = [
     "ReferenceKind",
     "Row",
     "Sensor",
+    "Series",
     "Soaked",
     "Status",
     "Suspect",
@@ -91,8 +93,11 @@ __all__ = [
     "cooling_hours",
     "cooling_tau",
     "cooling_temperature",
+    "divider_resistance",
+    "divider_volts",
     "find_sensors",
     "fit",
+    "preferred_nearest",
     "read_temperature",
     "read_tolerance",
     "soak",

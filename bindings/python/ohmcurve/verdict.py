@@ -67,6 +67,28 @@ class Reason(Word):
     """Nothing compared fits."""
     WARM = "warm"
     """Warmer than a soak explains, but sun, a heater, a garage or a move would."""
+    SERIES = "series"
+    """Ohms in plug or wire."""
+    LEAKAGE = "leakage"
+    """A path across the sensor, in plug or wire."""
+    GROUND = "ground"
+    """The volts were read from another ground."""
+    PULL_UP = "pull_up"
+    """Not the pull-up or the supply that was told."""
+    CURVE = "curve"
+    """The module makes other degrees of the same volts."""
+    BETWEEN = "between"
+    """They part, and more than one thing could be it."""
+    STUCK = "stuck"
+    """The reported value never moves."""
+    STAND_IN = "stand_in"
+    """The reported value is a known substitute."""
+    RANGE = "range"
+    """Which of two pull-ups is in use is not known."""
+    ALONE = "alone"
+    """There is nothing to hold it against."""
+    COLD = "cold"
+    """The module would not ask for the fan."""
 
 
 class JobReason(Word):
@@ -81,6 +103,26 @@ class JobReason(Word):
     """What could still hide would be too much."""
     UNCERTAIN = "uncertain"
     """The measurement is too coarse to say."""
+
+
+class Negative(Word):
+    """Where the negative lead of the voltmeter was."""
+
+    NOT_TOLD = "not_told"
+    PIN = "pin"
+    """The module's own pin for the sensor's ground."""
+    SENSOR = "sensor"
+    """The ground terminal at the sensor."""
+    BODY = "body"
+    """Engine, body or battery."""
+
+
+class Joined(Word):
+    """How two resistors are joined."""
+
+    SINGLE = "single"
+    SERIES = "series"
+    PARALLEL = "parallel"
 
 
 class Place(Word):
