@@ -25,7 +25,8 @@ static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
                                                     [OHM_ABOUT_PIN] = "pin",
                                                     [OHM_ABOUT_SUBSTITUTE] = "substitute",
                                                     [OHM_ABOUT_LOOM] = "loom",
-                                                    [OHM_ABOUT_FANPOINT] = "fanpoint"};
+                                                    [OHM_ABOUT_FANPOINT] = "fanpoint",
+                                                    [OHM_ABOUT_ISOLATION] = "isolation"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
@@ -90,7 +91,8 @@ enum {
   READ_SIZE = 32,
   BAND_SIZE = 64,
   BAND_SOURCE_SIZE = 256,
-  OTHER_BANDS_SIZE = 512
+  OTHER_BANDS_SIZE = 512,
+  ENTRIES_SIZE = 4096
 };
 
 enum {
@@ -101,11 +103,13 @@ enum {
   BAND_AT = READ_AT + READ_SIZE,
   BAND_SOURCE_AT = BAND_AT + BAND_SIZE,
   OTHER_BANDS_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
-  TEXT_END = OTHER_BANDS_AT + OTHER_BANDS_SIZE
+  ENTRIES_AT = OTHER_BANDS_AT + OTHER_BANDS_SIZE,
+  TEXT_END = ENTRIES_AT + ENTRIES_SIZE
 };
 
 static const double FINDING = 2026.0625;
 
+_Static_assert((int)OHM_FIELD_COUNT < 255, "the place of a field is a byte before its entry");
 _Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
 static bool is_field(int field) {
@@ -216,6 +220,40 @@ void ohm_finding_add_band(ohm_finding *finding, const char *text) {
     memcpy(start + used, text, length + 1);
 }
 
+/* Entries of an isolation stand one behind the other: the place of the field and 1 as a
+ * byte, the text, NUL; a NUL ends them. Storage that never was a finding may lack it. */
+static const char *entry_after(const ohm_finding *finding, size_t *at) {
+  const char *start = (const char *)finding + ENTRIES_AT;
+  const char *end =
+      *at < ENTRIES_SIZE && start[*at] ? memchr(start + *at, '\0', ENTRIES_SIZE - *at) : NULL;
+  if (!end)
+    return NULL;
+  const char *entry = start + *at;
+  *at = (size_t)(end - start) + 1;
+  return entry;
+}
+
+void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text) {
+  size_t at = 0;
+  size_t length = strlen(text);
+  while (entry_after(finding, &at))
+    continue;
+  char *start = (char *)finding + ENTRIES_AT;
+  if (length == 0 || at + length + 3 > ENTRIES_SIZE)
+    return;
+  start[at] = (char)((int)field + 1);
+  memcpy(start + at + 1, text, length + 1);
+}
+
+static const char *entry_of(const ohm_finding *finding, int field, size_t index) {
+  const char *entry;
+  size_t at = 0;
+  while ((entry = entry_after(finding, &at)))
+    if (*entry == (char)(field + 1) && index-- == 0)
+      return entry + 1;
+  return NULL;
+}
+
 /* The bits of a list; none when absent. */
 static unsigned bits_of(const ohm_finding *finding, int field) {
   double bits = finding->private_storage[field];
@@ -319,6 +357,8 @@ static const char *only_text(const ohm_finding *finding, int field) {
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {
   if (!is_finding(finding) || !is_field(field))
     return NULL;
+  if (OHM_FIELD_CIRCUIT <= field && field <= OHM_FIELD_CLEARED)
+    return entry_of(finding, field, index);
   if (field == OHM_FIELD_ASSUMED)
     return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
   if (field == OHM_FIELD_NOT_TESTED)

@@ -19,4 +19,7 @@ void ohm_report_substitute(struct ohm_text *out, const ohm_finding *finding);
 void ohm_report_loom(struct ohm_text *out, const ohm_finding *finding);
 void ohm_report_fanpoint(struct ohm_text *out, const ohm_finding *finding);
 
+/** Lines about which part of a circuit is at fault. */
+void ohm_report_isolation(struct ohm_text *out, const ohm_finding *finding);
+
 #endif

@@ -25,6 +25,7 @@ from . import _ohmcurve
 from .assumed import ASSUMED
 from .audit import Audit, Suspect, Suspicion
 from .bath import check, check_several
+from .circuit import Circuit, circuits
 from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .divider import Series, divider_resistance, divider_volts, preferred_nearest
@@ -44,6 +45,7 @@ __all__ = [
     "ASSUMED",
     "Audit",
     "Band",
+    "Circuit",
     "Conformance",
     "Curve",
     "Display",
@@ -74,6 +76,7 @@ __all__ = [
     "catalogue",
     "check",
     "check_several",
+    "circuits",
     "conformance",
     "divider_resistance",
     "divider_volts",
