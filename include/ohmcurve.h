@@ -1764,9 +1764,9 @@ OHM_API ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, doub
  *
  * A record is lines of NAME=OUTCOME, blank ones and those that begin with # aside:
  *
- *     fuse-look=good       of a test: good, bad, skip, or the number read
+ *     fuse-look=good       of a test: good, bad, skip or a number
  *     battery-volts=12.4
- *     fuse-mv=12mV@ATO30   millivolts over a fuse of that type and rating
+ *     fuse-mv=12mV@ATO30   millivolts over a fuse of that rating
  *     sensor-pins=within   of a finding: within, outside, undecided
  *     fuse=renewed         a link that was renewed or repaired
  *     clamp=none           a tool that is not to be had
