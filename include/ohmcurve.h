@@ -1306,7 +1306,8 @@ typedef enum ohm_field_kind {
   X(ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")            \
   X(P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")              \
   X(ABOUT, about, TEXT,                                                                            \
-    "the room that answered: bath, identify, explain, soak, pin, substitute, loom or fanpoint")    \
+    "the room that answered: bath, identify, explain, soak, pin, substitute, loom, fanpoint or "   \
+    "isolation")                                                                                   \
   X(V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                           \
   X(SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                     \
   X(PULL_UP_OHM, pull_up_ohm, NUMBER, "pull-up in use")                                            \
@@ -1350,6 +1351,32 @@ typedef enum ohm_field_kind {
   X(HIDDEN_OHM, hidden_ohm, NUMBER, "series resistance asked about")                               \
   X(FAN_STOP_C, fan_stop_c, NUMBER,                                                                \
     "true temperature at which the fan then stops; absent: never started")                         \
+  X(TESTS, tests, NUMBER, "how many tests were made on a circuit")                                 \
+  X(MINUTES, minutes, NUMBER, "about how long they took")                                          \
+  X(NEXT_MINUTES, next_minutes, NUMBER, "about how long the next one takes")                       \
+  X(NEXT_BITS, next_bits, NUMBER, "what it is expected to tell, in bits")                          \
+  X(FUSE_AMPERES, fuse_amperes, NUMBER, "current that the millivolts over a fuse mean")            \
+  X(CIRCUIT, circuit, TEXT, "name of the circuit")                                                 \
+  X(STATE, state, TEXT, "what stands now; see ohm_isolation_judge()")                              \
+  X(BUY, buy, LIST, "parts at fault that are bought, and what renewing them involves")             \
+  X(REPAIR, repair, LIST, "parts at fault that are repaired, likewise")                            \
+  X(AGAIN, again, LIST, "tests to make again after that, and what to expect of them")              \
+  X(RENEWED, renewed, LIST, "links that were renewed")                                             \
+  X(LAST, last, TEXT, "the last test and its outcome")                                             \
+  X(SKIPPED, skipped, LIST, "tests that were skipped")                                             \
+  X(CONTRADICTION, contradiction, LIST, "tests that cannot all be right")                          \
+  X(NEXT, next, TEXT, "the test to make next")                                                     \
+  X(NEXT_WHAT, next_what, TEXT, "what is done or measured, and what is good")                      \
+  X(NEXT_POINTS, next_points, TEXT, "where, between which points")                                 \
+  X(NEXT_CONDITION, next_condition, TEXT, "under which condition")                                 \
+  X(NEXT_TOOLS, next_tools, TEXT, "tools it takes, apart by spaces")                               \
+  X(NEXT_CAUTION, next_caution, TEXT, "what could hurt")                                           \
+  X(NEXT_SOURCE, next_source, TEXT, "where it was printed")                                        \
+  X(NEXT_GOOD, next_good, TEXT, "the number that is good")                                         \
+  X(NEXT_WHY, next_why, TEXT, "what it is for")                                                    \
+  X(FAULTY, faulty, LIST, "links at fault")                                                        \
+  X(SUSPECTS, suspects, LIST, "links that could be at fault, the most probable first")             \
+  X(CLEARED, cleared, LIST, "links that are not at fault")                                         \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1441,7 +1468,7 @@ typedef enum ohm_place {
 /** The one result of every answer. A value: copy it, keep it, give it away; it
  *  refers to nothing else. Read it by field. */
 typedef struct ohm_finding {
-  double private_storage[640];
+  double private_storage[896];
 } ohm_finding;
 
 /** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
@@ -2082,6 +2109,58 @@ OHM_API ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading re
 OHM_API ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c,
                                      const ohm_module *module, double hidden_ohm,
                                      ohm_finding *finding);
+
+/* ---- isolation ---------------------------------------------------------- */
+
+/**
+ * Which part of a circuit is at fault, from what was seen so far, and which test to make
+ * next. Nothing is kept between calls: the record is the whole state.
+ *
+ * A record is lines of NAME=OUTCOME, blank ones and those that begin with # aside:
+ *
+ *     fuse-look=good       of a test: good, bad, skip or a number
+ *     battery-volts=12.4
+ *     fuse-mv=12mV@ATO30   millivolts over a fuse of that rating
+ *     sensor-pins=within   of a finding: within, outside, undecided
+ *     fuse=renewed         a link that was renewed or repaired
+ *     clamp=none           a tool that is not to be had
+ *     ac-runs-fan=yes      a fact that the maker states
+ *     fan=102C             where the fan is to start
+ *     circuit=NAME         which circuit the record is of
+ *
+ * A good test clears links for certain; a bad one says that one of those it accuses is at
+ * fault. What explains all of it with the fewest faults is suspect; a part is at fault
+ * when a bad test leaves nothing else. The next test is the one that is expected to tell
+ * most in a minute, among those the tools allow.
+ *
+ * In      record  length bytes; may be NULL when length is 0
+ * Out     finding every field absent unless OHM_OK. Its state is
+ *                 closed         the fan has started by itself: within
+ *                 found          buy and repair say what: outside
+ *                 not_asked      the fan was not really asked for: undecided
+ *                 go_on          next is a test: undecided
+ *                 no_test_left   none is left that tells anything: undecided
+ *                 contradiction  tests that cannot all be right: undecided
+ *                 too_hot        12 degrees above where the fan starts: engine off
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_NOT_FOUND a name that is none of
+ *         the circuit's; OHM_BAD_DEFINITION the record is of another circuit;
+ *         OHM_TOO_LARGE more than 512 lines.
+ * Source  J. de Kleer and B. C. Williams, Artificial Intelligence 32 (1987) 97-130.
+ */
+OHM_API ohm_status ohm_isolation_judge(const ohm_circuit *circuit, const char *record,
+                                       size_t length, ohm_finding *finding, ohm_error *error);
+
+/**
+ * What a finding on the sensor says to a circuit, as a line of its record: a sensor that
+ * is within at its own pins leaves plug and wires open. Only what is good enough for the
+ * fan as well is within.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when the
+ *         finding says nothing to this circuit, or an argument is NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
+                                           char *buffer, size_t size);
 
 /* ---- report ------------------------------------------------------------- */
 

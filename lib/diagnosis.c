@@ -65,7 +65,7 @@ void ohm_diagnosis_find(const ohm_set *conflicts, size_t count, struct ohm_diagn
   diagnosis->count = 0;
   diagnosis->complete = true;
   for (size_t size = 0; size <= OHM_DIAGNOSIS_MOST; size++) {
-    if (size > 2 && diagnosis->count > 0)
+    if (size > 2 && diagnosis->count > 0 && size > ohm_set_size(diagnosis->sets[0]) + 1)
       return;
     extend(&search, 0, all, size);
   }
@@ -104,29 +104,19 @@ static void spread(double *p, int outcomes, double weight, int predicted) {
       p[i] += predicted == i ? weight : weight / outcomes;
 }
 
-static bool is_first_of_group(const ohm_set *groups, size_t index) {
-  for (size_t i = 0; groups && i < index; i++)
-    if (groups[i] == groups[index])
-      return false;
-  return true;
-}
-
 /* That of the outcome, less what of it would be left were the group known. */
 double ohm_diagnosis_information(const double *weights, const ohm_set *groups, const int *predicted,
                                  size_t count, int outcomes) {
   double all[OUTCOMES_MAX] = {0};
   double left = 0;
-  for (size_t i = 0; i < count; i++) {
-    spread(all, outcomes, weights[i], predicted[i]);
-    if (!is_first_of_group(groups, i))
-      continue;
+  for (size_t next, i = 0; i < count; i = next) {
     double own[OUTCOMES_MAX] = {0};
     double sum = 0;
-    for (size_t k = i; k < count && (groups || k == i); k++)
-      if (k == i || groups[k] == groups[i]) {
-        spread(own, outcomes, weights[k], predicted[k]);
-        sum += weights[k];
-      }
+    for (next = i; next < count && (next == i || (groups && groups[next] == groups[i])); next++) {
+      spread(all, outcomes, weights[next], predicted[next]);
+      spread(own, outcomes, weights[next], predicted[next]);
+      sum += weights[next];
+    }
     if (sum > 0)
       left += sum * entropy(own, outcomes, sum);
   }

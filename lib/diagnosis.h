@@ -30,9 +30,9 @@ size_t ohm_set_size(ohm_set set);
 /**
  * The minimal sets of faulty parts that explain every conflict: sets with a part of
  * each conflict, and no smaller one inside. A conflict is a set of parts that cannot all
- * be sound. All single faults and all double ones; sets of three or four only where
- * nothing smaller explains. Without conflicts it is the empty set alone, with an empty
- * conflict there is none.
+ * be sound. All single faults and all double ones; sets of up to four parts, as far as one
+ * part more than the smallest explanation has. Without conflicts it is the empty set alone, with an
+ * empty conflict there is none.
  */
 void ohm_diagnosis_find(const ohm_set *conflicts, size_t count, struct ohm_diagnosis *diagnosis);
 
@@ -54,7 +54,8 @@ void ohm_diagnosis_weigh(const struct ohm_diagnosis *diagnosis, const double *od
  * expected to fall. What is left open counts as every outcome alike.
  *
  * In      weights    of count sets, their sum 1
- *         groups     sets with an equal value need not be told apart; NULL: all do
+ *         groups     sets with an equal value stand together and need not be told
+ *                    apart; NULL: all do
  *         predicted  outcome of the test, 0 to outcomes - 1 or OHM_UNPREDICTED
  *         outcomes   1 to 16
  */

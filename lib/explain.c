@@ -176,7 +176,7 @@ static void try_other_parts(struct trial *trial) {
     set(finding, OHM_FIELD_P_FIT, p_fit);
     ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(other));
     ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(other));
-    ohm_finding_set_text(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(other));
+    ohm_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(other));
   }
 }
 
@@ -368,7 +368,7 @@ static void conclude(struct trial *trial, ohm_finding *finding) {
   size_t leading = find_leading(trial);
   add_leading(trial, finding);
   if (trial->other)
-    ohm_finding_set_text(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
+    ohm_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
   if (leading == 1)
     copy_only(trial, finding);
   else

@@ -22,11 +22,15 @@ static const struct {
 #undef FIELD
 };
 
-static const char *const about_words[OHM_ABOUTS] = {
-    [OHM_ABOUT_BATH] = "bath",       [OHM_ABOUT_IDENTIFY] = "identify",
-    [OHM_ABOUT_EXPLAIN] = "explain", [OHM_ABOUT_SOAK] = "soak",
-    [OHM_ABOUT_PIN] = "pin",         [OHM_ABOUT_SUBSTITUTE] = "substitute",
-    [OHM_ABOUT_LOOM] = "loom",       [OHM_ABOUT_FANPOINT] = "fanpoint"};
+static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
+                                                    [OHM_ABOUT_IDENTIFY] = "identify",
+                                                    [OHM_ABOUT_EXPLAIN] = "explain",
+                                                    [OHM_ABOUT_SOAK] = "soak",
+                                                    [OHM_ABOUT_PIN] = "pin",
+                                                    [OHM_ABOUT_SUBSTITUTE] = "substitute",
+                                                    [OHM_ABOUT_LOOM] = "loom",
+                                                    [OHM_ABOUT_FANPOINT] = "fanpoint",
+                                                    [OHM_ABOUT_ISOLATION] = "isolation"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
@@ -110,9 +114,7 @@ enum {
   READ_SIZE = 32,
   BAND_SIZE = 64,
   BAND_SOURCE_SIZE = 256,
-  OTHER_BANDS_SIZE = 512,
-  KIND_SIZE = 32,
-  CANDIDATES_SIZE = 1024
+  ENTRIES_SIZE = 4096
 };
 
 enum {
@@ -122,15 +124,14 @@ enum {
   READ_AT = SOURCE_AT + SOURCE_SIZE,
   BAND_AT = READ_AT + READ_SIZE,
   BAND_SOURCE_AT = BAND_AT + BAND_SIZE,
-  OTHER_BANDS_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
-  KIND_AT = OTHER_BANDS_AT + OTHER_BANDS_SIZE,
-  CANDIDATES_AT = KIND_AT + KIND_SIZE,
-  TEXT_END = CANDIDATES_AT + CANDIDATES_SIZE
+  ENTRIES_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
+  TEXT_END = ENTRIES_AT + ENTRIES_SIZE
 };
 
 static const double FINDING = 2026.0625;
 
 _Static_assert(OHM_ASSUMPTIONS <= 53 && OHM_UNTESTED <= 53, "a double holds the bits of a list");
+_Static_assert((int)OHM_FIELD_COUNT < 255, "the place of a field is a byte before its entry");
 _Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
 static bool is_field(int field) {
@@ -159,7 +160,6 @@ static size_t text_place(int field, size_t *offset) {
       {OHM_FIELD_SENSOR, SENSOR_AT, SENSOR_SIZE},
       {OHM_FIELD_SOURCE, SOURCE_AT, SOURCE_SIZE},
       {OHM_FIELD_READ, READ_AT, READ_SIZE},
-      {OHM_FIELD_SENSOR_KIND, KIND_AT, KIND_SIZE},
       {OHM_FIELD_BAND, BAND_AT, BAND_SIZE},
       {OHM_FIELD_BAND_SOURCE, BAND_SOURCE_AT, BAND_SOURCE_SIZE},
   };
@@ -243,25 +243,38 @@ void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined) {
   finding->private_storage[OHM_FIELD_JOINED] = (double)joined;
 }
 
-/* Where the entries of a list are kept; 0 for other fields. */
-static size_t list_place(int field, size_t *offset) {
-  *offset = field == OHM_FIELD_CANDIDATES ? CANDIDATES_AT : OTHER_BANDS_AT;
-  return field == OHM_FIELD_CANDIDATES    ? CANDIDATES_SIZE
-         : field == OHM_FIELD_OTHER_BANDS ? OTHER_BANDS_SIZE
-                                          : 0;
+/* Entries of lists stand one behind the other: the place of the field and 1 as a
+ * byte, the text, NUL; a NUL ends them. Storage that never was a finding may lack it. */
+static const char *entry_after(const ohm_finding *finding, size_t *at) {
+  const char *start = (const char *)finding + ENTRIES_AT;
+  const char *end =
+      *at < ENTRIES_SIZE && start[*at] ? memchr(start + *at, '\0', ENTRIES_SIZE - *at) : NULL;
+  if (!end)
+    return NULL;
+  const char *entry = start + *at;
+  *at = (size_t)(end - start) + 1;
+  return entry;
 }
 
-/* Entries follow one another, each ended by NUL; an empty one ends them. */
 void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text) {
-  size_t offset;
-  size_t size = list_place((int)field, &offset);
-  char *start = (char *)finding + offset;
-  size_t used = 0;
-  while (start[used])
-    used += strlen(start + used) + 1;
+  size_t at = 0;
   size_t length = strlen(text);
-  if (used + length + 2 <= size)
-    memcpy(start + used, text, length + 1);
+  while (entry_after(finding, &at))
+    continue;
+  char *start = (char *)finding + ENTRIES_AT;
+  if (length == 0 || at + length + 3 > ENTRIES_SIZE)
+    return;
+  start[at] = (char)((int)field + 1);
+  memcpy(start + at + 1, text, length + 1);
+}
+
+static const char *entry_of(const ohm_finding *finding, int field, size_t index) {
+  const char *entry;
+  size_t at = 0;
+  while ((entry = entry_after(finding, &at)))
+    if (*entry == (char)(field + 1) && index-- == 0)
+      return entry + 1;
+  return NULL;
 }
 
 /* The bits of a list; none when absent. */
@@ -306,23 +319,6 @@ static const char *bit_text(const ohm_finding *finding, int field, const char *c
   for (unsigned i = 0; i < count; i++)
     if (bits >> i & 1 && index-- == 0)
       return texts[i];
-  return NULL;
-}
-
-/* Storage that never was a finding may lack every NUL. */
-static const char *entry(const ohm_finding *finding, int field, size_t index) {
-  size_t offset;
-  size_t size = list_place(field, &offset);
-  const char *start = (const char *)finding + offset;
-  size_t at = 0;
-  while (at < size && start[at]) {
-    const char *end = memchr(start + at, '\0', size - at);
-    if (!end)
-      return NULL;
-    if (index-- == 0)
-      return start + at;
-    at = (size_t)(end - start) + 1;
-  }
   return NULL;
 }
 
@@ -379,10 +375,8 @@ const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index
     return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
   if (field == OHM_FIELD_NOT_TESTED)
     return bit_text(finding, field, untested_texts, OHM_UNTESTED, index);
-  size_t offset;
-  if (list_place(field, &offset) > 0)
-    return entry(finding, field, index);
-  return index == 0 ? only_text(finding, field) : NULL;
+  const char *text = index == 0 ? only_text(finding, field) : NULL;
+  return text ? text : entry_of(finding, field, index);
 }
 
 static int code_or(const ohm_finding *finding, int field, int last, int otherwise) {

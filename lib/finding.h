@@ -67,6 +67,7 @@ enum ohm_about {
   OHM_ABOUT_SUBSTITUTE,
   OHM_ABOUT_LOOM,
   OHM_ABOUT_FANPOINT,
+  OHM_ABOUT_ISOLATION,
   OHM_ABOUTS
 };
 
@@ -75,7 +76,7 @@ void ohm_finding_clear(ohm_finding *finding);
 
 void ohm_finding_set_number(ohm_finding *finding, ohm_field field, double value);
 
-/** One of sensor, source, sensor_kind, band, band_source, read. What does not fit is cut, with
+/** One of sensor, source, band, band_source, read. What does not fit is cut, with
  * "..." at the end.
  */
 void ohm_finding_set_text(ohm_finding *finding, ohm_field field, const char *text);
@@ -106,8 +107,8 @@ void ohm_finding_set_odd(ohm_finding *finding, ohm_soaked odd);
 
 void ohm_finding_set_place(ohm_finding *finding, ohm_place place);
 
-/** Add an entry to other_bands or candidates; left out when there is no room for all of
- *  it. */
+/** Add an entry to a list, or the text of a field that has no room of its own. An empty
+ *  one is left out, and one for which there is no room. */
 void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text);
 
 void ohm_finding_set_negative(ohm_finding *finding, ohm_negative negative);

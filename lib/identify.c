@@ -74,7 +74,7 @@ static double get(const ohm_finding *finding, ohm_field field) {
 static void tell_sensor(ohm_finding *finding, const ohm_sensor *sensor) {
   ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
-  ohm_finding_set_text(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(sensor));
+  ohm_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(sensor));
 }
 
 /* Compare with one sensor; p_sensor holds the logarithm of its likelihood for now. */

@@ -7,10 +7,15 @@
 typedef void lines_function(struct ohm_text *out, const ohm_finding *finding);
 
 static lines_function *const lines_about[OHM_ABOUTS] = {
-    [OHM_ABOUT_BATH] = ohm_report_bath,       [OHM_ABOUT_IDENTIFY] = ohm_report_identify,
-    [OHM_ABOUT_EXPLAIN] = ohm_report_explain, [OHM_ABOUT_SOAK] = ohm_report_soak,
-    [OHM_ABOUT_PIN] = ohm_report_pin,         [OHM_ABOUT_SUBSTITUTE] = ohm_report_substitute,
-    [OHM_ABOUT_LOOM] = ohm_report_loom,       [OHM_ABOUT_FANPOINT] = ohm_report_fanpoint};
+    [OHM_ABOUT_BATH] = ohm_report_bath,
+    [OHM_ABOUT_IDENTIFY] = ohm_report_identify,
+    [OHM_ABOUT_EXPLAIN] = ohm_report_explain,
+    [OHM_ABOUT_SOAK] = ohm_report_soak,
+    [OHM_ABOUT_PIN] = ohm_report_pin,
+    [OHM_ABOUT_SUBSTITUTE] = ohm_report_substitute,
+    [OHM_ABOUT_LOOM] = ohm_report_loom,
+    [OHM_ABOUT_FANPOINT] = ohm_report_fanpoint,
+    [OHM_ABOUT_ISOLATION] = ohm_report_isolation};
 
 size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size) {
   struct ohm_text out = ohm_text_begin(buffer, size);

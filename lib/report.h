@@ -32,4 +32,7 @@ void ohm_report_explain(struct ohm_text *out, const ohm_finding *finding);
 /** Lines about a finding of a soak. */
 void ohm_report_soak(struct ohm_text *out, const ohm_finding *finding);
 
+/** Lines about which part of a circuit is at fault. */
+void ohm_report_isolation(struct ohm_text *out, const ohm_finding *finding);
+
 #endif

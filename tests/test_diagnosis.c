@@ -226,12 +226,19 @@ START_TEST(explains_nothing_by_nothing_and_a_contradiction_not_at_all)
 }
 END_TEST
 
-START_TEST(goes_to_three_parts_only_where_two_do_not_explain)
+START_TEST(goes_one_part_beyond_the_smallest_explanation)
 {
-  static const ohm_set conflicts[] = {1, 2, 4};
-  ohm_diagnosis_find(conflicts, 3, &diagnosis);
+  static const ohm_set three[] = {1, 2, 4};
+  static const ohm_set two[] = {1, 2 | 4, 2 | 8};
+  static const ohm_set one[] = {1 | 2, 1 | 4, 1 | 8};
+  ohm_diagnosis_find(three, 3, &diagnosis);
   ck_assert_uint_eq(diagnosis.count, 1);
   ck_assert_uint_eq(diagnosis.sets[0], 7);
+  ohm_diagnosis_find(two, 3, &diagnosis);
+  ck_assert_uint_eq(diagnosis.count, 2);
+  ck_assert_uint_eq(diagnosis.sets[1], 1 | 4 | 8);
+  ohm_diagnosis_find(one, 3, &diagnosis);
+  ck_assert_uint_eq(diagnosis.count, 1);
 }
 END_TEST
 
@@ -262,21 +269,22 @@ START_TEST(a_question_that_halves_four_alike_tells_one_bit)
   static const double weights[] = {0.25, 0.25, 0.25, 0.25};
   static const int predicted[] = {0, 0, 1, 1};
   static const int unknown[] = {-1, -1, -1, -1};
-  static const ohm_set same[] = {1, 2, 1, 2};
+  static const ohm_set same[] = {1, 1, 2, 2};
   CHECK_NEAR(ohm_diagnosis_information(weights, NULL, predicted, 4, 2), 1, 1e-12);
   CHECK_NEAR(ohm_diagnosis_information(weights, NULL, unknown, 4, 2), 0, 1e-12);
-  CHECK_NEAR(ohm_diagnosis_information(weights, same, predicted, 4, 2), 0, 1e-12);
+  static const int within_groups[] = {0, 1, 0, 1};
+  CHECK_NEAR(ohm_diagnosis_information(weights, same, within_groups, 4, 2), 0, 1e-12);
+  CHECK_NEAR(ohm_diagnosis_information(weights, same, predicted, 4, 2), 1, 1e-12);
 }
 END_TEST
 
 int main(void) {
-  return RUN_TESTS("diagnosis", finds_the_conflicts_of_the_published_circuit,
-                   finds_the_minimal_sets_of_the_published_circuit_small_ones_first,
-                   measures_next_what_the_paper_measures_next,
-                   expects_nothing_from_what_was_already_observed,
-                   every_set_explains_and_none_holds_another, no_single_or_double_fault_is_missed,
-                   explains_nothing_by_nothing_and_a_contradiction_not_at_all,
-                   goes_to_three_parts_only_where_two_do_not_explain,
-                   says_when_there_are_more_sets_than_it_keeps, weighs_by_the_product_of_odds,
-                   a_question_that_halves_four_alike_tells_one_bit);
+  return RUN_TESTS(
+      "diagnosis", finds_the_conflicts_of_the_published_circuit,
+      finds_the_minimal_sets_of_the_published_circuit_small_ones_first,
+      measures_next_what_the_paper_measures_next, expects_nothing_from_what_was_already_observed,
+      every_set_explains_and_none_holds_another, no_single_or_double_fault_is_missed,
+      explains_nothing_by_nothing_and_a_contradiction_not_at_all,
+      goes_one_part_beyond_the_smallest_explanation, says_when_there_are_more_sets_than_it_keeps,
+      weighs_by_the_product_of_odds, a_question_that_halves_four_alike_tells_one_bit);
 }

@@ -401,11 +401,17 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   soak.companions = others;
   soak.companion_count = 2;
   ck_assert_int_eq(ohm_soak_check(sensor, &reading, &meter, NULL, &soak, NULL, &finding), OHM_OK);
+  static const char record[] = "s=bad\na=3\n";
+  begin_without_failures();
+  ohm_circuit *circuit = ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", NULL);
+  begin(0, SIZE_MAX);
+  ck_assert_int_eq(ohm_isolation_judge(circuit, record, sizeof record - 1, &finding, NULL), OHM_OK);
   ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
   ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
   ohm_history_free(history);
+  ohm_circuit_free(circuit);
   ohm_sensor_free(sensor);
 }
 END_TEST

@@ -4,7 +4,7 @@
 # shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 sensor=ntc-2k45-20c
-verbs='check degrees ohms parts table chart audit fit help'
+verbs='check degrees ohms parts table chart audit fit circuit help'
 
 says() { grep -q -e "$1" "$work/out"; }
 lacks() { ! says "$1"; }

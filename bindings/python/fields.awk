@@ -33,7 +33,7 @@ END {
     name = part[2]
     type = type_of[part[3]]
     if (name in words) {
-      type = words[name] (name ~ /^(verdict|reason)$/ ? "" : " | None")
+      type = words[name] (name ~ /^verdict$/ ? "" : " | None")
       by_name = by_name "    \"" name "\": " words[name] ",\n"
     }
     if (type == "" || !match(fields[i], /".*"/)) {

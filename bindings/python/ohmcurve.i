@@ -180,6 +180,7 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
     SWIG_fail;
   $2 = (size_t)length;
 }
+%apply (const char *text, size_t length) { (const char *record, size_t length) };
 %typemap(in) const char *path (PyObject *bytes = NULL) {
   if (!PyUnicode_FSConverter($input, &bytes))
     SWIG_fail;
@@ -285,6 +286,9 @@ LETS_THREADS_IN(ohm_curve_resistances)
 %newobject ohm_sensor_parse;
 %newobject ohm_sensor_load;
 %newobject ohm_catalogue_load;
+%newobject ohm_circuit_parse;
+%newobject ohm_circuit_load;
+%newobject ohm_circuit_built_in_load;
 
 %define FREES_ITSELF(TYPE)
 %ignore TYPE ## _free;
@@ -302,6 +306,7 @@ FREES_ITSELF(ohm_sensor)
 FREES_ITSELF(ohm_fit)
 FREES_ITSELF(ohm_audit)
 FREES_ITSELF(ohm_history)
+FREES_ITSELF(ohm_circuit)
 
 %define STARTS_FROM(TYPE, INIT)
 %ignore TYPE::size;

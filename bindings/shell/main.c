@@ -16,6 +16,7 @@ static ohm_verb_run *const runs[OHM_VERB_COUNT] = {
     [OHM_VERB_PARTS] = ohm_parts_run,     [OHM_VERB_TABLE] = ohm_table_run,
     [OHM_VERB_CHART] = ohm_chart_run,     [OHM_VERB_AUDIT] = ohm_audit_run,
     [OHM_VERB_FIT] = ohm_fit_run,         [OHM_VERB_HELP] = ohm_help_run,
+    [OHM_VERB_CIRCUIT] = ohm_circuit_run,
 };
 
 static int print_usage(void) {

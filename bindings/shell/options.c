@@ -158,6 +158,22 @@ static const struct ohm_option fit_options[] = {
     HELP,
 };
 
+static const struct ohm_option circuit_options[] = {
+    {OHM_OPTION_SAW, "--saw", "NAME=OUTCOME",
+     "what was seen; may be written as often as there is something to say", "nothing yet"},
+    {OHM_OPTION_RECORD, "--record", "FILE",
+     "go on from what FILE says was seen, and keep there what is added; a line each of "
+     "NAME=OUTCOME",
+     "nothing is kept"},
+    {OHM_OPTION_FAN, "--fan", "TEMP", "the temperature at which the fan is to start",
+     "what the circuit says"},
+    {OHM_OPTION_PRINT, "--print", NULL,
+     "write the circuit as a circuit file and do nothing else, to make one of your own of it",
+     NULL},
+    JSON("the finding, or the circuits there are"),
+    HELP,
+};
+
 static const struct ohm_option help_options[] = {HELP};
 
 const struct ohm_option ohm_program_options[2] = {
@@ -256,6 +272,20 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "others "
          "still are fitted and shown, FILE is not written, and the exit status is 65.",
          OPTIONS(fit_options)},
+    [OHM_VERB_CIRCUIT] =
+        {"circuit", "[CIRCUIT]", 0, 1, "radiator-switch --saw starts=bad",
+         "find which part of a fan circuit is bad",
+         "Tells what to test next, with its caution before it, and ends with what to buy, what to "
+         "repair, what to measure again after that, or that there is nothing to buy. Without "
+         "CIRCUIT it lists those built in.\n"
+         "On a terminal and without --saw it is a conversation: answer each test with a number, "
+         "good, bad or skip; back takes the last answer out, why says what a test is for, none "
+         "TOOL that you have not got it, stop leaves. Nothing is lost where the input ends.\n"
+         "Good clears links for certain, bad accuses one of several; a part is condemned when a "
+         "bad test leaves nothing else. The case is closed when the fan has started by itself.\n"
+         "The exit status is the verdict: 0 the fan has started by itself, 1 a part is at fault, 2 "
+         "cannot tell yet.",
+         OPTIONS(circuit_options)},
     [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "check", "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},
@@ -266,6 +296,13 @@ const struct ohm_entry ohm_notations[] = {
      "a name that 'ohmcurve parts' lists; a sensor file: a name with a / in it, one that ends in "
      ".csv, or any file that exists; or, in quotes, words that fit one sensor alone: 'mazda bt-50 "
      "2021'"},
+    {"CIRCUIT", "a name that 'ohmcurve circuit' lists, or a circuit file: a name with a / in it, "
+                "one that ends "
+                "in .csv, or any file that exists"},
+    {"NAME=OUTCOME",
+     "a test and good, bad, skip or the number that was read: fuse-look=good, battery-volts=12.4, "
+     "fuse-mv=12mV@ATO30; a link that was renewed: fuse=renewed; a tool you have not got: "
+     "clamp=none; a fact the maker states: ac-runs-fan=yes"},
     {"OHMS",
      "a resistance as the display showed it, all its digits: 2310, 2.31k, 2k31, '2.31 kohm', "
      "0R47"},
@@ -303,7 +340,8 @@ const struct ohm_entry ohm_check_notations[] = {
 
 const struct ohm_entry ohm_exits[] = {
     {"0", "done; of a verdict: within what is allowed; of audit: nothing is suspect"},
-    {"1", "of a verdict: outside what is allowed; of audit: something is suspect"},
+    {"1", "of a verdict: outside what is allowed; of audit: something is suspect; of circuit: a "
+          "part is at fault"},
     {"2", "of a verdict: undecided, or the sensor is unknown"},
     {"64", "the command line cannot be understood"},
     {"65", "a value or the content of a file cannot be used"},

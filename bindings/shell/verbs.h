@@ -15,6 +15,7 @@ ohm_verb_run ohm_table_run;
 ohm_verb_run ohm_chart_run;
 ohm_verb_run ohm_audit_run;
 ohm_verb_run ohm_fit_run;
+ohm_verb_run ohm_circuit_run;
 ohm_verb_run ohm_help_run;
 
 /** The help of a verb on standard output; NULL for that of the program. */

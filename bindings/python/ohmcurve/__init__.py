@@ -28,6 +28,7 @@ from . import _ohmcurve
 from .assumed import ASSUMED
 from .audit import Audit, Suspect, Suspicion
 from .bath import check, check_several
+from .circuit import Circuit, circuits
 from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .divider import Series, divider_resistance, divider_volts, preferred_nearest
@@ -56,6 +57,7 @@ __all__ = [
     "Agreement",
     "Audit",
     "Band",
+    "Circuit",
     "Companion",
     "Conformance",
     "Curve",
@@ -89,6 +91,7 @@ __all__ = [
     "catalogue",
     "check",
     "check_several",
+    "circuits",
     "conformance",
     "cooling_hours",
     "cooling_tau",
