@@ -1244,7 +1244,7 @@ typedef enum ohm_field_kind {
   X(READINGS, readings, NUMBER, "how many readings the finding rests on")                          \
   X(MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")       \
   X(ABOUT, about, TEXT,                                                                            \
-    "which question it answers: bath, pin, substitute, loom, fanpoint or isolation")               \
+    "which question it answers: bath, pin, substitute, loom, fanpoint, isolation or identify")     \
   X(V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                           \
   X(SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                     \
   X(PULL_UP_OHM, pull_up_ohm, NUMBER, "pull-up in use")                                            \
@@ -1313,6 +1313,19 @@ typedef enum ohm_field_kind {
   X(FAULTY, faulty, LIST, "links at fault")                                                        \
   X(SUSPECTS, suspects, LIST, "links that could be at fault, the most probable first")             \
   X(CLEARED, cleared, LIST, "links that are not at fault")                                         \
+  X(P_SENSOR, p_sensor, NUMBER, "probability that it is this sensor, of those compared")           \
+  X(P_FIT, p_fit, NUMBER, "probability that a good one gives readings that fit it no better")      \
+  X(LEADING, leading, NUMBER, "1: it fits, and none is ten times as probable; else 0")             \
+  X(SENSOR_INDEX, sensor_index, NUMBER, "its place among the sensors compared, from 0")            \
+  X(COMPARED, compared, NUMBER, "how many sensors the readings were compared with")                \
+  X(NOT_COMPARED, not_compared, NUMBER, "how many whose curves do not reach a temperature")        \
+  X(SENSOR_KIND, sensor_kind, TEXT, "module, gauge or probe: what it feeds")                       \
+  X(CANDIDATES, candidates, LIST, "what the readings do not tell apart, the likeliest first")      \
+  X(GAUGES, gauges, NUMBER, "how many of those drive a gauge")                                     \
+  X(SEPARATING_C, separating_c, NUMBER, "temperature at which a further reading tells most")       \
+  X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there; of all, what one would")    \
+  X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "and what another would")                  \
+  X(FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates")     \
   X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
   X(SOURCE, source, TEXT, "where its figures were printed")                                        \
   X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
@@ -1359,7 +1372,11 @@ typedef enum ohm_reason {
   OHM_REASON_STAND_IN,     /**< "stand_in": the reported value is a known substitute */
   OHM_REASON_RANGE,        /**< "range": which of two pull-ups is in use is not known */
   OHM_REASON_ALONE,        /**< "alone": there is nothing to hold it against */
-  OHM_REASON_COLD          /**< "cold": the module would not ask for the fan */
+  OHM_REASON_COLD,         /**< "cold": the module would not ask for the fan */
+  OHM_REASON_ONE,          /**< "one": one answer fits the readings */
+  OHM_REASON_ALIKE,        /**< "alike": several do, that no reading could tell apart */
+  OHM_REASON_SEVERAL,      /**< "several": a further reading tells them apart */
+  OHM_REASON_NONE          /**< "none": nothing compared fits */
 } ohm_reason;
 
 /** Why the sensor is or is not good enough for the fan. */
@@ -1807,6 +1824,45 @@ OHM_API ohm_status ohm_isolation_judge(const ohm_circuit *circuit, const char *r
  */
 OHM_API size_t ohm_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
                                            char *buffer, size_t size);
+
+/* ---- identify ----------------------------------------------------------- */
+
+/**
+ * Which sensor it is. Each is as probable as any other beforehand; what is not known
+ * is drawn over: where in its band this one part lies (the same in every reading; 5 %
+ * at temperatures for which nothing is printed), the errors of the meter, the leads and
+ * one thermometer, alike in all readings, and what each bath errs by on its own. A part
+ * is taken to follow its curve to 0.5 % at any one temperature (common practice).
+ *
+ * "within"     reason "one" when a single sensor leads, "alike" when no reading
+ *              from 0 C to 100 C by such instruments tells apart
+ *              those that lead
+ * "undecided"  "several": separating_c says where a further reading tells them apart;
+ *              "missing_k", or what a display without a number says
+ * "outside"    "none": the readings go with no sensor that was compared
+ *
+ * A sensor leads when p_fit is at least 1 - level and none that fits is ten times as
+ * probable. What was identified by readings is not checked by the same readings.
+ *
+ * In      sensors  sensor_count of them, none NULL
+ *         readings, references   count of each, 1 to 16
+ *         meter    NULL for all assumed
+ *         check    NULL for all defaults; its band has to be NULL
+ * Out     candidates  sensor_count of them, the likeliest first; every field of those that
+ *                  were not compared is absent, of all when a display shows no number
+ *         finding  what they come to
+ * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a count is
+ *         0, a band is named, or a member is NaN, infinite, of the wrong sign or no such
+ *         constant; OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of
+ *         its range; OHM_TOO_LARGE count is above 16.
+ * Source  Bayes' theorem with equal priors; factor of ten: Jeffreys, Theory of Probability,
+ *         3rd ed., appendix B ("strong"). p_fit: Rosenblatt, Ann. Math. Stat. 23 (1952)
+ *         470-472.
+ */
+OHM_API ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
+                                const ohm_reading *readings, const ohm_reference *references,
+                                size_t count, const ohm_meter *meter, const ohm_check *check,
+                                ohm_finding *candidates, ohm_finding *finding);
 
 /* ---- report ------------------------------------------------------------- */
 

@@ -199,33 +199,6 @@ static void tell_allowed(ohm_finding *finding, const struct ohm_question *questi
   tell_bands(finding, question);
 }
 
-static void tell_assumed(ohm_finding *finding, const struct ohm_question *question) {
-  static const enum ohm_assumption of_reference[] = {
-      [OHM_REFERENCE_THERMOMETER] = OHM_ASSUME_THERMOMETER,
-      [OHM_REFERENCE_ICE] = OHM_ASSUME_ICE,
-      [OHM_REFERENCE_BOIL] = OHM_ASSUME_BOIL,
-      [OHM_REFERENCE_BOIL_ALTITUDE] = OHM_ASSUME_BOIL_ALTITUDE,
-      [OHM_REFERENCE_BOIL_PRESSURE] = OHM_ASSUME_BOIL_PRESSURE,
-      [OHM_REFERENCE_INFRARED] = OHM_ASSUME_INFRARED,
-  };
-  const struct {
-    bool taken;
-    enum ohm_assumption assumption;
-  } all[] = {
-      {question->meter_assumed.accuracy, OHM_ASSUME_ACCURACY},
-      {question->meter_assumed.resolution, OHM_ASSUME_RESOLUTION},
-      {question->meter_assumed.zeros, OHM_ASSUME_ZEROS},
-      {question->meter_assumed.leads, OHM_ASSUME_LEADS},
-      {question->bath_assumed, of_reference[question->reference->kind]},
-      {question->current_assumed, OHM_ASSUME_CURRENT},
-      {question->fan_assumed, OHM_ASSUME_FAN},
-      {question->limit_assumed, OHM_ASSUME_LIMIT},
-  };
-  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
-    if (all[i].taken)
-      ohm_finding_assume(finding, all[i].assumption);
-}
-
 static void tell_place(ohm_finding *finding, const struct ohm_question *question) {
   ohm_finding_set_place(finding, question->place);
   switch (question->place) {
@@ -252,7 +225,7 @@ void ohm_bath_tell_reading(ohm_finding *finding, const struct ohm_question *ques
   tell(finding, OHM_FIELD_READINGS, 1);
   tell_display(finding, question->reading);
   tell_place(finding, question);
-  tell_assumed(finding, question);
+  ohm_question_tell_assumed(question, finding);
   if (question->has_number)
     tell_resistance(finding, question);
 }

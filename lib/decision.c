@@ -12,6 +12,8 @@
  */
 #include "decision.h"
 
+#include "quadrature.h"
+
 #include <float.h>
 #include <string.h>
 
@@ -363,27 +365,22 @@ ohm_conformance ohm_conformance_over(const struct ohm_spread *quantity,
 
 /* ---- a condition as nodes ---- */
 
-/* Gauss-Legendre, 8 points. Abramowitz and Stegun, Handbook of Mathematical Functions,
- * table 25.4. */
-static const double gl_x[4] = {0.18343464249564980, 0.52553240991632899, 0.79666647741362674,
-                               0.96028985649753623};
-static const double gl_w[4] = {0.36268378337836198, 0.31370664587788729, 0.22238103445337447,
-                               0.10122853629037626};
-
 static void add_panel(struct ohm_nodes *nodes, const struct ohm_spread *condition, double a,
                       double b) {
-  for (int i = 0; i < 8; i++) {
-    double x = (a + b) / 2 + (i % 2 ? -1 : 1) * (b - a) / 2 * gl_x[i / 2];
-    double density = over_rectangles(condition, (int)condition->count - 1, x - condition->value);
+  double x[OHM_PANEL_NODES];
+  double weight[OHM_PANEL_NODES];
+  ohm_quadrature_fill(a, b, 1, x, weight);
+  for (int i = 0; i < OHM_PANEL_NODES; i++) {
+    double density = over_rectangles(condition, (int)condition->count - 1, x[i] - condition->value);
     if (nodes->count == OHM_NODES_MAX || !(density > 0))
       continue;
-    nodes->condition[nodes->count] = x;
-    nodes->weight[nodes->count++] = density * gl_w[i / 2] * (b - a) / 2;
+    nodes->condition[nodes->count] = x[i];
+    nodes->weight[nodes->count++] = density * weight[i];
   }
 }
 
 void ohm_nodes_of(const struct ohm_spread *condition, struct ohm_nodes *nodes) {
-  enum { PANELS = OHM_NODES_MAX / 8 };
+  enum { PANELS = OHM_NODES_MAX / OHM_PANEL_NODES };
   double far = reach(condition);
   nodes->count = 0;
   if (far == 0) {

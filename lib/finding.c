@@ -26,15 +26,16 @@ static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
                                                     [OHM_ABOUT_SUBSTITUTE] = "substitute",
                                                     [OHM_ABOUT_LOOM] = "loom",
                                                     [OHM_ABOUT_FANPOINT] = "fanpoint",
-                                                    [OHM_ABOUT_ISOLATION] = "isolation"};
+                                                    [OHM_ABOUT_ISOLATION] = "isolation",
+                                                    [OHM_ABOUT_IDENTIFY] = "identify"};
 
 static const char *const verdict_words[] = {"within", "outside", "undecided"};
 
 static const char *const reason_words[] = {
-    "conforms",     "low",       "high",     "open",      "over_range", "no_tolerance",
-    "outside_band", "uncertain", "plug_on",  "missing_k", "lone_one",   "moving",
-    "shorted",      "series",    "leakage",  "ground",    "pull_up",    "curve",
-    "between",      "stuck",     "stand_in", "range",     "alone",      "cold"};
+    "conforms",  "low",     "high",      "open",     "over_range", "no_tolerance", "outside_band",
+    "uncertain", "plug_on", "missing_k", "lone_one", "moving",     "shorted",      "series",
+    "leakage",   "ground",  "pull_up",   "curve",    "between",    "stuck",        "stand_in",
+    "range",     "alone",   "cold",      "one",      "alike",      "several",      "none"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
 
@@ -83,6 +84,7 @@ static const char *const untested_texts[OHM_UNTESTED] = {
     [OHM_UNTESTED_SENSOR_ITSELF] = "the sensor itself: nothing said how warm it is",
     [OHM_UNTESTED_BEFORE_PIN] = "sensor, plug and wires: no ohms at the sensor",
     [OHM_UNTESTED_PULL_UP_ITSELF] = "the module's pull-up: one that drifted looks alike",
+    [OHM_UNTESTED_IDENTIFIED] = "whether it is good: readings that name it cannot check it",
 };
 
 enum {
@@ -220,8 +222,8 @@ void ohm_finding_add_band(ohm_finding *finding, const char *text) {
     memcpy(start + used, text, length + 1);
 }
 
-/* Entries of an isolation stand one behind the other: the place of the field and 1 as a
- * byte, the text, NUL; a NUL ends them. Storage that never was a finding may lack it. */
+/* Entries, of an isolation and of identify, stand one behind the other: the place of the field and
+ * 1 as a byte, the text, NUL; a NUL ends them. Storage that never was a finding may lack it. */
 static const char *entry_after(const ohm_finding *finding, size_t *at) {
   const char *start = (const char *)finding + ENTRIES_AT;
   const char *end =
@@ -354,10 +356,15 @@ static const char *only_text(const ohm_finding *finding, int field) {
   return text[0] && memchr(text, '\0', size) ? text : NULL;
 }
 
+static bool is_of_entries(int field) {
+  return (OHM_FIELD_CIRCUIT <= field && field <= OHM_FIELD_CLEARED) ||
+         (OHM_FIELD_SENSOR_KIND <= field && field <= OHM_FIELD_CANDIDATES);
+}
+
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {
   if (!is_finding(finding) || !is_field(field))
     return NULL;
-  if (OHM_FIELD_CIRCUIT <= field && field <= OHM_FIELD_CLEARED)
+  if (is_of_entries(field))
     return entry_of(finding, field, index);
   if (field == OHM_FIELD_ASSUMED)
     return bit_text(finding, field, assumption_texts, OHM_ASSUMPTIONS, index);
@@ -382,7 +389,7 @@ ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
 }
 
 ohm_reason ohm_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_COLD, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_NONE, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {

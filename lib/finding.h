@@ -44,6 +44,7 @@ enum ohm_untested {
   OHM_UNTESTED_SENSOR_ITSELF,
   OHM_UNTESTED_BEFORE_PIN,
   OHM_UNTESTED_PULL_UP_ITSELF,
+  OHM_UNTESTED_IDENTIFIED,
   OHM_UNTESTED
 };
 
@@ -55,6 +56,7 @@ enum ohm_about {
   OHM_ABOUT_LOOM,
   OHM_ABOUT_FANPOINT,
   OHM_ABOUT_ISOLATION,
+  OHM_ABOUT_IDENTIFY,
   OHM_ABOUTS
 };
 
@@ -87,8 +89,8 @@ void ohm_finding_set_joined(ohm_finding *finding, ohm_joined joined);
 /** Add an entry to other_bands; left out when there is no room for all of it. */
 void ohm_finding_add_band(ohm_finding *finding, const char *text);
 
-/** Add a text to one of the fields of an isolation; an empty one is left out, and one for
- *  which there is no room. */
+/** Add a text to one of the fields of an isolation, to sensor_kind or to candidates; an
+ *  empty one is left out, and one for which there is no room. */
 void ohm_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text);
 
 void ohm_finding_leave_untested(ohm_finding *finding, enum ohm_untested untested);

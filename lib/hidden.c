@@ -8,8 +8,6 @@
  */
 #include "hidden.h"
 
-static const double COLDEST_START_C = -60;
-
 /* Limits and nominal at each node of the temperature. */
 struct nodes {
   struct ohm_nodes at;
@@ -30,9 +28,16 @@ static const struct faulty sound = {AT_NOMINAL, 1, 0, 0};
 
 /* ---- the fan ---- */
 
-static double resistance(const struct ohm_exposure *exposure, const struct faulty *faulty,
-                         double t_c) {
-  struct ohm_band band = ohm_tolerance_band(exposure->curve, exposure->tolerance, t_c);
+/* A faulty sensor, looked at from the fan. */
+struct seen {
+  const struct ohm_exposure *exposure;
+  const struct faulty *faulty;
+};
+
+static double resistance(const void *context, double t_c) {
+  const struct seen *seen = context;
+  const struct faulty *faulty = seen->faulty;
+  struct ohm_band band = ohm_tolerance_band(seen->exposure->curve, seen->exposure->tolerance, t_c);
   double element_ohm = faulty->element == AT_LOW    ? band.low_ohm
                        : faulty->element == AT_HIGH ? band.high_ohm
                                                     : band.nominal_ohm;
@@ -41,23 +46,12 @@ static double resistance(const struct ohm_exposure *exposure, const struct fault
 }
 
 /* How late the fan starts: the module sees the nominal resistance of fan_c at another
- * temperature. INFINITY for never, -INFINITY for always. */
+ * temperature. */
 static double lateness(const struct ohm_exposure *exposure, const struct faulty *faulty) {
-  double start_ohm = ohm_curve_resistance_beyond(exposure->curve, exposure->fan_c);
-  double low_c = COLDEST_START_C;
-  double high_c = OHM_NEVER_C;
-  if (resistance(exposure, faulty, high_c) > start_ohm)
-    return INFINITY;
-  if (resistance(exposure, faulty, low_c) < start_ohm)
-    return -INFINITY;
-  for (int i = 0; i < 40; i++) {
-    double middle_c = low_c + (high_c - low_c) / 2;
-    if (resistance(exposure, faulty, middle_c) > start_ohm)
-      low_c = middle_c;
-    else
-      high_c = middle_c;
-  }
-  return low_c + (high_c - low_c) / 2 - exposure->fan_c;
+  struct seen seen = {exposure, faulty};
+  return ohm_fault_lateness(resistance, &seen,
+                            ohm_curve_resistance_beyond(exposure->curve, exposure->fan_c),
+                            exposure->fan_c);
 }
 
 static double late_by_series(const struct ohm_exposure *exposure, enum element element,

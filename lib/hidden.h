@@ -4,10 +4,8 @@
 #define OHM_HIDDEN_H
 
 #include "decision.h"
+#include "fault.h"
 #include "tolerance.h"
-
-/** Up to here a fan that has not started is said never to. */
-#define OHM_NEVER_C 130.0
 
 /** One reading at one temperature, and the fan it is to be good for. */
 struct ohm_exposure {

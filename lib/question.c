@@ -2,6 +2,7 @@
 /* A check before it is answered. */
 #include "question.h"
 
+#include "finding.h"
 #include "reference.h"
 
 static const double DEFAULT_LEVEL = 0.95;
@@ -101,6 +102,33 @@ ohm_status ohm_question_ask(struct ohm_question *question, const ohm_sensor *sen
   question->element = question->bath;
   heat(question);
   return status == OHM_OUT_OF_RANGE ? OHM_OK : status;
+}
+
+void ohm_question_tell_assumed(const struct ohm_question *question, ohm_finding *finding) {
+  static const enum ohm_assumption of_reference[] = {
+      [OHM_REFERENCE_THERMOMETER] = OHM_ASSUME_THERMOMETER,
+      [OHM_REFERENCE_ICE] = OHM_ASSUME_ICE,
+      [OHM_REFERENCE_BOIL] = OHM_ASSUME_BOIL,
+      [OHM_REFERENCE_BOIL_ALTITUDE] = OHM_ASSUME_BOIL_ALTITUDE,
+      [OHM_REFERENCE_BOIL_PRESSURE] = OHM_ASSUME_BOIL_PRESSURE,
+      [OHM_REFERENCE_INFRARED] = OHM_ASSUME_INFRARED,
+  };
+  const struct {
+    bool taken;
+    enum ohm_assumption assumption;
+  } all[] = {
+      {question->meter_assumed.accuracy, OHM_ASSUME_ACCURACY},
+      {question->meter_assumed.resolution, OHM_ASSUME_RESOLUTION},
+      {question->meter_assumed.zeros, OHM_ASSUME_ZEROS},
+      {question->meter_assumed.leads, OHM_ASSUME_LEADS},
+      {question->bath_assumed, of_reference[question->reference->kind]},
+      {question->current_assumed, OHM_ASSUME_CURRENT},
+      {question->fan_assumed, OHM_ASSUME_FAN},
+      {question->limit_assumed, OHM_ASSUME_LIMIT},
+  };
+  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
+    if (all[i].taken)
+      ohm_finding_assume(finding, all[i].assumption);
 }
 
 /* ---- what could hide ---- */

@@ -37,6 +37,9 @@ ohm_status ohm_question_ask(struct ohm_question *question, const ohm_sensor *sen
                             const ohm_reading *reading, const ohm_meter *meter,
                             const ohm_reference *reference, const ohm_check *check);
 
+/** What was taken for granted. */
+void ohm_question_tell_assumed(const struct ohm_question *question, ohm_finding *finding);
+
 /** The tolerance to look for hidden faults with, and the fan. */
 void ohm_question_expose(const struct ohm_question *question, struct ohm_tolerance *tolerance,
                          struct ohm_exposure *exposure);

@@ -12,7 +12,8 @@ static lines_function *const lines_about[OHM_ABOUTS] = {
     [OHM_ABOUT_SUBSTITUTE] = ohm_report_substitute,
     [OHM_ABOUT_LOOM] = ohm_report_loom,
     [OHM_ABOUT_FANPOINT] = ohm_report_fanpoint,
-    [OHM_ABOUT_ISOLATION] = ohm_report_isolation};
+    [OHM_ABOUT_ISOLATION] = ohm_report_isolation,
+    [OHM_ABOUT_IDENTIFY] = ohm_report_identify};
 
 size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size) {
   struct ohm_text out = ohm_text_begin(buffer, size);

@@ -22,4 +22,7 @@ void ohm_report_fanpoint(struct ohm_text *out, const ohm_finding *finding);
 /** Lines about which part of a circuit is at fault. */
 void ohm_report_isolation(struct ohm_text *out, const ohm_finding *finding);
 
+/** Lines about what identify came to. */
+void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);
+
 #endif

@@ -366,6 +366,24 @@ static void add_next_when_good(struct ohm_text *text, const struct page *page) {
     ohm_text_add(text, "hot: boiling water, or 85 C and up, thermometer beside it");
 }
 
+/* A gauge's sender reads so many times more or less than a module's sensor is allowed, as
+ * far as their tables were printed: 1.9 times and beyond. */
+static bool may_be_a_gauges(const struct page *page) {
+  static const double least = 1.75;
+  double r_ohm = number(page, OHM_FIELD_R_OHM);
+  return r_ohm < number(page, OHM_FIELD_LOW_OHM) / least ||
+         r_ohm > number(page, OHM_FIELD_HIGH_OHM) * least;
+}
+
+static void add_next_when_bad(struct ohm_text *text, const struct page *page) {
+  if (may_be_a_gauges(page))
+    ohm_text_add(text, "pins cleaned, once more; or is it a gauge's sender? identify it");
+  else if (text_is(page, OHM_FIELD_PLACE, "module"))
+    ohm_text_add(text, "the same at the sensor's own pins: if good there, plug or wires");
+  else
+    ohm_text_add(text, "pins cleaned, plug off, at the sensor: once more before you buy");
+}
+
 static void next_line(const struct page *page) {
   OHM_SENTENCE(text);
   switch (ohm_finding_reason(page->finding)) {
@@ -374,9 +392,7 @@ static void next_line(const struct page *page) {
     break;
   case OHM_REASON_LOW:
   case OHM_REASON_HIGH:
-    ohm_text_add(&text, text_is(page, OHM_FIELD_PLACE, "module")
-                            ? "the same at the sensor's own pins: if good there, plug or wires"
-                            : "pins cleaned, plug off, at the sensor: once more before you buy");
+    add_next_when_bad(&text, page);
     break;
   case OHM_REASON_OPEN:
   case OHM_REASON_SHORTED:

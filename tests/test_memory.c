@@ -346,6 +346,9 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   ck_assert_int_eq(
       ohm_bath_check_several(sensor, readings, references, 2, &meter, NULL, findings, &finding),
       OHM_OK);
+  const ohm_sensor *sensors[] = {sensor, sensor};
+  ck_assert_int_eq(
+      ohm_identify(sensors, 2, readings, references, 2, &meter, NULL, findings, &finding), OHM_OK);
   static const char record[] = "s=bad\na=3\n";
   begin_without_failures();
   ohm_circuit *circuit = ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", NULL);

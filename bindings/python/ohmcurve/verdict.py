@@ -79,6 +79,14 @@ class Reason(Word):
     """There is nothing to hold it against."""
     COLD = "cold"
     """The module would not ask for the fan."""
+    ONE = "one"
+    """One answer fits the readings."""
+    ALIKE = "alike"
+    """Several do, that no reading could tell apart."""
+    SEVERAL = "several"
+    """A further reading tells them apart."""
+    NONE = "none"
+    """Nothing compared fits."""
 
 
 class JobReason(Word):

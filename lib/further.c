@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+#include "further.h"
+
+const double ohm_at_hand_c[OHM_AT_HAND] = {0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100};
+
+ohm_status ohm_ask_gather(struct ohm_evidence *evidence, const ohm_sensor *sensor,
+                          const struct ohm_ask *ask) {
+  return ohm_evidence_gather(evidence, sensor, ask->readings, ask->references, ask->count,
+                             ask->meter, ask->check);
+}
+
+void ohm_further_plan(struct ohm_further *further, const struct ohm_ask *ask, double t_c) {
+  static const ohm_reference thermometer = OHM_REFERENCE_INIT;
+  static const ohm_reading reading = OHM_READING_INIT;
+  for (size_t i = 0; i < ask->count; i++) {
+    further->readings[i] = ask->readings[i];
+    further->references[i] = ask->references[i];
+  }
+  const ohm_reference *first = &ask->references[0];
+  bool good = first->kind == OHM_REFERENCE_THERMOMETER && first->accuracy != OHM_ASSUMED &&
+              first->limit_k <= OHM_ASSUMED_THERMOMETER_LIMIT_K;
+  ohm_reference *reference = &further->references[ask->count];
+  *reference = good ? *first : thermometer;
+  reference->t_c = t_c;
+  further->readings[ask->count] = reading;
+  further->ask = *ask;
+  further->ask.readings = further->readings;
+  further->ask.references = further->references;
+  further->ask.count = ask->count + 1;
+}
+
+struct ohm_forecast ohm_further_foretell(struct ohm_further *further, const ohm_sensor *sensor,
+                                         const struct ohm_fault *fault, double u_size) {
+  static const struct ohm_forecast none = {NAN, NAN};
+  struct ohm_evidence evidence;
+  size_t last = further->ask.count - 1;
+  double at_c = further->references[last].t_c;
+  double low_c;
+  double high_c;
+  ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, NULL, NULL);
+  if (!ohm_inside(low_c, at_c, high_c))
+    return none;
+  further->readings[last].r_ohm = ohm_curve_resistance_beyond(ohm_sensor_curve(sensor), at_c);
+  if (ohm_ask_gather(&evidence, sensor, &further->ask) != OHM_OK)
+    return none;
+  return ohm_evidence_forecast(&evidence, fault, u_size);
+}

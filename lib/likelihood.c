@@ -1,0 +1,388 @@
+/* SPDX-License-Identifier: MIT */
+#include "likelihood.h"
+
+#include "distribution.h"
+
+/* A part follows the printed curve no closer than this at any one temperature, relative
+ * standard uncertainty; common practice, no source. */
+static const double SCATTER = 0.005;
+static const double LOG_ROOT_TWO_PI = 0.91893853320467274;
+/* No finer step of a fault's size than this shows in a reading. */
+static const double SMALL_CHANGE = 1e-4;
+
+enum { BAND_NODES = 12 * OHM_PANEL_NODES };
+
+static const struct ohm_fault sound = {OHM_FAULT_DRIFT, 0};
+
+/* ---- gathering ---- */
+
+static bool is_one_thermometer(int kind) {
+  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
+}
+
+static void take_read(struct ohm_evidence_reading *reading, const struct ohm_budget *read) {
+  reading->log_ohm = log(read->value);
+  for (size_t i = 0; i < read->count; i++) {
+    const struct ohm_cause *cause = &read->causes[i];
+    double *u = cause->name == OHM_CAUSE_LEADS ? &reading->u_leads : &reading->u_meter;
+    *u = hypot(*u, cause->u / read->value);
+  }
+}
+
+static void take_element(struct ohm_evidence_reading *reading, const struct ohm_question *question,
+                         double alpha_per_k) {
+  bool common = is_one_thermometer(question->reference->kind);
+  reading->at_c = question->element.value;
+  reading->log_nominal = log(ohm_curve_resistance_beyond(question->curve, reading->at_c));
+  reading->u_own = SCATTER;
+  for (size_t i = 0; i < question->element.count; i++) {
+    const struct ohm_cause *cause = &question->element.causes[i];
+    if (common && cause->name == OHM_CAUSE_REFERENCE_LIMIT)
+      reading->thermometer_k = ohm_cause_limit(cause);
+    else
+      reading->u_own = hypot(reading->u_own, alpha_per_k * cause->u);
+  }
+}
+
+/* Printed limits are not continued here: one row of 1 % says nothing 80 K further up. */
+static void take_band(struct ohm_evidence_reading *reading, const struct ohm_question *question) {
+  static const struct ohm_tolerance assumed = {.kind = OHM_TOLERANCE_PERCENT,
+                                               .percent = OHM_ASSUMED_TOLERANCE_PERCENT};
+  const struct ohm_tolerance *tolerance =
+      question->covered == OHM_OK ? &question->tolerance : &assumed;
+  struct ohm_band band = ohm_tolerance_band(question->curve, tolerance, reading->at_c);
+  reading->up = log(band.high_ohm / band.nominal_ohm);
+  reading->down = log(band.low_ohm / band.nominal_ohm);
+}
+
+static bool reaches(const struct ohm_question *question) {
+  double low_c;
+  double high_c;
+  ohm_curve_range(question->curve, &low_c, &high_c, NULL, NULL);
+  double slack_k = ohm_budget_u(&question->bath);
+  return ohm_inside(low_c - slack_k, question->bath.value, high_c + slack_k);
+}
+
+static void take(struct ohm_evidence *evidence, const struct ohm_question *question) {
+  double low_c;
+  double high_c;
+  double alpha_per_k = 0;
+  ohm_curve_range(question->curve, &low_c, &high_c, NULL, NULL);
+  ohm_curve_alpha(question->curve, fmin(fmax(question->element.value, low_c), high_c),
+                  &alpha_per_k);
+  struct ohm_evidence_reading *reading = &evidence->readings[evidence->count++];
+  *reading = (struct ohm_evidence_reading){.log_ohm = 0};
+  take_read(reading, &question->read);
+  take_element(reading, question, alpha_per_k);
+  take_band(reading, question);
+  evidence->covered = evidence->covered && reaches(question);
+  evidence->toleranced = evidence->toleranced && question->tolerance.kind != OHM_TOLERANCE_NONE;
+}
+
+/* Nodes as close as the narrowest thing to be seen asks for: a panel in the logarithm of
+ * the resistance may be no wider than a few of what so many readings together leave of
+ * the scatter. */
+static size_t panels_for(double width, size_t count, size_t most) {
+  double narrowest = SCATTER / sqrt(fmax(1, (double)count));
+  return (size_t)fmin(fmax(ceil(width / (8 * narrowest)), 2), (double)most);
+}
+
+static double widest_swing(const struct ohm_evidence *evidence) {
+  double widest = 0;
+  for (size_t i = 0; i < evidence->count; i++) {
+    const struct ohm_evidence_reading *reading = &evidence->readings[i];
+    double swing =
+        log(ohm_curve_resistance_beyond(evidence->curve, reading->at_c - reading->thermometer_k) /
+            ohm_curve_resistance_beyond(evidence->curve, reading->at_c + reading->thermometer_k));
+    widest = fmax(widest, fabs(swing));
+  }
+  return widest;
+}
+
+static double widest_band(const struct ohm_evidence *evidence) {
+  double widest = 0;
+  for (size_t i = 0; i < evidence->count; i++)
+    widest = fmax(widest, fmax(evidence->readings[i].up, -evidence->readings[i].down));
+  return widest;
+}
+
+static void draw_thermometer(struct ohm_evidence *evidence) {
+  double widest = widest_swing(evidence);
+  evidence->nodes = 1;
+  evidence->thermometer[0] = 0;
+  evidence->weight[0] = 1;
+  if (widest > 0) {
+    size_t panels = panels_for(widest, evidence->count, OHM_EVIDENCE_NODES / OHM_PANEL_NODES);
+    evidence->nodes = panels * OHM_PANEL_NODES;
+    ohm_quadrature_fill(-1, 1, panels, evidence->thermometer, evidence->weight);
+    for (size_t k = 0; k < evidence->nodes; k++)
+      evidence->weight[k] /= 2;
+  }
+  for (size_t k = 0; k < evidence->nodes; k++)
+    for (size_t i = 0; i < evidence->count; i++) {
+      const struct ohm_evidence_reading *reading = &evidence->readings[i];
+      evidence->log_nominal[k][i] = log(ohm_curve_resistance_beyond(
+          evidence->curve, reading->at_c + evidence->thermometer[k] * reading->thermometer_k));
+    }
+}
+
+ohm_status ohm_evidence_gather(struct ohm_evidence *evidence, const ohm_sensor *sensor,
+                               const ohm_reading *readings, const ohm_reference *references,
+                               size_t count, const ohm_meter *meter, const ohm_check *check) {
+  evidence->curve = ohm_sensor_curve(sensor);
+  evidence->count = 0;
+  evidence->covered = true;
+  evidence->toleranced = true;
+  for (size_t i = 0; i < count; i++) {
+    struct ohm_question question;
+    ohm_status status =
+        ohm_question_ask(&question, sensor, &readings[i], meter, &references[i], check);
+    if (status != OHM_OK)
+      return status;
+    evidence->level = question.level;
+    if (question.has_number && question.read.value > 0)
+      take(evidence, &question);
+  }
+  draw_thermometer(evidence);
+  return OHM_OK;
+}
+
+/* ---- the readings as a fault shows them ---- */
+
+/* The readings' errors at one fault, made independent. */
+struct view {
+  const struct ohm_evidence *evidence;
+  const struct ohm_fault *fault;
+  struct ohm_gaussian errors;
+  double up[OHM_EVIDENCE_MAX]; /* a whole half-band, seen through the fault */
+  double down[OHM_EVIDENCE_MAX];
+};
+
+static double temperature_at(const struct ohm_evidence_reading *reading, double error) {
+  return reading->at_c + error * reading->thermometer_k;
+}
+
+static bool open_view(struct view *view, const struct ohm_evidence *evidence,
+                      const struct ohm_fault *fault) {
+  view->evidence = evidence;
+  view->fault = fault;
+  view->errors.count = evidence->count;
+  for (size_t i = 0; i < evidence->count; i++) {
+    const struct ohm_evidence_reading *reading = &evidence->readings[i];
+    double log_nominal = reading->log_nominal;
+    double at = ohm_fault_log(fault, log_nominal, reading->at_c);
+    double beside = ohm_fault_log(fault, log_nominal + SMALL_CHANGE, reading->at_c);
+    double slope = (beside - at) / SMALL_CHANGE;
+    view->up[i] = ohm_fault_log(fault, log_nominal + reading->up, reading->at_c) - at;
+    view->down[i] = ohm_fault_log(fault, log_nominal + reading->down, reading->at_c) - at;
+    if (!isfinite(view->up[i] + view->down[i] + slope))
+      return false;
+    for (size_t j = 0; j <= i; j++)
+      view->errors.factor[i][j] = reading->u_meter * evidence->readings[j].u_meter +
+                                  reading->u_leads * evidence->readings[j].u_leads;
+    view->errors.factor[i][i] += reading->u_own * reading->u_own * slope * slope;
+  }
+  return true;
+}
+
+/* What is read beyond what an error of the thermometer explains. */
+static void deviate(const struct view *view, size_t node, double *deviation) {
+  const struct ohm_evidence *evidence = view->evidence;
+  for (size_t i = 0; i < evidence->count; i++) {
+    const struct ohm_evidence_reading *reading = &evidence->readings[i];
+    deviation[i] =
+        reading->log_ohm - ohm_fault_log(view->fault, evidence->log_nominal[node][i],
+                                         temperature_at(reading, evidence->thermometer[node]));
+  }
+}
+
+static double product(const double *a, const double *b, size_t count) {
+  double sum = 0;
+  for (size_t i = 0; i < count; i++)
+    sum += a[i] * b[i];
+  return sum;
+}
+
+/* Logarithm of the integral of exp(-|white - z band|^2 / 2) over z from 0 to 1. */
+static double log_over_band(const double *white, const double *band, size_t count) {
+  double square = product(white, white, count);
+  double length = sqrt(product(band, band, count));
+  if (length < 1e-9)
+    return -square / 2;
+  double along = product(white, band, count) / length;
+  double across = fmax(0, square - along * along);
+  return -across / 2 + LOG_ROOT_TWO_PI - log(length) +
+         ohm_normal_log_between(-along, length - along);
+}
+
+static double log_sum(double a, double b) {
+  double greater = fmax(a, b);
+  return isinf(greater) ? greater : greater + log1p(exp(fmin(a, b) - greater));
+}
+
+double ohm_evidence_log_likelihood(const struct ohm_evidence *evidence,
+                                   const struct ohm_fault *fault) {
+  struct view view;
+  size_t count = evidence->count;
+  if (!open_view(&view, evidence, fault ? fault : &sound) || !ohm_gaussian_factor(&view.errors))
+    return -INFINITY;
+  ohm_gaussian_whiten(&view.errors, view.up, view.up);
+  ohm_gaussian_whiten(&view.errors, view.down, view.down);
+  double sum = -INFINITY;
+  for (size_t k = 0; k < evidence->nodes; k++) {
+    double white[OHM_EVIDENCE_MAX];
+    deviate(&view, k, white);
+    ohm_gaussian_whiten(&view.errors, white, white);
+    double here =
+        log_sum(log_over_band(white, view.up, count), log_over_band(white, view.down, count));
+    if (!isnan(here))
+      sum = log_sum(sum, here + log(evidence->weight[k] / 2));
+  }
+  return sum + ohm_gaussian_log_peak(&view.errors);
+}
+
+/* ---- how well they go together ---- */
+
+/* Sums over all that is not known: of each reading the weight that those before it left,
+ * and how much of it lies below what was read. */
+struct places {
+  size_t count;
+  double weight[OHM_EVIDENCE_MAX];
+  double below[OHM_EVIDENCE_MAX];
+};
+
+/* Add one case of it, of this weight: the readings as independent normal ones. */
+static void add_case(struct places *places, const double *white, const double *band, double place,
+                     double weight) {
+  for (size_t i = 0; i < places->count; i++) {
+    double score = white[i] - place * band[i];
+    places->weight[i] += weight;
+    places->below[i] += weight * ohm_normal_below(score);
+    weight *= exp(-score * score / 2);
+  }
+}
+
+/* Every place in the band, at every error of the thermometer. */
+static void add_cases(struct places *places, const struct view *view) {
+  const struct ohm_evidence *evidence = view->evidence;
+  double place[BAND_NODES];
+  double share[BAND_NODES];
+  size_t panels = panels_for(widest_band(evidence), evidence->count, BAND_NODES / OHM_PANEL_NODES);
+  ohm_quadrature_fill(0, 1, panels, place, share);
+  for (size_t k = 0; k < evidence->nodes; k++) {
+    double white[OHM_EVIDENCE_MAX];
+    deviate(view, k, white);
+    ohm_gaussian_whiten(&view->errors, white, white);
+    for (size_t j = 0; j < panels * OHM_PANEL_NODES; j++) {
+      double weight = evidence->weight[k] * share[j] / 2;
+      add_case(places, white, view->up, place[j], weight);
+      add_case(places, white, view->down, place[j], weight);
+    }
+  }
+}
+
+double ohm_evidence_fit(const struct ohm_evidence *evidence) {
+  struct view view;
+  struct places places = {.count = evidence->count};
+  if (!open_view(&view, evidence, &sound) || !ohm_gaussian_factor(&view.errors))
+    return 0;
+  ohm_gaussian_whiten(&view.errors, view.up, view.up);
+  ohm_gaussian_whiten(&view.errors, view.down, view.down);
+  add_cases(&places, &view);
+  double chi_square = 0;
+  for (size_t i = 0; i < places.count; i++) {
+    if (!(places.weight[i] > 0))
+      return 0;
+    double score = ohm_normal_quantile(fmin(places.below[i] / places.weight[i], 1));
+    chi_square += score * score;
+  }
+  return ohm_chi_square_above(chi_square, (double)places.count);
+}
+
+/* ---- every cause as normal ---- */
+
+/* Add what one number that is the same for all readings does to their covariance. */
+static void add_common(struct ohm_gaussian *gaussian, const double *effect, double variance) {
+  for (size_t i = 0; i < gaussian->count; i++)
+    for (size_t j = 0; j <= i; j++)
+      gaussian->factor[i][j] += variance * effect[i] * effect[j];
+}
+
+/* The thermometer and the place in the band counted with the errors. */
+static bool count_all(struct view *view, double *deviation) {
+  const struct ohm_evidence *evidence = view->evidence;
+  double swing[OHM_EVIDENCE_MAX];
+  double middle[OHM_EVIDENCE_MAX];
+  double spread[OHM_EVIDENCE_MAX];
+  for (size_t i = 0; i < evidence->count; i++) {
+    const struct ohm_evidence_reading *reading = &evidence->readings[i];
+    double ends[2];
+    for (int end = 0; end < 2; end++) {
+      double t_c = temperature_at(reading, 2.0 * end - 1);
+      ends[end] =
+          ohm_fault_log(view->fault, log(ohm_curve_resistance_beyond(evidence->curve, t_c)), t_c);
+    }
+    swing[i] = (ends[1] - ends[0]) / 2;
+    middle[i] = (view->up[i] + view->down[i]) / 4;
+    /* Of a number uniform over each half-band with even chances. */
+    spread[i] = sqrt((view->up[i] * view->up[i] + view->down[i] * view->down[i]) / 6 -
+                     middle[i] * middle[i]);
+    deviation[i] = reading->log_ohm -
+                   ohm_fault_log(view->fault, evidence->readings[i].log_nominal, reading->at_c) -
+                   middle[i];
+    if (!isfinite(deviation[i] + swing[i]))
+      return false;
+  }
+  add_common(&view->errors, swing, 1.0 / 3);
+  add_common(&view->errors, spread, 1);
+  return true;
+}
+
+double ohm_evidence_chi_square(const struct ohm_evidence *evidence, const struct ohm_fault *fault) {
+  struct view view;
+  double white[OHM_EVIDENCE_MAX];
+  if (!open_view(&view, evidence, fault) || !count_all(&view, white) ||
+      !ohm_gaussian_factor(&view.errors))
+    return INFINITY;
+  ohm_gaussian_whiten(&view.errors, white, white);
+  return product(white, white, evidence->count);
+}
+
+/* How much a change of the fault's size by u changes each reading. */
+static void size_effect(const struct ohm_evidence *evidence, const struct ohm_fault *fault,
+                        double u, double *effect) {
+  struct ohm_fault beside = {fault->shape, fault->size + SMALL_CHANGE * u};
+  for (size_t i = 0; i < evidence->count; i++) {
+    double log_nominal = evidence->readings[i].log_nominal;
+    double at_c = evidence->readings[i].at_c;
+    effect[i] =
+        (ohm_fault_log(&beside, log_nominal, at_c) - ohm_fault_log(fault, log_nominal, at_c)) /
+        SMALL_CHANGE;
+  }
+}
+
+struct ohm_forecast ohm_evidence_forecast(const struct ohm_evidence *evidence,
+                                          const struct ohm_fault *fault, double u_size) {
+  static const struct ohm_forecast none = {NAN, NAN};
+  struct view view;
+  double deviation[OHM_EVIDENCE_MAX];
+  double white[OHM_EVIDENCE_MAX];
+  if (!fault)
+    fault = &sound;
+  if (!open_view(&view, evidence, fault) || !count_all(&view, deviation))
+    return none;
+  if (u_size > 0) {
+    double effect[OHM_EVIDENCE_MAX];
+    size_effect(evidence, fault, u_size, effect);
+    add_common(&view.errors, effect, 1);
+  }
+  if (!ohm_gaussian_factor(&view.errors))
+    return none;
+  ohm_gaussian_whiten(&view.errors, deviation, white);
+  size_t last = evidence->count - 1;
+  const double *row = view.errors.factor[last];
+  /* What the others say of it, and what is left open. */
+  double foretold = product(row, white, last);
+  return (struct ohm_forecast){evidence->readings[last].log_ohm - deviation[last] + foretold,
+                               row[last]};
+}

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * How well readings go with a sensor, sound or with a fault. A reading's logarithm is
+ * that of the nominal resistance at its temperature, of where in its band this one
+ * sensor lies (one number for all readings), and of errors: of the meter and the leads,
+ * alike in all readings, of one thermometer likewise, and each reading's own.
+ */
+#ifndef OHM_LIKELIHOOD_H
+#define OHM_LIKELIHOOD_H
+
+#include "fault.h"
+#include "gaussian.h"
+#include "quadrature.h"
+#include "question.h"
+
+/** One more than can be given: the one that could be taken next. */
+enum { OHM_EVIDENCE_MAX = OHM_GAUSSIAN_MAX, OHM_EVIDENCE_NODES = 12 * OHM_PANEL_NODES };
+
+struct ohm_evidence_reading {
+  double log_ohm;
+  double at_c;
+  double log_nominal;   /**< there */
+  double thermometer_k; /**< limit of what a common thermometer errs by */
+  double u_own;         /**< all u are relative, standard */
+  double u_meter;
+  double u_leads;
+  double up;   /**< logarithm of the greatest allowed over nominal */
+  double down; /**< of the least, negative */
+};
+
+/** Numbers read of one sensor. */
+struct ohm_evidence {
+  const ohm_curve *curve;
+  double level; /**< asked for */
+  size_t count;
+  struct ohm_evidence_reading readings[OHM_EVIDENCE_MAX];
+  bool covered;    /**< the curve reaches every temperature */
+  bool toleranced; /**< something says how far off this sensor may be */
+  size_t nodes;
+  double thermometer[OHM_EVIDENCE_NODES]; /**< its error, -1 to 1 of the limit */
+  double weight[OHM_EVIDENCE_NODES];
+  double log_nominal[OHM_EVIDENCE_NODES][OHM_EVIDENCE_MAX];
+};
+
+/**
+ * Gather the readings that show a number above 0; the others are left out.
+ *
+ * In      count   up to OHM_EVIDENCE_MAX
+ * Status  those of ohm_bath_check()
+ */
+ohm_status ohm_evidence_gather(struct ohm_evidence *evidence, const ohm_sensor *sensor,
+                               const ohm_reading *readings, const ohm_reference *references,
+                               size_t count, const ohm_meter *meter, const ohm_check *check);
+
+/** Logarithm of the probability density of the readings' logarithms, all that is not
+ *  known drawn over; -INFINITY when the fault's size is impossible. */
+double ohm_evidence_log_likelihood(const struct ohm_evidence *evidence,
+                                   const struct ohm_fault *fault);
+
+/**
+ * Probability that a sound sensor gives readings that go with it no better than these.
+ * Each reading's place in its distribution, given those before it, is uniform; as
+ * normal scores their squares add up to chi-square.
+ *
+ * Source  Rosenblatt, Ann. Math. Stat. 23 (1952) 470-472.
+ */
+double ohm_evidence_fit(const struct ohm_evidence *evidence);
+
+/** Deviation of the readings from a fault, as chi-square: every cause counted as
+ *  normal. INFINITY when the size is impossible. */
+double ohm_evidence_chi_square(const struct ohm_evidence *evidence, const struct ohm_fault *fault);
+
+/** A logarithm of a resistance that is not yet read. */
+struct ohm_forecast {
+  double log_ohm;
+  double u;
+};
+
+/** The last reading as the others foretell it. The size of the fault is known to its
+ *  u_size only; what is shared with the others is not counted twice. */
+struct ohm_forecast ohm_evidence_forecast(const struct ohm_evidence *evidence,
+                                          const struct ohm_fault *fault, double u_size);
+
+#endif

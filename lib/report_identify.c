@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: MIT */
+/* Which sensor it is, in the words of the bench. */
+#include "finding.h"
+#include "number.h"
+#include "report.h"
+#include "sentence.h"
+
+struct page {
+  const ohm_finding *finding;
+  struct ohm_text *out;
+};
+
+static double number(const struct page *page, ohm_field field) {
+  return ohm_finding_number(page->finding, (int)field);
+}
+
+static const char *text_of(const struct page *page, ohm_field field) {
+  const char *text = ohm_finding_text(page->finding, (int)field, 0);
+  return text ? text : "";
+}
+
+/* ---- which it is ---- */
+
+static void verdict_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  switch (ohm_finding_reason(page->finding)) {
+  case OHM_REASON_ONE:
+    ohm_text_add(&text, "FOUND: of the ");
+    ohm_text_add_number(&text, number(page, OHM_FIELD_COMPARED));
+    ohm_text_add(&text, " compared it is ");
+    ohm_text_add(&text, text_of(page, OHM_FIELD_SENSOR));
+    ohm_text_add(&text, " (");
+    ohm_say_in_100(&text, number(page, OHM_FIELD_P_SENSOR));
+    ohm_text_add(&text, ")");
+    break;
+  case OHM_REASON_ALIKE:
+    ohm_text_add(&text, "FOUND: one of these; no reading by such instruments parts them");
+    break;
+  case OHM_REASON_SEVERAL:
+    ohm_text_add(&text, "CANNOT TELL YET: these fit, and are not told apart");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "CANNOT TELL YET: did you mean ");
+    ohm_say_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
+    ohm_text_add(&text, "? A dial at k shows it without");
+    break;
+  case OHM_REASON_NONE:
+    ohm_text_add(&text, "NONE of the ");
+    ohm_text_add_number(&text, number(page, OHM_FIELD_COMPARED));
+    ohm_text_add(&text, " compared goes with these readings");
+    break;
+  case OHM_REASON_SHORTED:
+    ohm_text_add(&text, "CANNOT TELL: 0 ohm names no sensor");
+    break;
+  default:
+    ohm_text_add(&text, "CANNOT TELL YET: over range or open names no sensor");
+    break;
+  }
+  ohm_sentence_line(page->out, "VERDICT", text.buffer);
+}
+
+/* A sender of the instrument, judged as a module's sensor, would be condemned. */
+static void gauge_line(const struct page *page) {
+  static const char first[] = "a gauge's sender: it feeds the instrument and asks for no fan. Read "
+                              "against a module's sensor it looks bad, and is not.";
+  static const char among[] = "among them is a gauge's sender: it asks for no fan. Read against a "
+                              "module's sensor it looks bad, and is not.";
+  if (number(page, OHM_FIELD_GAUGES) > 0)
+    ohm_sentence_line(page->out, "Mind",
+                      ohm_finding_text(page->finding, OHM_FIELD_CANDIDATES, 1) ? among : first);
+}
+
+static void fan_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  double least_k = number(page, OHM_FIELD_FIFTY_LEAST_LATE_K);
+  double most_k = number(page, OHM_FIELD_FIFTY_LATE_K);
+  if (isnan(number(page, OHM_FIELD_FAN_C)))
+    return;
+  bool one = ohm_finding_reason(page->finding) == OHM_REASON_ONE;
+  ohm_text_add(&text, one ? "set for " : "whichever it is, set for ");
+  ohm_say_temperature(&text, number(page, OHM_FIELD_FAN_C));
+  ohm_text_add(&text, ", 50 ohm in the plug make it ");
+  if (isnan(least_k)) {
+    ohm_text_add(&text, "stay off up to 130 C");
+  } else {
+    ohm_say_kelvins(&text, least_k);
+    if (isnan(most_k)) {
+      ohm_text_add(&text, " late, or stay off up to 130 C");
+    } else {
+      if (most_k - least_k >= 1) {
+        ohm_text_add(&text, " to ");
+        ohm_say_kelvins(&text, most_k);
+      }
+      ohm_text_add(&text, " late");
+    }
+  }
+  ohm_sentence_line(page->out, "For the fan", text.buffer);
+}
+
+/* ---- what to do next ---- */
+
+static void add_further(struct ohm_text *text, const struct page *page) {
+  ohm_text_add(text, "measure near ");
+  ohm_text_add_number(text, number(page, OHM_FIELD_SEPARATING_C));
+  ohm_text_add(text, " C, thermometer beside it: ");
+  ohm_say_digits(text, number(page, OHM_FIELD_SEPARATING_OHM), 2);
+  ohm_text_add(text, " or ");
+  ohm_say_digits(text, number(page, OHM_FIELD_SEPARATING_OTHER_OHM), 2);
+  ohm_text_add(text, " settles it");
+}
+
+static void next_line(const struct page *page) {
+  OHM_SENTENCE(text);
+  switch (ohm_finding_reason(page->finding)) {
+  case OHM_REASON_SEVERAL:
+    add_further(&text, page);
+    break;
+  case OHM_REASON_ONE:
+  case OHM_REASON_ALIKE:
+    ohm_text_add(&text, "check it by name at another temperature, the hotter the better");
+    break;
+  case OHM_REASON_NONE:
+    ohm_text_add(&text, "plug off, right pins, range and its k? Another pair of pins? Then the "
+                        "part number: a sensor's file can be given too");
+    break;
+  case OHM_REASON_MISSING_K:
+    ohm_text_add(&text, "type the reading with its k, or with ohm behind it");
+    break;
+  default:
+    ohm_text_add(&text, "another range, the right pins; a radiator fan switch reads OL cold, 0 "
+                        "hot, and is good");
+    break;
+  }
+  ohm_sentence_line(page->out, "Next", text.buffer);
+}
+
+void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding) {
+  const struct page page = {finding, out};
+  ohm_sentence_line(out, "CAUTION",
+                    "Key off, blades clear: unplugging this sensor starts many fans.");
+  verdict_line(&page);
+  if (ohm_finding_reason(finding) != OHM_REASON_ONE)
+    ohm_report_list(out, finding, "It may be", OHM_FIELD_CANDIDATES);
+  gauge_line(&page);
+  fan_line(&page);
+  ohm_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
+  next_line(&page);
+  ohm_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
+}
