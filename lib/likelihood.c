@@ -44,11 +44,13 @@ static void take_element(struct ohm_evidence_reading *reading, const struct ohm_
   }
 }
 
+/* Printed limits are not continued here: one row of 1 % says nothing 80 K further up. */
 static void take_band(struct ohm_evidence_reading *reading, const struct ohm_question *question) {
-  struct ohm_tolerance tolerance;
-  struct ohm_exposure exposure;
-  ohm_question_expose(question, &tolerance, &exposure);
-  struct ohm_band band = ohm_tolerance_band(question->curve, &tolerance, reading->at_c);
+  static const struct ohm_tolerance assumed = {.kind = OHM_TOLERANCE_PERCENT,
+                                               .percent = OHM_ASSUMED_TOLERANCE_PERCENT};
+  const struct ohm_tolerance *tolerance =
+      question->covered == OHM_OK ? &question->tolerance : &assumed;
+  struct ohm_band band = ohm_tolerance_band(question->curve, tolerance, reading->at_c);
   reading->up = log(band.high_ohm / band.nominal_ohm);
   reading->down = log(band.low_ohm / band.nominal_ohm);
 }

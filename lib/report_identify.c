@@ -19,23 +19,6 @@ static const char *text_of(const struct page *page, ohm_field field) {
   return text ? text : "";
 }
 
-static void add_list(struct ohm_text *out, const struct page *page, ohm_field field,
-                     const char *between) {
-  const char *entry;
-  for (size_t i = 0; (entry = ohm_finding_text(page->finding, (int)field, i)); i++) {
-    ohm_text_add(out, i > 0 ? between : "");
-    ohm_text_add(out, entry);
-  }
-}
-
-static void list_line(const struct page *page, const char *label, ohm_field field,
-                      const char *between) {
-  OHM_SENTENCE(text);
-  add_list(&text, page, field, between);
-  if (text.length > 0)
-    ohm_sentence_line(page->out, label, text.buffer);
-}
-
 /* ---- which it is ---- */
 
 static void verdict_line(const struct page *page) {
@@ -157,10 +140,10 @@ void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding) {
                     "Key off, blades clear: unplugging this sensor starts many fans.");
   verdict_line(&page);
   if (ohm_finding_reason(finding) != OHM_REASON_ONE)
-    list_line(&page, "It may be", OHM_FIELD_CANDIDATES, ", ");
+    ohm_report_list(out, finding, "It may be", OHM_FIELD_CANDIDATES);
   gauge_line(&page);
   fan_line(&page);
-  list_line(&page, "Not tested", OHM_FIELD_NOT_TESTED, "; ");
+  ohm_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(&page);
-  list_line(&page, "Assumed", OHM_FIELD_ASSUMED, "; ");
+  ohm_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
 }

@@ -421,6 +421,22 @@ START_TEST(without_a_tolerance_5_percent_are_taken)
 }
 END_TEST
 
+/* Limits are printed for 25 C alone: elsewhere nothing says. */
+START_TEST(limits_are_not_continued_beyond_their_rows)
+{
+  static const char one_row[] = "temp_c,r_min_ohm,r_nom_ohm,r_max_ohm\n0,,5790,\n"
+                                "25,1980,2000,2020\n80,,322,\n";
+  static const double at_c[] = {25, 80};
+  ohm_sensor *sensor = sensor_of(one_row);
+  struct bench bench = bench_of(2, at_c, offs[0]);
+  struct ohm_evidence evidence = gathered(sensor, &bench);
+  CHECK_NEAR(evidence.readings[0].up, log(1.01), 1e-9);
+  CHECK_NEAR(evidence.readings[1].up, log(1.05), 1e-9);
+  CHECK_NEAR(evidence.readings[1].down, log(0.95), 1e-9);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 START_TEST(exact_instruments_leave_the_scatter_and_the_band)
 {
   ohm_sensor *sensor = sensor_of(flat);
@@ -479,7 +495,8 @@ int main(void) {
       a_fault_that_leaves_no_resistance_is_impossible, chi_square_of_one_reading_is_by_hand,
       a_reading_is_foretold_by_those_before_it, a_size_that_is_not_known_widens_what_is_foretold,
       readings_without_a_number_are_left_out, a_curve_covers_what_it_reaches,
-      without_a_tolerance_5_percent_are_taken, exact_instruments_leave_the_scatter_and_the_band,
-      sixteen_readings_are_weighed, a_bad_reading_is_refused);
+      without_a_tolerance_5_percent_are_taken, limits_are_not_continued_beyond_their_rows,
+      exact_instruments_leave_the_scatter_and_the_band, sixteen_readings_are_weighed,
+      a_bad_reading_is_refused);
   return sums | rest;
 }
