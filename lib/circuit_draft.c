@@ -239,6 +239,8 @@ static const char *fault_of_test(const struct ohm_circuit *circuit, struct ohm_t
         "; write names of links, apart by spaces, or *")
   FAULT(!read_links(circuit, cells[OHM_TEST_ACCUSES], &test->accuses), OHM_TEST_ACCUSES,
         "; write names of links, apart by spaces, or *")
+  FAULT(test->accuses && test->clears & ~test->accuses, OHM_TEST_CLEARS,
+        "; it holds a link that is not in accuses, so that a fault there would not show")
   FAULT(clears_unloaded(circuit, test), OHM_TEST_CLEARS,
         "; without load nothing is cleared that carries the fan's current: write bulb or fan as "
         "load, or leave it out of clears")

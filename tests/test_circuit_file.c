@@ -101,6 +101,7 @@ START_TEST(a_test_that_cannot_be_used_is_left_out_with_a_note)
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,,,,,\n", "or common practice");
   check_left_out("look,,look,,,fan,eyes,1,,,,,fuze,fuse,,,,,,cp\n", "clears is \"fuze\"");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse fan,,,,,,cp\n", "accuses is \"fuse fan\"");
+  check_left_out("look,,look,,,fan,eyes,1,,,,,fuse motor,fuse,,,,,,cp\n", "would not show");
   check_left_out("look,symptom,look,,,none,eyes,1,,,,,,,,,,,,cp\n", "a symptom");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,said,,,,,cp\n", "only_if is \"said\"");
   check_left_out("look,,look,,,none,eyes,1,,,,,,fuse,,,,starts,,cp\n", "unit is A or mV-fuse");

@@ -447,6 +447,8 @@ START_TEST(the_screen_says_what_stands)
   check_screen("radiator-switch", "", "CANNOT TELL YET");
   check_screen("radiator-switch", "starts=good\n", "NOTHING TO BUY");
   check_screen("radiator-switch", "starts=bad\nstanding=bad\n", "NOT ASKED YET");
+  check_screen("radiator-switch", "starts=bad\ncoolant-level=good\nstanding=good\n",
+               "Good is     11 V or more, the instrument within 1%+0.02");
   check_screen("radiator-switch", DEAD "fuse-look=bad\n", "BUY fan fuse");
   check_screen("radiator-switch", "starts=bad\ncoolant-level=bad\n", "REPAIR coolant");
   check_screen("radiator-switch", DEAD "fuse-look=bad\nfuse=renewed\nstarts=good\n", "CLOSED");
