@@ -6,27 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "support.h"
+#include "curves.h"
 
-/* ---- asking ---- */
-
-static double t_of(const ohm_curve *curve, double r_ohm) {
-  double t_c = 0;
-  ck_assert_int_eq(ohm_curve_temperature(curve, r_ohm, &t_c), OHM_OK);
-  return t_c;
-}
-
-static double r_of(const ohm_curve *curve, double t_c) {
-  double r_ohm = 0;
-  ck_assert_int_eq(ohm_curve_resistance(curve, t_c, &r_ohm), OHM_OK);
-  return r_ohm;
-}
-
-static double alpha_of(const ohm_curve *curve, double t_c) {
-  double alpha_per_k = 0;
-  ck_assert_int_eq(ohm_curve_alpha(curve, t_c, &alpha_per_k), OHM_OK);
-  return alpha_per_k;
-}
+/* ---- building ---- */
 
 static ohm_curve *built(ohm_curve *curve, const ohm_error *error) {
   if (!curve)
@@ -97,22 +79,34 @@ static ohm_curve *curve_number(int i) {
   return i < C_COUNT ? steinhart_hart(A, B, c_small[i], -60, 200) : table(i - C_COUNT);
 }
 
-enum { GRID = 5000 };
-
-struct range {
-  double low_c;
-  double high_c;
-  double at_low_ohm;
-  double at_high_ohm;
+/* One of the curves above, or that of a model file or of a built-in sensor. */
+struct subject {
+  const ohm_curve *curve;
+  ohm_curve *own;
+  ohm_sensor *sensor;
 };
 
-static struct range range_of(const ohm_curve *curve) {
-  struct range range;
-  ck_assert_int_eq(
-      ohm_curve_range(curve, &range.low_c, &range.high_c, &range.at_low_ohm, &range.at_high_ohm),
-      OHM_OK);
-  return range;
+static struct subject subject_number(int i) {
+  struct subject subject = {NULL, NULL, NULL};
+  if (i < CURVES) {
+    subject.curve = subject.own = curve_number(i);
+    return subject;
+  }
+  i -= CURVES;
+  subject.sensor = i < MODEL_FILES
+                       ? sensor_without_notes(model_files[i])
+                       : ohm_catalogue_load(ohm_catalogue_name((size_t)(i - MODEL_FILES)), NULL);
+  ck_assert_ptr_nonnull(subject.sensor);
+  subject.curve = ohm_sensor_curve(subject.sensor);
+  return subject;
 }
+
+static void subject_free(struct subject *subject) {
+  ohm_curve_free(subject->own);
+  ohm_sensor_free(subject->sensor);
+}
+
+enum { GRID = 2000 };
 
 static double grid_c(const struct range *range, int i) {
   return i == GRID ? range->high_c : range->low_c + (range->high_c - range->low_c) * i / GRID;
@@ -120,7 +114,8 @@ static double grid_c(const struct range *range, int i) {
 
 START_TEST(a_temperature_comes_back_from_its_resistance)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
   for (int i = 0; i <= GRID; i++) {
     double t_c = grid_c(&range, i);
@@ -128,98 +123,110 @@ START_TEST(a_temperature_comes_back_from_its_resistance)
     double grain_k = t_c + 273.15 + (1 + fabs(log(r_ohm))) / fabs(alpha_of(curve, t_c));
     CHECK_NEAR(t_of(curve, r_ohm), t_c, 16 * DBL_EPSILON * grain_k);
   }
-  ohm_curve_free(curve);
+  subject_free(&subject);
 }
 END_TEST
 
 START_TEST(a_resistance_comes_back_from_its_temperature)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
+  double least_ohm = fmin(range.at_low_ohm, range.at_high_ohm);
+  double greatest_ohm = fmax(range.at_low_ohm, range.at_high_ohm);
   for (int i = 0; i <= GRID; i++) {
-    double part = (double)i / GRID;
-    double r_ohm = range.at_low_ohm * pow(range.at_high_ohm / range.at_low_ohm, part);
-    r_ohm = fmin(fmax(r_ohm, range.at_high_ohm), range.at_low_ohm);
+    double r_ohm = least_ohm * pow(greatest_ohm / least_ohm, (double)i / GRID);
+    r_ohm = fmin(fmax(r_ohm, least_ohm), greatest_ohm);
     double t_c = t_of(curve, r_ohm);
     double grain = 1 + fabs(alpha_of(curve, t_c)) * (t_c + 273.15) + fabs(log(r_ohm));
     CHECK_NEAR(r_of(curve, t_c) / r_ohm, 1, 16 * DBL_EPSILON * grain);
   }
-  ohm_curve_free(curve);
+  subject_free(&subject);
 }
 END_TEST
 
-START_TEST(resistance_falls_strictly_on_a_fine_grid)
+START_TEST(resistance_goes_strictly_one_way)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
-  double before_ohm = INFINITY;
+  double way = range.at_high_ohm > range.at_low_ohm ? 1 : -1;
+  double before_ohm = -way * INFINITY;
   double before_c = -INFINITY;
   for (int i = 0; i <= GRID; i++) {
     double r_ohm = r_of(curve, grid_c(&range, i));
     double t_c = t_of(curve, r_ohm);
-    ck_assert(r_ohm < before_ohm && t_c > before_c && alpha_of(curve, t_c) < 0);
+    ck_assert(way * r_ohm > way * before_ohm && t_c > before_c && way * alpha_of(curve, t_c) > 0);
     before_ohm = r_ohm;
     before_c = t_c;
   }
-  ohm_curve_free(curve);
+  ck_assert(ohm_curve_falls(curve) == (way < 0));
+  subject_free(&subject);
 }
 END_TEST
 
-START_TEST(the_ends_of_a_range_convert_exactly_and_nothing_beyond_does)
+START_TEST(the_ends_convert_exactly_and_nothing_beyond_does)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
   CHECK_NEAR(r_of(curve, range.low_c), range.at_low_ohm, 0);
   CHECK_NEAR(r_of(curve, range.high_c), range.at_high_ohm, 0);
   CHECK_NEAR(t_of(curve, range.at_low_ohm), range.low_c, 0);
   CHECK_NEAR(t_of(curve, range.at_high_ohm), range.high_c, 0);
   double beyond_c[2] = {nextafter(range.low_c, -300), nextafter(range.high_c, 2000)};
-  double beyond_ohm[2] = {nextafter(range.at_low_ohm, INFINITY), nextafter(range.at_high_ohm, 0)};
+  double beyond_ohm[2] = {nextafter(fmax(range.at_low_ohm, range.at_high_ohm), INFINITY),
+                          nextafter(fmin(range.at_low_ohm, range.at_high_ohm), 0)};
   size_t failed;
   ohm_curve_resistances(curve, beyond_c, beyond_c, 2, &failed);
   ck_assert_uint_eq(failed, 2);
   ohm_curve_temperatures(curve, beyond_ohm, beyond_ohm, 2, &failed);
   ck_assert_uint_eq(failed, 2);
-  ohm_curve_free(curve);
+  subject_free(&subject);
 }
 END_TEST
 
+/* Round-off of ln R over the step, and what alpha changes within it. */
 START_TEST(alpha_is_the_central_difference_of_ln_r)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
   const double step = 1e-3;
   for (int i = 7; i < GRID; i += 10) {
     double t_c = grid_c(&range, i);
     double alpha = alpha_of(curve, t_c);
-    double down = log(r_of(curve, t_c - step));
-    double up = log(r_of(curve, t_c + step));
-    double grain = 4 * DBL_EPSILON * (fabs(down) + fabs(alpha) * (t_c + 274) + 1) / step;
+    double slope = (log(r_of(curve, t_c + step)) - log(r_of(curve, t_c - step))) / (2 * step);
+    double grain =
+        4 * DBL_EPSILON * (fabs(log(r_of(curve, t_c))) + fabs(alpha) * (t_c + 274) + 1) / step;
     double bend = fabs(alpha_of(curve, t_c + step) - alpha_of(curve, t_c - step));
-    CHECK_NEAR((up - down) / (2 * step), alpha, bend + 1e-6 * fabs(alpha) + grain);
+    CHECK_NEAR(slope, alpha, bend + 1e-6 * fabs(alpha) + grain);
   }
-  ohm_curve_free(curve);
+  subject_free(&subject);
 }
 END_TEST
 
-static void check_beyond(const ohm_curve *curve, double end_c, double beyond_c) {
-  double end_k = end_c + 273.15;
-  double beta_k = -alpha_of(curve, end_c) * end_k * end_k;
-  double ratio = ohm_curve_resistance_beyond(curve, beyond_c) / r_of(curve, end_c);
-  CHECK_NEAR(log(ratio) / beta_k, 1 / (beyond_c + 273.15) - 1 / end_k,
-             1e-15 + 8 * DBL_EPSILON / beta_k);
-}
-
-START_TEST(beyond_its_ends_a_curve_goes_on_as_a_beta)
+/* An NTC element goes on as a beta, straight in 1/T; others as a straight line in T. */
+START_TEST(beyond_its_ends_a_curve_goes_on_along_its_tangent)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
-  check_beyond(curve, range.high_c, range.high_c + 3);
-  check_beyond(curve, range.low_c, range.low_c - 3);
+  double ends_c[2] = {range.low_c, range.high_c};
+  for (int i = 0; i < 2; i++) {
+    double end_k = ends_c[i] + 273.15;
+    double alpha = alpha_of(curve, ends_c[i]);
+    double beyond_c = ends_c[i] + (i == 0 ? -3 : 3);
+    double ratio = ohm_curve_resistance_beyond(curve, beyond_c) / r_of(curve, ends_c[i]);
+    double want = alpha < 0 ? exp(alpha * end_k * (1 - end_k / (beyond_c + 273.15)))
+                            : 1 + alpha * (beyond_c - ends_c[i]);
+    CHECK_NEAR(ratio, want, 1e-12 * want);
+  }
   double inside_c = (range.low_c + range.high_c) / 2;
   CHECK_NEAR(ohm_curve_resistance_beyond(curve, inside_c), r_of(curve, inside_c), 0);
-  ck_assert(isinf(ohm_curve_resistance_beyond(curve, -273.15)));
-  ohm_curve_free(curve);
+  double zero_ohm = ohm_curve_resistance_beyond(curve, -273.15);
+  ck_assert(ohm_curve_falls(curve) ? isinf(zero_ohm) : 0 <= zero_ohm && zero_ohm < INFINITY);
+  subject_free(&subject);
 }
 END_TEST
 
@@ -227,23 +234,17 @@ static void check_given(ohm_status status, const double *value) {
   ck_assert(status == OHM_OK ? isfinite(*value) : isnan(*value));
 }
 
-static void give_special(const ohm_curve *curve, double x) {
-  double value = 1;
-  check_given(ohm_curve_temperature(curve, x, &value), &value);
-  check_given(ohm_curve_resistance(curve, x, &value), &value);
-  check_given(ohm_curve_alpha(curve, x, &value), &value);
-}
-
-static const double special[] = {NAN,          INFINITY, -INFINITY, 0,    -0.0,
-                                 DBL_TRUE_MIN, DBL_MAX,  -1,        1e-3, -273.15};
-enum { SPECIALS = sizeof special / sizeof special[0] };
-
 START_TEST(every_special_number_is_converted_or_gives_nan)
 {
-  ohm_curve *curve = curve_number(_i);
-  for (int i = 0; i < SPECIALS; i++)
-    give_special(curve, special[i]);
-  ohm_curve_free(curve);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
+  for (int i = 0; i < SPECIALS; i++) {
+    double t_c = 1, r_ohm = 1, alpha_per_k = 1;
+    check_given(ohm_curve_temperature(curve, special[i], &t_c), &t_c);
+    check_given(ohm_curve_resistance(curve, special[i], &r_ohm), &r_ohm);
+    check_given(ohm_curve_alpha(curve, special[i], &alpha_per_k), &alpha_per_k);
+  }
+  subject_free(&subject);
 }
 END_TEST
 
@@ -270,7 +271,8 @@ static void check_array(const ohm_curve *curve, single convert, array convert_al
 
 START_TEST(arrays_are_the_single_conversions_in_place_too)
 {
-  ohm_curve *curve = curve_number(_i);
+  struct subject subject = subject_number(_i);
+  const ohm_curve *curve = subject.curve;
   struct range range = range_of(curve);
   double values[COUNT];
   for (int i = 0; i < COUNT; i++) {
@@ -281,7 +283,7 @@ START_TEST(arrays_are_the_single_conversions_in_place_too)
   }
   check_array(curve, ohm_curve_temperature, ohm_curve_temperatures, values);
   check_array(curve, ohm_curve_resistance, ohm_curve_resistances, values);
-  ohm_curve_free(curve);
+  subject_free(&subject);
 }
 END_TEST
 
@@ -580,10 +582,10 @@ END_TEST
 
 int main(void) {
   int each = RUN_TESTS_FOR_EACH(
-      "curve, each", CURVES, a_temperature_comes_back_from_its_resistance,
-      a_resistance_comes_back_from_its_temperature, resistance_falls_strictly_on_a_fine_grid,
-      the_ends_of_a_range_convert_exactly_and_nothing_beyond_does,
-      alpha_is_the_central_difference_of_ln_r, beyond_its_ends_a_curve_goes_on_as_a_beta,
+      "curve, each", CURVES + MODEL_FILES + ohm_catalogue_count(),
+      a_temperature_comes_back_from_its_resistance, a_resistance_comes_back_from_its_temperature,
+      resistance_goes_strictly_one_way, the_ends_convert_exactly_and_nothing_beyond_does,
+      alpha_is_the_central_difference_of_ln_r, beyond_its_ends_a_curve_goes_on_along_its_tangent,
       every_special_number_is_converted_or_gives_nan,
       arrays_are_the_single_conversions_in_place_too);
   int one = RUN_TESTS(
