@@ -729,7 +729,8 @@ OHM_API ohm_status ohm_fit_parameter(const ohm_fit *fit, size_t index, ohm_estim
 
 /**
  * Covariance and correlation of two parameters. A parameter that was chosen has
- * neither: 0.
+ * neither with any other: 0. Of each with itself the covariance is its variance, of one
+ * that was chosen 0, and the correlation 1.
  *
  * Out     covariance, correlation  may be NULL; NaN unless OHM_OK
  * Status  OHM_OK; OHM_NULL_ARGUMENT no fit; OHM_NOT_FOUND no such parameter, or there is no

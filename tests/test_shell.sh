@@ -494,6 +494,11 @@ if [ -f "$pages/ohmcurve.1" ]; then
       check "the page of $verb has $word" says "^.f[BI]$(escaped "$word").fR"
     done
   done
+  cp "$pages/ohmcurve-audit.1" "$work/out"
+  for code in 0 1 65; do
+    check "the page of audit has exit status $code" says "^.fB$code.fR$"
+  done
+  check "the page of audit has no exit status of a verdict" lacks "of a verdict"
   sed -n 's/\\-/-/g; s/^# \([a-z0-9_]*: .*\)/# \1/p' "$pages/ohmcurve.1" >"$work/door.csv"
   run table "$work/door.csv"
   check "the sensor file of the manual page can be used" exits 0

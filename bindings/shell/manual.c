@@ -221,16 +221,19 @@ static void put_notations(const struct ohm_verb *verb) {
     put_entry("B", entry);
 }
 
-/* 1 and 2 are of verdicts, and so is what 0 means beside done. */
+/* 1 and 2 are of verdicts, and so is what 0 means beside done; an audit has its own. */
 static void put_exits(const struct ohm_verb *verb) {
-  bool with_verdicts = !verb || ohm_verb_judges(verb) || verb == &ohm_verbs[OHM_VERB_AUDIT];
+  static const struct ohm_entry done[] = {{"0", "done"}, {NULL, NULL}};
+  static const struct ohm_entry audited[] = {
+      {"0", "nothing is suspect"}, {"1", "something is suspect"}, {NULL, NULL}};
+  bool all = !verb || ohm_verb_judges(verb);
   puts(".SH EXIT STATUS");
-  for (ohm_entries entry = ohm_exits; entry->word; entry++)
-    if (with_verdicts)
+  if (!all)
+    for (ohm_entries entry = verb == &ohm_verbs[OHM_VERB_AUDIT] ? audited : done; entry->word;
+         entry++)
       put_entry("B", entry);
-    else if (strcmp(entry->word, "0") == 0)
-      put_entry("B", &(struct ohm_entry){"0", "done"});
-    else if (strlen(entry->word) > 1)
+  for (ohm_entries entry = ohm_exits; entry->word; entry++)
+    if (all || strlen(entry->word) > 1)
       put_entry("B", entry);
 }
 

@@ -166,6 +166,7 @@ class AnswerTest(unittest.TestCase):
         chosen = list(made.coefficients).index("t0_c")
         self.assertEqual(made.coefficients["t0_c"], (25, 0))
         self.assertEqual(set(made.covariance[chosen]), {0})
+        self.assertEqual(made.correlation[chosen][chosen], 1)
         others = made.correlation[chosen][:chosen] + made.correlation[chosen][chosen + 1 :]
         self.assertEqual(set(others), {0})
 
