@@ -1991,7 +1991,8 @@ typedef struct ohm_pin {
  * temperature.
  *
  * Each is turned into the resistance it means; two part when they differ by more than
- * their expanded uncertainty at the level, rectangular limits carried through the slopes.
+ * their expanded uncertainty at the level, rectangular limits carried through the slopes;
+ * of three, each pair is allowed a third of the doubt.
  * What module and volts agree on against the sensor is plug or wire: more ohms are in
  * series, fewer a leakage. Where sensor and module agree against the volts, these
  * were read from another ground, or the pull-up is another. Where sensor and volts agree

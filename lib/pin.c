@@ -20,7 +20,7 @@ struct gap {
 };
 
 static struct gap gap_of(const struct ohm_path *path, const struct ohm_station *first,
-                         const struct ohm_station *second, bool may_have_moved) {
+                         const struct ohm_station *second, bool may_have_moved, double doubt) {
   struct gap gap = {.given = first->given && second->given};
   if (!gap.given)
     return gap;
@@ -39,7 +39,8 @@ static struct gap gap_of(const struct ohm_path *path, const struct ohm_station *
                              ohm_per_kelvin(path->curve, first->r_ohm.value));
   gap.ohm = ohm_spread_of(&difference);
   gap.expanded_ohm = ohm_spread_expanded(&gap.ohm, path->strict.level);
-  gap.parts = fabs(gap.ohm.value) > gap.expanded_ohm + ROUND_OFF * first->r_ohm.value;
+  double apart_ohm = ohm_spread_expanded(&gap.ohm, 1 - doubt);
+  gap.parts = fabs(gap.ohm.value) > apart_ohm + ROUND_OFF * first->r_ohm.value;
   return gap;
 }
 
@@ -156,9 +157,12 @@ static void decide_sensor(const struct ohm_path *path, struct parting *parting) 
 static void part(const struct ohm_path *path, struct parting *parting) {
   parting->by_ohms = path->at_sensor.given;
   parting->source = parting->by_ohms ? path->at_sensor : path->by_thermometer;
-  parting->to_pin = gap_of(path, &parting->source, &path->at_pin, true);
-  parting->to_gauge = gap_of(path, &parting->source, &path->at_gauge, true);
-  parting->pin_to_gauge = gap_of(path, &path->at_pin, &path->at_gauge, false);
+  /* Three make three comparisons, which share the doubt that one would have alone. */
+  bool three = parting->source.given && path->at_pin.given && path->at_gauge.given;
+  double doubt = (1 - path->strict.level) / (three ? 3 : 1);
+  parting->to_pin = gap_of(path, &parting->source, &path->at_pin, true, doubt);
+  parting->to_gauge = gap_of(path, &parting->source, &path->at_gauge, true, doubt);
+  parting->pin_to_gauge = gap_of(path, &path->at_pin, &path->at_gauge, false, doubt);
   if (decide_first(path, parting))
     return;
   if (parting->to_pin.given && parting->to_gauge.given)

@@ -170,9 +170,14 @@ static void add_range(struct ohm_text *text, const struct page *page) {
   ohm_say_resistance(text, number(page, OHM_FIELD_OTHER_PULL_UP_OHM));
 }
 
+/* More than 5.2 V of 5 V is a short to a feed, General Motors 2006-10, circuit testing. */
 static void add_circuit(struct ohm_text *text, const struct page *page, bool open) {
   if (!has(page, OHM_FIELD_V_VOLT)) {
     ohm_text_add(text, "BAD: the sensor is open, no circuit between its pins");
+    return;
+  }
+  if (number(page, OHM_FIELD_V_VOLT) > 1.04 * number(page, OHM_FIELD_SUPPLY_VOLT)) {
+    ohm_text_add(text, "BAD: more volts than its supply has: a wire that touches another feed");
     return;
   }
   ohm_text_add(text, open ? "BAD: the module sees no circuit: " : "BAD: the module sees a short: ");

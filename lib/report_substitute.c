@@ -33,7 +33,7 @@ static void caution_lines(const struct page *page) {
   ohm_sentence_line(page->out, "",
                     "Engine running: one minute at most, for nothing watches its heat.");
   ohm_sentence_line(page->out, "",
-                    "A matching terminal, never a lead pushed in. Maker's procedure first.");
+                    "A matching terminal, never a lead pushed in. Maker's book first.");
 }
 
 /* ---- a substitute ---- */

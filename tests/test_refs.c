@@ -10,7 +10,8 @@ static const char *const files[] = {
     "tests/refs/curve.psv",    "tests/refs/decision.psv",  "tests/refs/meter.psv",
     "tests/refs/sensor.psv",   "tests/refs/water.psv",     "tests/refs/fault.psv",
     "tests/refs/platinum.psv", "tests/refs/four_term.psv", "tests/refs/models.psv",
-    "tests/refs/soak.psv",     "tests/refs/divider.psv",   "tests/refs/preferred.psv"};
+    "tests/refs/soak.psv",     "tests/refs/divider.psv",   "tests/refs/preferred.psv",
+    "tests/refs/module.psv"};
 
 static struct row rows[ROWS_MAX];
 static size_t row_count;
@@ -316,6 +317,43 @@ static double preferred(const struct row *row) {
   return asks_for(row, "nearest_ohm") ? nearest_ohm : fail_quantity(row);
 }
 
+static double reported(const struct row *row) {
+  double shown_c = NAN;
+  ohm_reported_of(row_input(row, "t_c"), (int)row_input(row, "rounding"), &shown_c);
+  return asks_for(row, "shown_c") ? shown_c : fail_quantity(row);
+}
+
+/* What a module of 5 V takes volts for. */
+static double looks(const struct row *row) {
+  ohm_module module = OHM_MODULE_INIT;
+  ohm_volts volts = OHM_VOLTS_INIT;
+  ohm_finding finding;
+  ohm_error error;
+  module.pull_up_ohm = 1000;
+  volts.v_volt = row_input(row, "v_volt");
+  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+  ohm_status status =
+      ohm_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
+  ohm_sensor_free(sensor);
+  const char *reason = status == OHM_OK ? ohm_finding_text(&finding, OHM_FIELD_REASON, 0) : NULL;
+  if (!reason || !asks_for(row, "looks"))
+    return fail_quantity(row);
+  return strcmp(reason, "open") == 0 ? 1 : strcmp(reason, "shorted") == 0 ? -1 : 0;
+}
+
+/* What a module sees of a resistor in the place of its sensor. */
+static double substitute(const struct row *row) {
+  ohm_sensor *sensor = sensor_of_table(row);
+  double r_ohm = row_input(row, "r_ohm");
+  ohm_substitute wanted = OHM_SUBSTITUTE_INIT;
+  ohm_finding single;
+  wanted.drawer_ohm = &r_ohm;
+  wanted.drawer_count = 1;
+  ohm_substitute_find(sensor, NULL, &wanted, &single, NULL);
+  ohm_sensor_free(sensor);
+  return asks_for(row, "t_c") ? ohm_finding_number(&single, OHM_FIELD_T_C) : fail_quantity(row);
+}
+
 static const struct {
   const char *name;
   double (*ask)(const struct row *row);
@@ -342,6 +380,9 @@ static const struct {
     {"history_cooling", history_cooling},
     {"divider", divider},
     {"preferred", preferred},
+    {"reported", reported},
+    {"looks", looks},
+    {"substitute", substitute},
 };
 
 static double ask(const struct row *row) {

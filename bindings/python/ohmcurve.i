@@ -253,6 +253,8 @@ PAIR(const double *t_c, double *r_ohm, 1)
 %array_class(ohm_reading, readings)
 %array_class(ohm_reference, references)
 %array_class(ohm_finding, findings)
+%array_class(ohm_reported, reports)
+%array_class(double, doubles)
 %array_class(ohm_fit_point, fit_points)
 %array_class(ohm_companion, companions)
 
@@ -337,6 +339,11 @@ STARTS_FROM(ohm_companion, OHM_COMPANION_INIT)
 %enddef
 BORROWED(const ohm_history *history)
 BORROWED(const ohm_companion *companions)
+STARTS_FROM(ohm_module, OHM_MODULE_INIT)
+STARTS_FROM(ohm_volts, OHM_VOLTS_INIT)
+STARTS_FROM(ohm_reported, OHM_REPORTED_INIT)
+STARTS_FROM(ohm_pin, OHM_PIN_INIT)
+STARTS_FROM(ohm_substitute, OHM_SUBSTITUTE_INIT)
 
 /* A check keeps a copy of the name it is given. */
 %typemap(memberin) const char *band {

@@ -11,12 +11,20 @@
 #include "verbs.h"
 
 static ohm_verb_run *const runs[OHM_VERB_COUNT] = {
-    [OHM_VERB_CHECK] = ohm_check_run,     [OHM_VERB_EXPLAIN] = ohm_explain_run,
-    [OHM_VERB_DEGREES] = ohm_convert_run, [OHM_VERB_OHMS] = ohm_convert_run,
-    [OHM_VERB_PARTS] = ohm_parts_run,     [OHM_VERB_TABLE] = ohm_table_run,
-    [OHM_VERB_CHART] = ohm_chart_run,     [OHM_VERB_AUDIT] = ohm_audit_run,
-    [OHM_VERB_FIT] = ohm_fit_run,         [OHM_VERB_HELP] = ohm_help_run,
+    [OHM_VERB_CHECK] = ohm_check_run,
+    [OHM_VERB_EXPLAIN] = ohm_explain_run,
+    [OHM_VERB_DEGREES] = ohm_convert_run,
+    [OHM_VERB_OHMS] = ohm_convert_run,
+    [OHM_VERB_PARTS] = ohm_parts_run,
+    [OHM_VERB_TABLE] = ohm_table_run,
+    [OHM_VERB_CHART] = ohm_chart_run,
+    [OHM_VERB_AUDIT] = ohm_audit_run,
+    [OHM_VERB_FIT] = ohm_fit_run,
+    [OHM_VERB_HELP] = ohm_help_run,
     [OHM_VERB_CIRCUIT] = ohm_circuit_run,
+    [OHM_VERB_SIGNAL] = ohm_signal_run,
+    [OHM_VERB_SUBSTITUTE] = ohm_substitute_run,
+    [OHM_VERB_FANPOINT] = ohm_fanpoint_run,
 };
 
 static int print_usage(void) {

@@ -37,7 +37,7 @@ static bool read_amount(const char *text, const struct unit *units, double *valu
   return false;
 }
 
-static int read_level(const char *text, double *level) {
+int ohm_measurement_read_level(const char *text, double *level) {
   if (ohm_number_read(text, strlen(text), level) == OHM_OK && 0.5 < *level && *level < 1)
     return OHM_EXIT_DONE;
   return ohm_refuse(OHM_EXIT_DATA,
@@ -56,7 +56,7 @@ static int read_place(const char *text, int *place) {
                     "\"%s\" is no place of the probes: write sensor, plug-on or module", text);
 }
 
-static int read_fan(const char *text, double *fan_c) {
+int ohm_measurement_read_fan(const char *text, double *fan_c) {
   ohm_error error;
   if (ohm_temperature_read(text, fan_c, &error) != OHM_OK)
     return ohm_refuse(OHM_EXIT_DATA, "--fan: %s", error.message);
@@ -67,7 +67,7 @@ static int read_fan(const char *text, double *fan_c) {
                     text);
 }
 
-static int read_limit(const char *text, double *limit_k) {
+int ohm_measurement_read_limit(const char *text, double *limit_k) {
   static const struct unit units[] = {{"K", 1}, {"C", 1}, {"", 1}, {NULL, 0}};
   if (read_amount(text, units, limit_k) && 0 < *limit_k && *limit_k <= limit_most_k)
     return OHM_EXIT_DONE;
@@ -90,15 +90,15 @@ static int read_current(const char *text, double *current_ma) {
                     text);
 }
 
-static int read_meter(const struct ohm_arguments *arguments, struct ohm_measurement *measurement) {
+int ohm_measurement_read_meter(const struct ohm_arguments *arguments, ohm_meter *read) {
   const char *meter = arguments->values[OHM_OPTION_METER];
   const char *leads = arguments->values[OHM_OPTION_LEADS];
   const char *current = arguments->values[OHM_OPTION_CURRENT];
   ohm_error error;
-  if ((meter && ohm_meter_read(meter, &measurement->meter, &error)) ||
-      (leads && ohm_leads_read(leads, &measurement->meter, &error)))
+  if ((meter && ohm_meter_read(meter, read, &error)) ||
+      (leads && ohm_leads_read(leads, read, &error)))
     return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
-  return current ? read_current(current, &measurement->meter.current_ma) : OHM_EXIT_DONE;
+  return current ? read_current(current, &read->current_ma) : OHM_EXIT_DONE;
 }
 
 static int read_check(const struct ohm_arguments *arguments, ohm_check *check) {
@@ -113,13 +113,13 @@ static int read_check(const struct ohm_arguments *arguments, ohm_check *check) {
       ohm_tolerance_read(values[OHM_OPTION_TOLERANCE], &check->tolerance_percent, &error))
     return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
   if (values[OHM_OPTION_LEVEL])
-    status = read_level(values[OHM_OPTION_LEVEL], &check->level);
+    status = ohm_measurement_read_level(values[OHM_OPTION_LEVEL], &check->level);
   if (values[OHM_OPTION_PLACE] && status == OHM_EXIT_DONE)
     status = read_place(values[OHM_OPTION_PLACE], &check->place);
   if (values[OHM_OPTION_FAN] && status == OHM_EXIT_DONE)
-    status = read_fan(values[OHM_OPTION_FAN], &check->fan_c);
+    status = ohm_measurement_read_fan(values[OHM_OPTION_FAN], &check->fan_c);
   if (values[OHM_OPTION_LIMIT] && status == OHM_EXIT_DONE)
-    status = read_limit(values[OHM_OPTION_LIMIT], &check->limit_k);
+    status = ohm_measurement_read_limit(values[OHM_OPTION_LIMIT], &check->limit_k);
   return status;
 }
 
@@ -128,6 +128,6 @@ int ohm_measurement_read(const struct ohm_arguments *arguments,
   *measurement = (struct ohm_measurement){.meter = OHM_METER_INIT, .check = OHM_CHECK_INIT};
   int status = ohm_measurement_read_readings(arguments, measurement);
   if (status == OHM_EXIT_DONE)
-    status = read_meter(arguments, measurement);
+    status = ohm_measurement_read_meter(arguments, &measurement->meter);
   return status == OHM_EXIT_DONE ? read_check(arguments, &measurement->check) : status;
 }

@@ -22,6 +22,14 @@ struct ohm_measurement {
 int ohm_measurement_read(const struct ohm_arguments *arguments,
                          struct ohm_measurement *measurement);
 
+/** Read one option's value. Each returns the exit status, after saying what is wrong. */
+int ohm_measurement_read_level(const char *text, double *level);
+int ohm_measurement_read_fan(const char *text, double *fan_c);
+int ohm_measurement_read_limit(const char *text, double *limit_k);
+
+/** Read the options about the ohmmeter, which the verb need not have. */
+int ohm_measurement_read_meter(const struct ohm_arguments *arguments, ohm_meter *read);
+
 /** Read the operands alone. The temperature of --at is that of every reading that
  *  carries none. Operands are cut at their @. */
 int ohm_measurement_read_readings(const struct ohm_arguments *arguments,

@@ -38,6 +38,12 @@ const char ohm_program_summary[] =
     OHM_OPTION_FAN, "--fan", "TEMP", "the temperature at which the fan is to start",               \
         TEXT(OHM_ASSUMED_FAN_C) "C"                                                                \
   }
+#define LIMIT                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_LIMIT, "--limit", "DEGREES",                                                        \
+        "how late or early the fan may start, in Celsius degrees: 5, 5K or 5C",                    \
+        TEXT(OHM_ASSUMED_FAN_LIMIT_K)                                                              \
+  }
 #define BAND                                                                                       \
   {                                                                                                \
     OHM_OPTION_BAND, "--band", "NAME",                                                             \
@@ -79,9 +85,7 @@ static const struct ohm_option check_options[] = {
     AT,
     PLACE,
     FAN,
-    {OHM_OPTION_LIMIT, "--limit", "DEGREES",
-     "how late or early the fan may start, in Celsius degrees: 5, 5K or 5C",
-     TEXT(OHM_ASSUMED_FAN_LIMIT_K)},
+    LIMIT,
     BAND,
     TOLERANCE,
     METER,
@@ -171,6 +175,90 @@ static const struct ohm_option circuit_options[] = {
      "write the circuit as a circuit file and do nothing else, to make one of your own of it",
      NULL},
     JSON("the finding, or the circuits there are"),
+    HELP,
+};
+
+#define PULLUP(without)                                                                            \
+  {                                                                                                \
+    OHM_OPTION_PULLUP, "--pullup", "PULLUP",                                                       \
+        "the resistor in the module from the pin to its supply, of the car's wiring papers: 1k, "  \
+        "1k+-1%, or two and where they change, 10k,1k@50C",                                        \
+        without                                                                                    \
+  }
+#define REF                                                                                        \
+  {                                                                                                \
+    OHM_OPTION_REF, "--ref", "VOLTS",                                                              \
+        "the supply of the pull-up, the volts at the open plug: 5V, or 5.02V+-0.01",               \
+        TEXT(OHM_ASSUMED_SUPPLY_VOLT) "V+-" TEXT(OHM_ASSUMED_SUPPLY_PERCENT) "%"                   \
+  }
+#define WHOLE                                                                                      \
+  {                                                                                                \
+    OHM_OPTION_WHOLE, "--whole", "HOW", "how the module makes whole degrees: rounded, or cut off", \
+        "either; write rounded or cut"                                                             \
+  }
+
+static const struct ohm_option signal_options[] = {
+    {OHM_OPTION_OHMS, "--ohms", "OHMS", "ohms at the sensor's own pins, plug off, key off",
+     "not taken"},
+    {OHM_OPTION_VOLTS, "--volts", "VOLTS",
+     "volts at the module's pin, plug on, key on: 0.97, 970mV, 0.97+-0.02", "not taken"},
+    {OHM_OPTION_REPORTED, "--reported", "DEGREES",
+     "what a scan tool or a gauge with figures shows: 91C, 196F, 91C+-2", "not taken"},
+    {OHM_OPTION_AT, "--at", "TEMP", "what a thermometer beside the sensor says", "not taken"},
+    PULLUP("needed with --volts"),
+    REF,
+    {OHM_OPTION_NEGATIVE, "--negative", "PLACE",
+     "where the voltmeter's negative lead was: pin, the module's own pin for the sensor's ground; "
+     "sensor, the ground terminal at the sensor; body, engine, body or battery",
+     "not told, and it is asked where it matters"},
+    {OHM_OPTION_RANGE, "--range", "RANGE", "which of two pull-ups was in use: cold or hot",
+     "what the other readings say"},
+    {OHM_OPTION_MOVES, "--moves", "ANSWER",
+     "whether the reported value follows the engine: yes or no",
+     "not told; what modules are known to make up is questioned"},
+    WHOLE,
+    {OHM_OPTION_OPEN, "--open", "VOLTS", "from here up the module sees no circuit",
+     TEXT(OHM_ASSUMED_OPEN_SHARE) " of --ref"},
+    {OHM_OPTION_SHORT, "--short", "VOLTS", "from here down it sees a short",
+     TEXT(OHM_ASSUMED_SHORT_SHARE) " of --ref"},
+    {OHM_OPTION_WITHIN, "--within", "DEGREES",
+     "how far the sensor cooled or warmed between the readings", TEXT(OHM_ASSUMED_MOVED_LIMIT_K)},
+    FAN,
+    LIMIT,
+    METER,
+    LEADS,
+    LEVEL,
+    JSON("the finding"),
+    HELP,
+};
+
+static const struct ohm_option substitute_options[] = {
+    {OHM_OPTION_SERIES, "--series", "SERIES", "values to choose from: E12, E24 or E96", "E12"},
+    {OHM_OPTION_DRAWER, "--drawer", "OHMS",
+     "values at hand instead, each as often as it is there, with commas between: 100,220,330,1k",
+     NULL},
+    {OHM_OPTION_TOLERANCE, "--tolerance", "PERCENT", "of each resistor: 5%",
+     TEXT(OHM_ASSUMED_RESISTOR_PERCENT) "%, of E96 " TEXT(OHM_ASSUMED_RESISTOR_E96_PERCENT) "%"},
+    PULLUP("not known: no volts, and the limits that makers print in degrees"),
+    REF,
+    FAN,
+    LIMIT,
+    WHOLE,
+    METER,
+    LEADS,
+    LEVEL,
+    JSON("a finding for one resistor and one for two"),
+    HELP,
+};
+
+static const struct ohm_option fanpoint_options[] = {
+    {OHM_OPTION_ON, "--on", "TEMP", "where the fan starts", TEXT(OHM_ASSUMED_FAN_C) "C"},
+    {OHM_OPTION_OFF, "--off", "TEMP", "where it stops", "not known"},
+    PULLUP("not known: no volts"),
+    REF,
+    {OHM_OPTION_HIDDEN, "--hidden", "OHMS", "the ohms in plug or wire to ask about",
+     TEXT(OHM_ASSUMED_HIDDEN_OHM)},
+    JSON("the finding"),
     HELP,
 };
 
@@ -286,6 +374,46 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "The exit status is the verdict: 0 the fan has started by itself, 1 a part is at fault, 2 "
          "cannot tell yet.",
          OPTIONS(circuit_options)},
+    [OHM_VERB_SIGNAL] =
+        {"signal", "SENSOR", 1, 1,
+         "ntc-2k45-20c --ohms 187 --volts 0.97 --reported 91C --pullup 1k",
+         "find where the way from the sensor to what the module reports parts",
+         "Give any two or three of ohms at the sensor, volts at the module's pin and degrees it "
+         "reports, all at about the same temperature, and a thermometer if there is one. Each is "
+         "turned into the resistance it means; which of them agree says whether it is the sensor, "
+         "ohms in plug or wire, a path across it, the ground the volts were read from, the pull-up "
+         "or the module; and at what true temperature the fan then starts.\n"
+         "Ohms with the key off and the plug off; volts with the plug on and the key on, from "
+         "behind the plug.\n"
+         "In --json r_ohm and t_c are as seen from the volts. The exit status is 0 when they "
+         "agree, "
+         "1 when they part, 2 when it cannot be told.",
+         OPTIONS(signal_options)},
+    [OHM_VERB_SUBSTITUTE] =
+        {"substitute", "SENSOR [TEMP | OHMS@TEMP OHMS@TEMP]", 1, 3, "ntc-2k45-20c 105C --pullup 1k",
+         "ordinary resistors in the sensor's place, to ask for the fan",
+         "Key off to fit it, blades clear, one minute at most with the engine running, and a "
+         "matching terminal, never a lead pushed into the socket.\n"
+         "Finds the resistor, and the pair, with which the module sees TEMP; without it, " TEXT(
+             OHM_ASSUMED_AIM_K) " C above --fan. Tells what it sees with the resistor's tolerance, "
+                                "what the resistor bears, and whether it would look open or "
+                                "shorted. The exit status is 0 "
+                                "when one resistor asks for the fan, 1 when it does not, 2 when "
+                                "that depends on its "
+                                "tolerance.\n"
+                                "With two of them fitted in turn, OHMS as measured and TEMP as the "
+                                "module reported it, it "
+                                "tells the ohms in plug and wires without any sensor: 179.4@93C "
+                                "998@42C. Then the exit "
+                                "status is 0 when they leave the fan in time, 1 when not, 2 when "
+                                "it cannot be told.",
+         OPTIONS(substitute_options)},
+    [OHM_VERB_FANPOINT] =
+        {"fanpoint", "SENSOR", 1, 1, "ntc-2k45-20c --on 98C --off 93C --pullup 1k",
+         "ohms and volts where the fan starts and stops",
+         "Tells the ohms to expect there, with --pullup the volts too, what a degree is worth, and "
+         "at which true temperatures the fan starts and stops with ohms hidden in plug or wire.",
+         OPTIONS(fanpoint_options)},
     [OHM_VERB_HELP] = {"help", "[VERB]", 0, 1, "check", "explain a verb",
                        "The same as ohmcurve VERB --help; without a verb, ohmcurve --help.",
                        OPTIONS(help_options)},

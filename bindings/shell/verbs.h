@@ -16,6 +16,9 @@ ohm_verb_run ohm_chart_run;
 ohm_verb_run ohm_audit_run;
 ohm_verb_run ohm_fit_run;
 ohm_verb_run ohm_circuit_run;
+ohm_verb_run ohm_signal_run;
+ohm_verb_run ohm_substitute_run;
+ohm_verb_run ohm_fanpoint_run;
 ohm_verb_run ohm_help_run;
 
 /** The help of a verb on standard output; NULL for that of the program. */

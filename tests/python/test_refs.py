@@ -11,7 +11,9 @@ from ohmcurve import (
     History,
     Meter,
     Reading,
+    Rounding,
     Sensor,
+    Volts,
     conformance,
     cooling_hours,
     cooling_tau,
@@ -19,6 +21,9 @@ from ohmcurve import (
     divider_resistance,
     divider_volts,
     preferred_nearest,
+    reported_of,
+    signal,
+    substitute,
     water_boiling,
     water_pressure,
 )
@@ -182,6 +187,18 @@ def preferred(row):
     return {"nearest_ohm": nearest_ohm}[row["quantity"]]
 
 
+def reported(row):
+    rounding = Rounding(int(row["inputs"]["rounding"]))
+    return {"shown_c": reported_of(float(row["inputs"]["t_c"]), rounding)}[row["quantity"]]
+
+
+def looks(row):
+    sensor = Sensor.from_catalogue("ntc-2k45-20c")
+    volts = Volts(**numbers(row, "v_volt"))
+    reason = signal(sensor, volts=volts, module="1k").reason
+    return {"looks": {"open": 1, "shorted": -1}.get(reason, 0)}[row["quantity"]]
+
+
 def sensors(all_rows):
     """A sensor of the rows of each table."""
     tables = {}
@@ -236,6 +253,12 @@ class ReferenceRowsTest(unittest.TestCase):
                 r_ohm = 1 / (1 / r_ohm + 1 / float(row["inputs"]["leakage_ohm"]))
             return {"t_c": curve.temperature}[row["quantity"]](r_ohm)
 
+        def of_substitute(row):
+            single, _ = substitute(
+                made[row["inputs"]["table"]], drawer=[float(row["inputs"]["r_ohm"])]
+            )
+            return {"t_c": single.t_c}[row["quantity"]]
+
         calls = {
             "beta": beta,
             "steinhart_hart": steinhart_hart,
@@ -259,6 +282,9 @@ class ReferenceRowsTest(unittest.TestCase):
             "history_cooling": history_cooling,
             "divider": divider,
             "preferred": preferred,
+            "reported": reported,
+            "looks": looks,
+            "substitute": of_substitute,
         }
         self.assertTrue(all_rows)
         for row in all_rows:

@@ -36,6 +36,8 @@ from .error import Error, Status
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
 from .meter import Display, Estimate, Meter, Reading
+from .module import Module, Moves, Reported, Rounding, Volts, WhichRange, reported_of
+from .pin import fanpoint, loom, signal, substitute
 from .reference import Reference, ReferenceKind, read_temperature, read_tolerance
 from .sensor import Band, Row, Sensor, Temperature, catalogue, find_sensors
 from .soak import (
@@ -46,7 +48,16 @@ from .soak import (
     cooling_temperature,
     soak,
 )
-from .verdict import Agreement, JobReason, Place, Reason, Soaked, Verdict
+from .verdict import (
+    Agreement,
+    JobReason,
+    Joined,
+    Negative,
+    Place,
+    Reason,
+    Soaked,
+    Verdict,
+)
 from .water import water_boiling, water_pressure
 
 __version__: str = _ohmcurve.ohm_version()
@@ -71,7 +82,11 @@ __all__ = [
     "FitPoint",
     "History",
     "JobReason",
+    "Joined",
     "Meter",
+    "Module",
+    "Moves",
+    "Negative",
     "Parameter",
     "Place",
     "Range",
@@ -79,6 +94,8 @@ __all__ = [
     "Reason",
     "Reference",
     "ReferenceKind",
+    "Reported",
+    "Rounding",
     "Row",
     "Sensor",
     "Series",
@@ -88,6 +105,8 @@ __all__ = [
     "Suspicion",
     "Temperature",
     "Verdict",
+    "Volts",
+    "WhichRange",
     "catalogue",
     "check",
     "check_several",
@@ -98,12 +117,17 @@ __all__ = [
     "cooling_temperature",
     "divider_resistance",
     "divider_volts",
+    "fanpoint",
     "find_sensors",
     "fit",
+    "loom",
     "preferred_nearest",
     "read_temperature",
     "read_tolerance",
+    "reported_of",
+    "signal",
     "soak",
+    "substitute",
     "tables_version",
     "water_boiling",
     "water_pressure",
