@@ -61,13 +61,15 @@ static void verdict_line(const struct page *page) {
 
 /* A sender of the instrument, judged as a module's sensor, would be condemned. */
 static void gauge_line(const struct page *page) {
-  static const char first[] = "a gauge's sender: it feeds the instrument and asks for no fan. Read "
-                              "against a module's sensor it looks bad, and is not.";
+  double gauges = number(page, OHM_FIELD_GAUGES);
+  static const char all[] = "a gauge's sender: it feeds the instrument and asks for no fan. Read "
+                            "against a module's sensor it looks bad, and is not.";
   static const char among[] = "among them is a gauge's sender: it asks for no fan. Read against a "
                               "module's sensor it looks bad, and is not.";
-  if (number(page, OHM_FIELD_GAUGES) > 0)
+  if (gauges > 0)
     ohm_sentence_line(page->out, "Mind",
-                      ohm_finding_text(page->finding, OHM_FIELD_CANDIDATES, 1) ? among : first);
+                      ohm_finding_text(page->finding, OHM_FIELD_CANDIDATES, (size_t)gauges) ? among
+                                                                                            : all);
 }
 
 static void fan_line(const struct page *page) {
@@ -137,7 +139,8 @@ static void next_line(const struct page *page) {
 void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding) {
   const struct page page = {finding, out};
   ohm_sentence_line(out, "CAUTION",
-                    "Key off, blades clear: unplugging this sensor starts many fans.");
+                    "Key off, blades clear: unplugging this sensor starts many fans. Hot coolant "
+                    "scalds: never open it hot. Maker's procedure first.");
   verdict_line(&page);
   if (ohm_finding_reason(finding) != OHM_REASON_ONE)
     ohm_report_list(out, finding, "It may be", OHM_FIELD_CANDIDATES);

@@ -4,7 +4,7 @@
 # shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 sensor=ntc-2k45-20c
-verbs='check degrees ohms parts table chart audit fit circuit help'
+verbs='check identify degrees ohms parts table chart audit fit circuit help'
 
 says() { grep -q -e "$1" "$work/out"; }
 lacks() { ! says "$1"; }
@@ -333,7 +333,7 @@ for name in $("$ohmcurve" parts --json | sed 's/^{"sensor":"\([^"]*\)".*/\1/'); 
 done
 check "it says the verdict and the degrees" says "^$sensor  *GOOD  *20.0 C\$"
 check "it says that the same reading cannot check" says 'cannot be checked by the same'
-check "it says what tells families apart" says 'near 20 C tells families apart'
+check "it points to identify" says "'ohmcurve identify' says which go with it"
 check "an unknown sensor fits into 80 columns" narrow
 run check "$@" --json
 check "an unknown sensor makes a line of JSON for each" lines "$("$ohmcurve" parts --json | wc -l)"
@@ -403,6 +403,39 @@ run degrees "$sensor" 2.45k --json
 check "degrees --json has r_ohm and t_c" says '^{"r_ohm":2450,"t_c":'
 feed 'junk\n2.45k\n' degrees "$sensor" --json
 check "JSON from standard input has the line" says '^{"line":2,"r_ohm":2450,"t_c":'
+
+# ---- identify
+
+run identify 330@80C
+check "sensors not told apart exit 2" exits 2
+check "identify fits into 80 columns" narrow
+check "identify says what each would read" says '^ntc-3k5-20c  *[0-9]*  *module  *3\.[0-9]* k$'
+check "identify says where to measure" says 'measure near 20 C, thermometer beside it'
+run identify 37.4k@20C+-0.5 3.7k@80C+-0.5
+check "a sensor that is found exits 0" exits 0
+check "identify names it" says 'it is ntc-37k-20c'
+run identify 480 --at 35C
+check "none of these exits 1" exits 1
+check "none of these has no chances" says '^ntc-288r-45c  *-  *gauge  fits badly$'
+run identify 210@50C
+check "a gauge's sender is said to be one" says "gauge's sender"
+run identify OL@20C
+check "over range identifies nothing" exits 2
+check "and no sensor is shown" lacks '^it may be'
+run identify 330@80C --json
+check "identify --json has a line for each and one for all" \
+  [ "$(wc -l <"$work/out")" -gt 20 ]
+check "identify --json ends with what they come to" \
+  sh -c "tail -n 1 '$work/out' | grep -q '\"reason\":\"several\"'"
+printf '# name: mine\n# kind: module\ntemp_c,r_nom_ohm\n0,90\n20,50\n80,20\n' >"$work/mine.csv"
+run identify 50@20C 20@80C --sensor "$work/mine.csv"
+check "a sensor given is compared too" says 'it is mine'
+run identify 50@20C --sensor "$work/none.csv"
+check "a file that is not there is refused" exits 66
+run identify 330
+check "identify asks for the temperature" refuses 64 '--at is missing'
+run identify
+check "identify asks for a reading" exits 64
 
 # ---- parts and table
 

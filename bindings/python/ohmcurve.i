@@ -248,6 +248,30 @@ PAIR(const double *t_c, double *r_ohm, 1)
 }
 %typemap(freearg) (size_t *indices, size_t room) "PyMem_Free($1);"
 
+/* The sensors of a sequence; its items outlive the call. */
+%typemap(in) (const ohm_sensor *const *sensors, size_t sensor_count) (PyObject *all = NULL) {
+  if (!(all = PySequence_Fast($input, "sensors is no list: pass a list of them")))
+    SWIG_fail;
+  $2 = (size_t)PySequence_Fast_GET_SIZE(all);
+  if (!($1 = ($1_ltype)PyMem_New(ohm_sensor *, $2 + 1))) {
+    PyErr_NoMemory();
+    SWIG_fail;
+  }
+  for (size_t i = 0; i < $2; i++) {
+    void *sensor = NULL;
+    PyObject *item = PySequence_Fast_GET_ITEM(all, (Py_ssize_t)i);
+    if (!SWIG_IsOK(SWIG_ConvertPtr(item, &sensor, SWIGTYPE_p_ohm_sensor, 0))) {
+      PyErr_SetString(PyExc_TypeError, "one of the sensors is none");
+      SWIG_fail;
+    }
+    $1[i] = sensor;
+  }
+}
+%typemap(freearg) (const ohm_sensor *const *sensors, size_t sensor_count) {
+  PyMem_Free($1);
+  Py_XDECREF(all$argnum);
+}
+
 /* Structs in a row, of a length that only their user knows. */
 %include <carrays.i>
 %array_class(ohm_reading, readings)

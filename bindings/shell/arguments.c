@@ -73,11 +73,12 @@ static int read_option(struct ohm_arguments *arguments, char **words, size_t cou
     value = words[1];
     *used = 2;
   }
-  if (option->id == OHM_OPTION_SAW && arguments->saw_count == OHM_SAW_MAX)
-    return ohm_refuse(OHM_EXIT_USAGE,
-                      "%s stands here more than 512 times: write a record, --record", option->name);
-  if (option->id == OHM_OPTION_SAW)
-    arguments->saws[arguments->saw_count++] = value;
+  bool repeats = option->id == OHM_OPTION_SAW || option->id == OHM_OPTION_SENSOR;
+  if (repeats && arguments->repeated_count == OHM_REPEATED_MAX)
+    return ohm_refuse(OHM_EXIT_USAGE, "%s stands here more than 512 times: %s", option->name,
+                      option->id == OHM_OPTION_SAW ? "write a record, --record" : "leave some out");
+  if (repeats)
+    arguments->repeated[arguments->repeated_count++] = value;
   arguments->values[option->id] = value ? value : "";
   return OHM_EXIT_DONE;
 }

@@ -5,13 +5,13 @@
 
 #include "options.h"
 
-enum { OHM_SAW_MAX = 512 };
+enum { OHM_REPEATED_MAX = 512 };
 
 struct ohm_arguments {
   const struct ohm_verb *verb;
-  const char *values[OHM_OPTION_COUNT]; /**< NULL where not given; "" of a flag */
-  const char *saws[OHM_SAW_MAX];        /**< every value of --saw, in their order */
-  size_t saw_count;
+  const char *values[OHM_OPTION_COUNT];   /**< NULL where not given; "" of a flag */
+  const char *repeated[OHM_REPEATED_MAX]; /**< every value of --saw or --sensor, in their order */
+  size_t repeated_count;
   char **operands;
   size_t count;
 };

@@ -120,9 +120,10 @@ static int check_unknown(const struct ohm_arguments *arguments, const struct ohm
     putchar('\n');
     ohm_screen_wrap(0, all->count > 1
                            ? "A sensor known only by these readings cannot be checked by the same "
-                             "readings. One reading near 20 C tells families apart."
+                             "readings. 'ohmcurve identify' says which go with them."
                            : "A sensor known only by this reading cannot be checked by the same "
-                             "reading. One reading near 20 C tells families apart.");
+                             "reading. 'ohmcurve identify' says which go with it, and what "
+                             "tells them apart.");
   }
   return (int)OHM_UNDECIDED;
 }

@@ -185,8 +185,8 @@ static int begin_record(const struct ohm_arguments *arguments, struct record *re
     snprintf(line, sizeof line, "fan=%s", arguments->values[OHM_OPTION_FAN]);
     status = add_line(record, line);
   }
-  for (size_t i = 0; i < arguments->saw_count && status == OHM_EXIT_DONE; i++)
-    status = add_line(record, arguments->saws[i]);
+  for (size_t i = 0; i < arguments->repeated_count && status == OHM_EXIT_DONE; i++)
+    status = add_line(record, arguments->repeated[i]);
   return status;
 }
 
@@ -336,9 +336,9 @@ static int isolate(const struct ohm_arguments *arguments, struct record *record)
     status = judge(record, &finding);
   if (status != OHM_EXIT_DONE)
     return status;
-  if (!as_json && arguments->saw_count == 0 && isatty(STDIN_FILENO))
+  if (!as_json && arguments->repeated_count == 0 && isatty(STDIN_FILENO))
     return converse(record, &finding);
-  if (arguments->saw_count > 0)
+  if (arguments->repeated_count > 0)
     status = save_record(record);
   if (status != OHM_EXIT_DONE)
     return status;

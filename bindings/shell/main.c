@@ -25,6 +25,7 @@ static ohm_verb_run *const runs[OHM_VERB_COUNT] = {
     [OHM_VERB_SIGNAL] = ohm_signal_run,
     [OHM_VERB_SUBSTITUTE] = ohm_substitute_run,
     [OHM_VERB_FANPOINT] = ohm_fanpoint_run,
+    [OHM_VERB_IDENTIFY] = ohm_identify_run,
 };
 
 static int print_usage(void) {

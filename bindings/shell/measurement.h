@@ -17,8 +17,8 @@ struct ohm_measurement {
   ohm_check check;
 };
 
-/** Read the operands after the sensor and the options of check, all but the name of
- *  the band for its own sake. Returns the exit status, after saying what is wrong. */
+/** Read the operands, those after the sensor where there is one, and the options of check, all but
+ * the name of the band for its own sake. Returns the exit status, after saying what is wrong. */
 int ohm_measurement_read(const struct ohm_arguments *arguments,
                          struct ohm_measurement *measurement);
 

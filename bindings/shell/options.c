@@ -100,6 +100,21 @@ static const struct ohm_option check_options[] = {
     HELP,
 };
 
+static const struct ohm_option identify_options[] = {
+    AT,
+    {OHM_OPTION_SENSOR, "--sensor", "SENSOR",
+     "compare with this one too, such as a sensor file; may be written several times",
+     "with the sensors built in"},
+    FAN,
+    TOLERANCE,
+    METER,
+    LEADS,
+    CURRENT,
+    LEVEL,
+    JSON("each sensor that was compared, the likeliest first, then what they come to"),
+    HELP,
+};
+
 static const struct ohm_option explain_options[] = {
     AT,    PLACE, FAN,     BAND,  TOLERANCE,
     METER, LEADS, CURRENT, LEVEL, JSON("every explanation, then what they come to"),
@@ -292,6 +307,19 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "together, whose readings is how many they were.\n"
          "Measure at the sensor's own pins with its plug off.",
          OPTIONS(check_options)},
+    [OHM_VERB_IDENTIFY] =
+        {"identify", "OHMS...", 1, SIZE_MAX, "2.31k@21.5C 330@80C",
+         "tell which sensor readings were taken of",
+         "Compares readings at known temperatures with every sensor built in, and says which go "
+         "with them, how probable each of these is, and where a further reading tells them apart. "
+         "That none of them goes with the readings is an answer too.\n"
+         "A sensor leads when it fits and no other that fits is ten times as probable. What was "
+         "identified by readings is not checked by the same readings: a sensor that fits may be "
+         "one of another kind that went bad.\n"
+         "Each reading may carry its temperature behind an @: 2.31k@21.5C 330@80C.\n"
+         "The exit status is 0 when it is found, also when no reading tells apart those it may "
+         "be, 1 when none goes with the readings, 2 when it cannot be told yet.",
+         OPTIONS(identify_options)},
     [OHM_VERB_EXPLAIN] =
         {"explain", "SENSOR OHMS...", 2, SIZE_MAX, "ntc-2k45-20c 2.31k@21.5C 412@80C",
          "say what would explain the readings of a sensor",
@@ -467,9 +495,10 @@ const struct ohm_entry ohm_check_notations[] = {
 };
 
 const struct ohm_entry ohm_exits[] = {
-    {"0", "done; of a verdict: within what is allowed; of audit: nothing is suspect"},
+    {"0", "done; of a verdict: within what is allowed; of audit: nothing is suspect; of identify: "
+          "found"},
     {"1", "of a verdict: outside what is allowed; of audit: something is suspect; of circuit: a "
-          "part is at fault"},
+          "part is at fault; of identify: none goes with the readings"},
     {"2", "of a verdict: undecided, or the sensor is unknown"},
     {"64", "the command line cannot be understood"},
     {"65", "a value or the content of a file cannot be used"},

@@ -78,12 +78,13 @@ int ohm_measurement_read_readings(const struct ohm_arguments *arguments,
   ohm_error error;
   if (at && ohm_reference_read(at, &common, &error) != OHM_OK)
     return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
-  measurement->count = arguments->count - 1;
+  size_t first = strncmp(arguments->verb->operands, "SENSOR", 6) == 0;
+  measurement->count = arguments->count - first;
   if (measurement->count > OHM_MEASUREMENT_MAX)
     return ohm_refuse(OHM_EXIT_DATA, "%zu readings are too many: write %d at most",
                       measurement->count, OHM_MEASUREMENT_MAX);
   for (size_t i = 0; i < measurement->count; i++) {
-    int status = read_one(arguments->operands[1 + i], at ? &common : NULL,
+    int status = read_one(arguments->operands[first + i], at ? &common : NULL,
                           &measurement->readings[i], &measurement->references[i]);
     if (status != OHM_EXIT_DONE)
       return status;

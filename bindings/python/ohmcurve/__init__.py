@@ -35,6 +35,7 @@ from .divider import Series, divider_resistance, divider_volts, preferred_neares
 from .error import Error, Status
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
+from .identify import identify
 from .meter import Display, Estimate, Meter, Reading
 from .module import Module, Moves, Reported, Rounding, Volts, WhichRange, reported_of
 from .pin import fanpoint, loom, signal, substitute
@@ -120,6 +121,7 @@ __all__ = [
     "fanpoint",
     "find_sensors",
     "fit",
+    "identify",
     "loom",
     "preferred_nearest",
     "read_temperature",

@@ -50,6 +50,25 @@ def _fan_c(given: Any) -> float:
     raise TypeError(f"fan is {given!r}: pass degrees Celsius, or a str with the unit")
 
 
+def _asked(
+    tolerance: str | None,
+    level: float,
+    place: str | Place,
+    fan: str | float | None,
+    limit_k: float,
+) -> Any:
+    how = _ohmcurve.ohm_check()
+    how.level = level
+    how.limit_k = limit_k
+    how.place = getattr(_ohmcurve, f"OHM_PLACE_{Place(place).name}")
+    if tolerance is not None:
+        how.tolerance_percent = read_tolerance(tolerance)
+    if fan is not None:
+        # 0 would mean the default; below 0 is refused by the library.
+        how.fan_c = _fan_c(fan) or -1.0
+    return how
+
+
 def _how(
     sensor: Any,
     tolerance: str | None,
@@ -61,15 +80,7 @@ def _how(
 ) -> Any:
     if not isinstance(sensor, Sensor):
         raise TypeError(f"sensor is {sensor!r}: pass a Sensor, for instance Sensor.load(path)")
-    how = _ohmcurve.ohm_check()
-    how.level = level
-    how.limit_k = limit_k
-    how.place = getattr(_ohmcurve, f"OHM_PLACE_{Place(place).name}")
-    if tolerance is not None:
-        how.tolerance_percent = read_tolerance(tolerance)
-    if fan is not None:
-        # 0 would mean the default; below 0 is refused by the library.
-        how.fan_c = _fan_c(fan) or -1.0
+    how = _asked(tolerance, level, place, fan, limit_k)
     if band is not None:
         if band not in sensor.bands:
             allowed = ", ".join(sensor.bands) or "none"
