@@ -71,6 +71,10 @@ static double get(const ohm_finding *finding, ohm_field field) {
   return ohm_finding_number(finding, (int)field);
 }
 
+static double finite_or_absent(double x) {
+  return isfinite(x) ? x : NAN;
+}
+
 static void tell_sensor(ohm_finding *finding, const ohm_sensor *sensor) {
   ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
@@ -93,7 +97,7 @@ static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
   if (evidence.count == 1) {
     set(candidate, OHM_FIELD_R_OHM, exp(evidence.readings[0].log_ohm));
     set(candidate, OHM_FIELD_AT_C, evidence.readings[0].at_c);
-    set(candidate, OHM_FIELD_EXPECTED_OHM, exp(evidence.readings[0].log_nominal));
+    set(candidate, OHM_FIELD_EXPECTED_OHM, finite_or_absent(exp(evidence.readings[0].log_nominal)));
   }
   if (!evidence.toleranced)
     ohm_finding_assume(candidate, OHM_ASSUME_TOLERANCE);
@@ -194,7 +198,7 @@ static void tell_separation(ohm_finding *candidates, size_t compared,
     struct ohm_forecast forecast =
         ohm_further_foretell(&further, sensor_of(&candidates[i], sensors), NULL, 0);
     set(&candidates[i], OHM_FIELD_SEPARATING_C, t_c);
-    set(&candidates[i], OHM_FIELD_SEPARATING_OHM, exp(forecast.log_ohm));
+    set(&candidates[i], OHM_FIELD_SEPARATING_OHM, finite_or_absent(exp(forecast.log_ohm)));
   }
 }
 
@@ -213,10 +217,6 @@ static size_t hottest(const struct ohm_ask *ask, const ohm_sensor *sensor) {
     }
   }
   return found;
-}
-
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
 }
 
 static bool is_of_gauge(const ohm_sensor *sensor) {
@@ -296,6 +296,7 @@ static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t c
   const ohm_finding *first = first_leading(candidates);
   set(finding, OHM_FIELD_GAUGES, gauges);
   tell_sensor(finding, sensor_of(first, sensors));
+  set(finding, OHM_FIELD_SENSOR_INDEX, get(first, OHM_FIELD_SENSOR_INDEX));
   set(finding, OHM_FIELD_P_SENSOR, get(first, OHM_FIELD_P_SENSOR));
   set(finding, OHM_FIELD_P_FIT, get(first, OHM_FIELD_P_FIT));
   ohm_finding_leave_untested(finding, OHM_UNTESTED_IDENTIFIED);

@@ -105,6 +105,7 @@ static void draw(struct bench *bench, const ohm_sensor *sensor, const struct set
   bench->meter.percent = set_up->percent;
   bench->meter.leads = OHM_STATED;
   bench->meter.lead_limit_ohm = set_up->lead_limit_ohm;
+  bench->meter.current_ma = 1e-3; /* warms nothing */
   for (size_t i = 0; i < set_up->count; i++) {
     double r_ohm = part_ohm(sensor, place, set_up->t_c[i], set_up->t_c[i] + error_k);
     bench->readings[i] = reading;
@@ -160,6 +161,37 @@ static void count_candidates(struct bins *bins, const struct answer *answer, siz
     bins->count[bin]++;
     bins->right[bin] += number(&answer->candidates[i], OHM_FIELD_SENSOR_INDEX) == (double)truth;
   }
+}
+
+/* How surprising the truth was by what was claimed, less what was to be expected of it:
+ * in units of its standard deviation one number for all sensors and draws. */
+struct surprise {
+  double sum;
+  double variance;
+};
+
+static void count_surprise(struct surprise *surprise, const struct answer *answer, size_t truth) {
+  double mean = 0;
+  double square = 0;
+  double here = 0;
+  for (size_t i = 0; i < answer->count; i++) {
+    double p = number(&answer->candidates[i], OHM_FIELD_P_SENSOR);
+    double bits = p > 0 ? -log2(p) : 0;
+    mean += p > 0 ? p * bits : 0;
+    square += p > 0 ? p * bits * bits : 0;
+    if (number(&answer->candidates[i], OHM_FIELD_SENSOR_INDEX) == (double)truth)
+      here = p > 0 ? bits : INFINITY;
+  }
+  surprise->sum += here - mean;
+  surprise->variance += square - mean * mean;
+}
+
+static void claim_surprise(const struct surprise *surprise, const char *where) {
+  double score = surprise->sum / sqrt(surprise->variance);
+  bool good = fabs(score) <= 3;
+  failures += !good;
+  printf("%-6s %-33s %-32s %5.2f, up to 3\n", good ? "ok" : "MISSED", where,
+         "the truth surprises as claimed", score);
 }
 
 static void claim_bins(const struct bins *bins, const char *where) {
@@ -231,6 +263,7 @@ static void claim_set_up(const struct set_up *set_up) {
   static double p_fit[DRAWS];
   struct bins bins;
   memset(&bins, 0, sizeof bins);
+  struct surprise surprise = {0, 0};
   double leads = 0;
   size_t count = 0;
   const ohm_sensor *sensors[SENSORS_MAX];
@@ -247,6 +280,7 @@ static void claim_set_up(const struct set_up *set_up) {
     draw(&bench, sensors[truth], set_up);
     identify(&bench, sensors, reaching, &answer);
     count_candidates(&bins, &answer, truth);
+    count_surprise(&surprise, &answer, truth);
     count_confusion(&answer, place[truth]);
     for (size_t i = 0; i < reaching; i++)
       if (number(&answer.candidates[i], OHM_FIELD_SENSOR_INDEX) == (double)truth) {
@@ -255,6 +289,7 @@ static void claim_set_up(const struct set_up *set_up) {
       }
   }
   claim_bins(&bins, set_up->name);
+  claim_surprise(&surprise, set_up->name);
   claim_uniform(p_fit, count, set_up->name);
   printf("       %-33s the one is among those that lead %5.1f %%, of %zu sensors\n", set_up->name,
          100 * leads / (double)count, reaching);

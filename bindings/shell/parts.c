@@ -158,11 +158,11 @@ static size_t find(const char *words, size_t *indices, size_t room) {
 /* "2.3k@20C", read as check reads it; none without --near. */
 static int read_near(const struct ohm_arguments *arguments, struct ohm_measurement *near) {
   char *word = (char *)arguments->values[OHM_OPTION_NEAR];
-  char *operands[2] = {"", word};
+  char *operands[1] = {word};
   *near = (struct ohm_measurement){.meter = OHM_METER_INIT, .check = OHM_CHECK_INIT};
   if (!word)
     return OHM_EXIT_DONE;
-  struct ohm_arguments one = {.verb = arguments->verb, .operands = operands, .count = 2};
+  struct ohm_arguments one = {.verb = arguments->verb, .operands = operands, .count = 1};
   int status = ohm_measurement_read_readings(&one, near);
   if (status == OHM_EXIT_DONE && near->readings[0].display != OHM_DISPLAY_VALUE)
     status = ohm_refuse(OHM_EXIT_DATA, "--near needs a number of ohms, as in 2.3k@20C");
