@@ -26,6 +26,7 @@ static ohm_verb_run *const runs[OHM_VERB_COUNT] = {
     [OHM_VERB_SUBSTITUTE] = ohm_substitute_run,
     [OHM_VERB_FANPOINT] = ohm_fanpoint_run,
     [OHM_VERB_IDENTIFY] = ohm_identify_run,
+    [OHM_VERB_SOAK] = ohm_soak_run,
 };
 
 static int print_usage(void) {

@@ -123,11 +123,20 @@ static int read_check(const struct ohm_arguments *arguments, ohm_check *check) {
   return status;
 }
 
+static int read_how(const struct ohm_arguments *arguments, struct ohm_measurement *measurement) {
+  int status = ohm_measurement_read_meter(arguments, &measurement->meter);
+  return status == OHM_EXIT_DONE ? read_check(arguments, &measurement->check) : status;
+}
+
+int ohm_measurement_read_how(const struct ohm_arguments *arguments,
+                             struct ohm_measurement *measurement) {
+  *measurement = (struct ohm_measurement){.meter = OHM_METER_INIT, .check = OHM_CHECK_INIT};
+  return read_how(arguments, measurement);
+}
+
 int ohm_measurement_read(const struct ohm_arguments *arguments,
                          struct ohm_measurement *measurement) {
   *measurement = (struct ohm_measurement){.meter = OHM_METER_INIT, .check = OHM_CHECK_INIT};
   int status = ohm_measurement_read_readings(arguments, measurement);
-  if (status == OHM_EXIT_DONE)
-    status = ohm_measurement_read_meter(arguments, &measurement->meter);
-  return status == OHM_EXIT_DONE ? read_check(arguments, &measurement->check) : status;
+  return status == OHM_EXIT_DONE ? read_how(arguments, measurement) : status;
 }

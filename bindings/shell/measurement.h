@@ -30,6 +30,10 @@ int ohm_measurement_read_limit(const char *text, double *limit_k);
 /** Read the options about the ohmmeter, which the verb need not have. */
 int ohm_measurement_read_meter(const struct ohm_arguments *arguments, ohm_meter *read);
 
+/** Read the options of meter and check alone. */
+int ohm_measurement_read_how(const struct ohm_arguments *arguments,
+                             struct ohm_measurement *measurement);
+
 /** Read the operands alone. The temperature of --at is that of every reading that
  *  carries none. Operands are cut at their @. */
 int ohm_measurement_read_readings(const struct ohm_arguments *arguments,

@@ -121,6 +121,46 @@ static const struct ohm_option explain_options[] = {
     HELP,
 };
 
+static const struct ohm_option soak_options[] = {
+    {OHM_OPTION_AIR, "--air", "TEMP",
+     "the air the car stood in, with a +- how far off it may be; with a history its +- alone "
+     "counts, "
+     "as common to all of it",
+     "that of the history"},
+    {OHM_OPTION_HOURS, "--hours", "HOURS", "how long ago the engine was stopped",
+     "up to the last row of the history"},
+    {OHM_OPTION_FROM, "--from", "TEMP", "temperature of the coolant when the engine was stopped",
+     TEXT(OHM_ASSUMED_STOP_C) "C+-" TEXT(OHM_ASSUMED_STOP_LIMIT_K) "C"},
+    {OHM_OPTION_HISTORY, "--history", "FILE",
+     "what the air did, CSV: hours (after the stop), minutes or time (of a clock, with a line # "
+     "stopped: 21:40), and temp_c or temp_f",
+     "the air never changed"},
+    {OHM_OPTION_EXTEND, "--extend", NULL,
+     "after the last row of the history the air stayed as it was", "that is refused"},
+    {OHM_OPTION_TAU, "--tau", "HOURS-HOURS",
+     "time constant of the coolant, least and greatest, in which the difference to the air falls "
+     "by 63 %; inferred from what makers print, not measured",
+     TEXT(OHM_ASSUMED_COOLANT_TAU_LOW_H) "h-" TEXT(OHM_ASSUMED_COOLANT_TAU_HIGH_H) "h"},
+    {OHM_OPTION_WITH, "--with", "LIST",
+     "what other sensors of the car show, coolant, intake, oil or ambient, commas between: "
+     "intake=10.5C,ambient=9C",
+     NULL},
+    {OHM_OPTION_UNDISTURBED, "--undisturbed", NULL,
+     "no sun, block heater or warm garage, and the car was not moved",
+     "a reading too warm stays undecided"},
+    {OHM_OPTION_ALLOW, "--allow", "DEGREES",
+     "how far the sensor may be off, in Celsius degrees; makers print 5.6 to 15",
+     TEXT(OHM_ASSUMED_SOAK_ALLOW_K)},
+    PLACE,
+    FAN,
+    METER,
+    LEADS,
+    CURRENT,
+    LEVEL,
+    JSON("the finding"),
+    HELP,
+};
+
 static const struct ohm_option convert_options[] = {JSON("r_ohm and t_c"), HELP};
 
 static const struct ohm_option parts_options[] = {
@@ -334,6 +374,18 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "do not, 2 when that is undecided. --json writes a line each, and a last line of what "
          "they come to.",
          OPTIONS(explain_options)},
+    [OHM_VERB_SOAK] =
+        {"soak", "SENSOR OHMS", 2, 2, "ntc-2k45-20c 3.9k --air 9C+-2 --hours 7 --from 92C",
+         "judge a coolant sensor in the car, after it stood",
+         "Tells whether OHMS is what the coolant can have come to since the engine was stopped. "
+         "Colder than that is bad. Warmer is undecided until sun, a block heater, a warm garage "
+         "and "
+         "moving are excluded with --undisturbed. The report says how much too cold would not have "
+         "shown, and after how many hours a sound sensor would pass.\n"
+         "Other sensors of the car are held against each other, whatever the air was: one is named "
+         "when the others agree without it; of two, none is.\n"
+         "The exit status is the verdict.",
+         OPTIONS(soak_options)},
     [OHM_VERB_DEGREES] =
         {"degrees", "SENSOR [OHMS...]", 1, SIZE_MAX, "ntc-2k45-20c 2.31k",
          "temperatures from resistances",

@@ -10,6 +10,7 @@ typedef int ohm_verb_run(const struct ohm_arguments *arguments);
 ohm_verb_run ohm_check_run;
 ohm_verb_run ohm_identify_run;
 ohm_verb_run ohm_explain_run;
+ohm_verb_run ohm_soak_run;
 ohm_verb_run ohm_convert_run; /**< degrees and ohms */
 ohm_verb_run ohm_parts_run;
 ohm_verb_run ohm_table_run;
