@@ -503,7 +503,7 @@ START_TEST(every_reason_has_its_sentence)
       {"4k,348@40C", NULL, "2", NULL, NULL, OHM_NEGATIVE_PIN, "range", "through 348 ohm"},
       {"1k", NULL, "0.97", NULL, NULL, OHM_NEGATIVE_PIN, "alone", "nothing to hold it against"},
       {"1k", NULL, "4.95", NULL, NULL, OHM_NEGATIVE_PIN, "open", "sees no circuit"},
-      {"1k", NULL, "5.3", NULL, NULL, OHM_NEGATIVE_PIN, "open", "touches another feed"},
+      {"1k", NULL, "5.3", NULL, NULL, OHM_NEGATIVE_PIN, "open", "BAD: more volts than its supply"},
       {"1k", NULL, "0.05", NULL, NULL, OHM_NEGATIVE_PIN, "shorted", "sees a short"},
       {NULL, "0.3", NULL, NULL, "100C", OHM_NEGATIVE_PIN, "shorted", "sensor is shorted"},
       {NULL, "OL", NULL, "91C", NULL, OHM_NEGATIVE_PIN, "over_range", "ran out of range"},
