@@ -12,12 +12,8 @@
 
 #include "text.h"
 
-static const struct {
-  const char *name;
-  const char *meaning;
-  ohm_field_kind kind;
-} fields[] = {
-#define FIELD(constant, name, kind, meaning) {#name, meaning, OHM_KIND_##kind},
+static const unsigned char kinds[] = {
+#define FIELD(constant, name, kind, meaning) OHM_KIND_##kind,
     OHM_FIELDS(FIELD)
 #undef FIELD
 };
@@ -138,16 +134,8 @@ static bool is_field(int field) {
   return 0 <= field && field < OHM_FIELD_COUNT;
 }
 
-const char *ohm_field_name(int field) {
-  return is_field(field) ? fields[field].name : NULL;
-}
-
-const char *ohm_field_meaning(int field) {
-  return is_field(field) ? fields[field].meaning : NULL;
-}
-
 int ohm_field_kind_of(int field) {
-  return is_field(field) ? (int)fields[field].kind : -1;
+  return is_field(field) ? kinds[field] : -1;
 }
 
 /* Where a text of its own is kept, and how much of it; 0 for other fields. */
@@ -302,7 +290,7 @@ static bool is_finding(const ohm_finding *finding) {
 }
 
 double ohm_finding_number(const ohm_finding *finding, int field) {
-  if (!is_finding(finding) || !is_field(field) || fields[field].kind != OHM_KIND_NUMBER)
+  if (!is_finding(finding) || !is_field(field) || kinds[field] != OHM_KIND_NUMBER)
     return NAN;
   return finding->private_storage[field];
 }
