@@ -11,15 +11,13 @@
 #include "../include/ohmcurve.h"
 #include "draw.h"
 
-enum { DRAWS = 40000, TRIOS = 500, STEPS = 128 };
+enum { DRAWS = 40000, TRIOS = 500, STEPS = 64 };
 
 static const double LEVEL = 0.95;
 /* Four standard deviations of a rate of 1 in 20 over DRAWS draws, and the steps. */
 static const double SCATTER = 0.006;
 static const double AIR_C = 9;
 static const double AIR_LIMIT_K = 2;
-static const double COLDEST_SHOWN_C = -38;
-static const double STEP_K = 0.9;
 
 static uint64_t state = 20261125;
 static int failures;
@@ -81,7 +79,8 @@ static ohm_finding judged(const struct car *car, double shown_c, const ohm_compa
 
 /* ---- one sensor ---- */
 
-/* What is said depends on the reading alone, and is smooth between two steps of it. */
+/* What is said depends on the reading alone, and is smooth between two steps of it: from
+ * the coldest to the warmest coolant, for a sensor that is off by error_k. */
 struct said {
   double p_cold;
   double p_warm;
@@ -89,18 +88,32 @@ struct said {
   double missed_k;
 };
 
-static struct said kept[STEPS];
-static double low_c, high_c;
+struct kept {
+  double from_c;
+  double step_k;
+  struct said said[STEPS];
+};
 
-static void keep(const struct car *car) {
+static struct ends {
+  double low_c;
+  double high_c;
+} ends;
+
+static void keep(const struct car *car, double error_k, struct kept *kept) {
+  double warmest_c;
+  double coldest_c = AIR_C - AIR_LIMIT_K;
+  must(ohm_cooling_temperature(OHM_ASSUMED_STOP_C + OHM_ASSUMED_STOP_LIMIT_K, AIR_C + AIR_LIMIT_K,
+                               OHM_ASSUMED_COOLANT_TAU_HIGH_H, car->after_h, &warmest_c));
+  kept->from_c = coldest_c + error_k;
+  kept->step_k = (warmest_c - coldest_c) / (STEPS - 1);
   for (int i = 0; i < STEPS; i++) {
-    ohm_finding finding = judged(car, COLDEST_SHOWN_C + i * STEP_K, NULL, 0);
-    kept[i] = (struct said){ohm_finding_number(&finding, OHM_FIELD_P_COLD),
-                            ohm_finding_number(&finding, OHM_FIELD_P_WARM),
-                            ohm_finding_number(&finding, OHM_FIELD_P_WITHIN),
-                            ohm_finding_number(&finding, OHM_FIELD_MISSED_COLD_K)};
-    low_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_LOW_C);
-    high_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_HIGH_C);
+    ohm_finding finding = judged(car, kept->from_c + i * kept->step_k, NULL, 0);
+    kept->said[i] = (struct said){ohm_finding_number(&finding, OHM_FIELD_P_COLD),
+                                  ohm_finding_number(&finding, OHM_FIELD_P_WARM),
+                                  ohm_finding_number(&finding, OHM_FIELD_P_WITHIN),
+                                  ohm_finding_number(&finding, OHM_FIELD_MISSED_COLD_K)};
+    ends.low_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_LOW_C);
+    ends.high_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_HIGH_C);
   }
 }
 
@@ -108,10 +121,10 @@ static double between(double a, double b, double part) {
   return a + part * (b - a);
 }
 
-static struct said said_of(double shown_c) {
-  double place = (shown_c - COLDEST_SHOWN_C) / STEP_K;
+static struct said said_of(const struct kept *kept, double shown_c) {
+  double place = (shown_c - kept->from_c) / kept->step_k;
   int at = (int)fmin(fmax(floor(place), 0), STEPS - 2);
-  const struct said *a = &kept[at], *b = a + 1;
+  const struct said *a = &kept->said[at], *b = a + 1;
   double part = place - at;
   return (struct said){between(a->p_cold, b->p_cold, part), between(a->p_warm, b->p_warm, part),
                        between(a->p_within, b->p_within, part),
@@ -126,17 +139,20 @@ static void rate_line(const char *what, double rate, double want, bool at_most) 
 static void one_sensor(const struct car *car) {
   int inside = 0, cold = 0, warm = 0, passed_cold = 0, passed_warm = 0, covered = 0;
   const double error_k = -15;
-  keep(car);
+  struct kept kept_cold, kept_warm, kept_off;
+  keep(car, -car->allow_k, &kept_cold);
+  keep(car, car->allow_k, &kept_warm);
+  keep(car, error_k, &kept_off);
   for (int i = 0; i < DRAWS; i++) {
     double t_c = drawn_coolant(car);
-    inside += low_c <= t_c && t_c <= high_c;
-    struct said at_cold = said_of(t_c - car->allow_k);
-    struct said at_warm = said_of(t_c + car->allow_k);
+    inside += ends.low_c <= t_c && t_c <= ends.high_c;
+    struct said at_cold = said_of(&kept_cold, t_c - car->allow_k);
+    struct said at_warm = said_of(&kept_warm, t_c + car->allow_k);
     cold += at_cold.p_cold >= LEVEL;
     warm += at_warm.p_warm >= LEVEL;
     passed_cold += at_cold.p_within >= LEVEL;
     passed_warm += at_warm.p_within >= LEVEL;
-    covered += said_of(t_c + error_k).missed_k >= -error_k;
+    covered += said_of(&kept_off, t_c + error_k).missed_k >= -error_k;
   }
   printf("stood %g h, %g C off allowed\n", car->after_h, car->allow_k);
   rate_line("coolant between the ends", (double)inside / DRAWS, LEVEL, false);
@@ -165,13 +181,15 @@ static const struct {
 
 static void maker(const char *source, const struct car *car) {
   int healthy = 0, condemned = 0, failed = 0, caught = 0;
-  keep(car);
+  struct kept kept_sound, kept_drifted;
+  keep(car, 0, &kept_sound);
+  keep(car, 2 * car->allow_k, &kept_drifted);
   for (int i = 0; i < DRAWS; i++) {
     double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
     double start_c = OHM_ASSUMED_STOP_C + draw_rectangular(&state, OHM_ASSUMED_STOP_LIMIT_K);
     double t_c = coolant_of(car, air_c, start_c);
-    struct said sound = said_of(t_c);
-    struct said drifted = said_of(t_c + 2 * car->allow_k);
+    struct said sound = said_of(&kept_sound, t_c);
+    struct said drifted = said_of(&kept_drifted, t_c + 2 * car->allow_k);
     healthy += fabs(t_c - air_c) <= car->allow_k;
     condemned += sound.p_cold >= LEVEL || sound.p_warm >= LEVEL;
     failed += fabs(t_c + 2 * car->allow_k - air_c) > car->allow_k;
