@@ -272,6 +272,10 @@ PAIR(const double *t_c, double *r_ohm, 1)
   Py_XDECREF(all$argnum);
 }
 
+%apply (const ohm_sensor *const *sensors, size_t sensor_count) {
+  (const ohm_sensor *const *others, size_t other_count)
+};
+
 /* Structs in a row, of a length that only their user knows. */
 %include <carrays.i>
 %array_class(ohm_reading, readings)

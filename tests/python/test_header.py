@@ -15,6 +15,7 @@ from ohmcurve import (
     FitBasis,
     FitModel,
     FitPoint,
+    Explanation,
     JobReason,
     Meter,
     Place,
@@ -118,6 +119,9 @@ class HeaderTest(unittest.TestCase):
 
     def test_a_fit_point_has_every_member(self):
         self.assertEqual(list(FitPoint._fields), samples.struct_members("ohm_fit_point"))
+
+    def test_explanation_has_the_words_of_the_header(self):
+        self.assertEqual([each.value for each in Explanation], words("ohm_explanation"))
 
     def test_soaked_has_every_constant_and_the_words_of_the_header(self):
         self.assertEqual(

@@ -33,6 +33,7 @@ from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .divider import Series, divider_resistance, divider_volts, preferred_nearest
 from .error import Error, Status
+from .explain import explain
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
 from .identify import identify
@@ -51,6 +52,7 @@ from .soak import (
 )
 from .verdict import (
     Agreement,
+    Explanation,
     JobReason,
     Joined,
     Negative,
@@ -76,6 +78,7 @@ __all__ = [
     "Display",
     "Error",
     "Estimate",
+    "Explanation",
     "Finding",
     "Fit",
     "FitBasis",
@@ -118,6 +121,7 @@ __all__ = [
     "cooling_temperature",
     "divider_resistance",
     "divider_volts",
+    "explain",
     "fanpoint",
     "find_sensors",
     "fit",

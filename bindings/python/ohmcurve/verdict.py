@@ -125,6 +125,28 @@ class Joined(Word):
     PARALLEL = "parallel"
 
 
+class Explanation(Word):
+    """What may be wrong with what was read."""
+
+    HEALTHY = "healthy"
+    SERIES = "series"
+    """Resistance in the plug, the pins or a wire."""
+    LEAKAGE = "leakage"
+    """Something conducts across the sensor."""
+    DRIFT = "drift"
+    """More or fewer ohms, by the same part everywhere."""
+    BETA = "beta"
+    """Right near 25 C, and too steep or too flat."""
+    OTHER_PART = "other_part"
+    """It is another sensor."""
+    OPEN = "open"
+    SHORT = "short"
+    PLUG_ON = "plug_on"
+    """A good one with the plug left on."""
+    WRONG_RANGE = "wrong_range"
+    """A thousand times as much or as little was read."""
+
+
 class Place(Word):
     """Where the probes were."""
 
