@@ -1306,8 +1306,14 @@ typedef enum ohm_field_kind {
   X(ODD, odd, TEXT, "which one does not agree with the others: coolant, intake, oil or ambient")   \
   X(ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")            \
   X(P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")              \
+  X(PAIR, pair, TEXT, "pins it was read across; of all, those of the module's element")            \
+  X(ROLE, role, TEXT, "what lies between those pins; see ohm_role")                                \
+  X(GAUGE_PAIR, gauge_pair, TEXT, "pins of the gauge's element")                                   \
+  X(GROUND_OHM, ground_ohm, NUMBER, "resistance between the body and battery negative")            \
+  X(GROUND_LIMIT_OHM, ground_limit_ohm, NUMBER, "limit of error of that, rectangular")             \
   X(ABOUT, about, TEXT,                                                                            \
-    "the room that answered: bath, identify, explain, soak, pin, substitute, loom, fanpoint or "   \
+    "the room that answered: bath, identify, pins, explain, soak, pin, substitute, loom, "         \
+    "fanpoint or "                                                                                 \
     "isolation")                                                                                   \
   X(V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                           \
   X(SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                     \
@@ -1735,6 +1741,80 @@ OHM_API ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_
                                 const ohm_reading *readings, const ohm_reference *references,
                                 size_t count, const ohm_meter *meter, const ohm_check *check,
                                 ohm_finding *candidates, ohm_finding *finding);
+
+/* ---- pins --------------------------------------------------------------- */
+
+/** What probes touch: pins 1 to 9, or A to H from OHM_TERMINAL_A on. */
+typedef enum ohm_terminal {
+  OHM_TERMINAL_1 = 1,
+  OHM_TERMINAL_A = 11,
+  OHM_TERMINAL_BODY = 30, /**< the metal body of the sensor */
+  OHM_TERMINAL_MINUS      /**< battery negative */
+} ohm_terminal;
+
+/** A reading across two terminals. */
+typedef struct ohm_pair {
+  size_t size;
+  int from; /**< an ohm_terminal */
+  int to;
+  ohm_reading reading;
+} ohm_pair;
+
+#define OHM_PAIR_INIT                                                                              \
+  { sizeof(ohm_pair), 0, 0, OHM_READING_INIT }
+
+/** What lies between two terminals. */
+typedef enum ohm_role {
+  OHM_ROLE_NONE = 0, /**< "none": no circuit */
+  OHM_ROLE_MODULE,   /**< "module": an element that feeds a module */
+  OHM_ROLE_GAUGE,    /**< "gauge": one that feeds an instrument */
+  OHM_ROLE_EITHER,   /**< "either": one that may feed either */
+  OHM_ROLE_UNKNOWN,  /**< "unknown": one that goes with no sensor compared */
+  OHM_ROLE_BOTH,     /**< "both": two elements in series, the wrong pair */
+  OHM_ROLE_JOINED,   /**< "joined": a wire, next to 0 ohm */
+  OHM_ROLE_GROUND,   /**< "ground": the same element by way of the engine and its ground */
+  OHM_ROLE_ASK       /**< "ask": the display showed no number, and not that it is open */
+} ohm_role;
+
+/**
+ * Read a pair as 1-2=2.31k, B-D=OL, 1-body=480, 1-minus=480: two terminals, and what the
+ * display showed as ohm_reading_read() has it.
+ *
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX also one terminal twice;
+ *         OHM_OUT_OF_RANGE below 0 or above 1e12 ohm.
+ */
+OHM_API ohm_status ohm_pair_read(const char *text, ohm_pair *pair, ohm_error *error);
+
+/**
+ * Which pins of a body with several are the module's element, and which the gauge's. A
+ * pair that reads as much as two others on the way between its ends is across both. An
+ * element is identified as by ohm_identify(), with sensors for modules and for gauges.
+ * What reads the same to the body and to battery negative is grounded through its thread;
+ * what reads more to battery negative tells the resistance of that ground.
+ *
+ * "within"     "one" element is the module's
+ * "undecided"  "several": more than one element could be; "over_range", "lone_one": a
+ *              display is to be read again first
+ * "outside"    "none" goes with a module's sensor; "open" there is no circuit at all
+ *
+ * In      sensors  sensor_count of them, none NULL
+ *         pairs    count of them, 1 to 16; no two of the same terminals
+ *         reference  the temperature of all
+ *         meter    NULL for all assumed
+ *         check    NULL for all defaults; its band has to be NULL
+ * Out     findings  count of them, one a pair
+ *         candidates  sensor_count of them, used up
+ *         finding  what they come to
+ * Status  those of ohm_identify(); OHM_OUT_OF_RANGE also a terminal that is none;
+ *         OHM_BAD_ARGUMENT also a pair that is there twice.
+ * Source  bodies with a gauge's and a module's element: Audi A4 1997, coolant sensor G62
+ *         (four pins); Kawasaki Z750 service manual, 16-76 (three, gauge to body).
+ */
+OHM_API ohm_status ohm_pins_identify(const ohm_sensor *const *sensors, size_t sensor_count,
+                                     const ohm_pair *pairs, size_t count,
+                                     const ohm_reference *reference, const ohm_meter *meter,
+                                     const ohm_check *check, ohm_finding *findings,
+                                     ohm_finding *candidates, ohm_finding *finding);
 
 /* ---- explain ------------------------------------------------------------ */
 

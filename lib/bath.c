@@ -75,8 +75,7 @@ static void tell_temperature(ohm_finding *finding, const struct ohm_question *qu
   }
 }
 
-/* The reading with the digits the display showed, as far as they are known. */
-static void tell_display(ohm_finding *finding, const ohm_reading *reading) {
+void ohm_bath_tell_display(ohm_finding *finding, const ohm_reading *reading) {
   char text[OHM_NUMBER_SIZE];
   struct ohm_text out = ohm_text_begin(text, sizeof text);
   if (reading->display == OHM_DISPLAY_OPEN) {
@@ -204,7 +203,7 @@ void ohm_bath_tell_reading(ohm_finding *finding, const struct ohm_question *ques
   ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(question->sensor));
   tell(finding, OHM_FIELD_LEVEL, question->level);
   tell(finding, OHM_FIELD_READINGS, 1);
-  tell_display(finding, question->reading);
+  ohm_bath_tell_display(finding, question->reading);
   ohm_question_tell_place(question, finding);
   ohm_question_tell_assumed(question, finding);
   if (question->has_number)

@@ -20,6 +20,7 @@ static const unsigned char kinds[] = {
 
 static const char *const about_words[OHM_ABOUTS] = {[OHM_ABOUT_BATH] = "bath",
                                                     [OHM_ABOUT_IDENTIFY] = "identify",
+                                                    [OHM_ABOUT_PINS] = "pins",
                                                     [OHM_ABOUT_EXPLAIN] = "explain",
                                                     [OHM_ABOUT_SOAK] = "soak",
                                                     [OHM_ABOUT_PIN] = "pin",
@@ -38,6 +39,9 @@ static const char *const reason_words[] = {
     "stuck",        "stand_in",  "range",   "alone",     "cold"};
 
 static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
+
+static const char *const role_words[] = {"none", "module", "gauge",  "either", "unknown",
+                                         "both", "joined", "ground", "ask"};
 
 static const char *const explanation_words[OHM_EXPLANATION_COUNT] = {
     "healthy",    "series", "leakage", "drift",   "beta",
@@ -207,6 +211,10 @@ void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason r
   finding->private_storage[OHM_FIELD_JOB_REASON] = (double)reason;
 }
 
+void ohm_finding_set_role(ohm_finding *finding, ohm_role role) {
+  finding->private_storage[OHM_FIELD_ROLE] = (double)role;
+}
+
 void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation) {
   finding->private_storage[OHM_FIELD_EXPLANATION] = (double)explanation;
 }
@@ -325,6 +333,8 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return WORD(field, verdict_words);
   case OHM_FIELD_JOB_REASON:
     return WORD(field, job_words);
+  case OHM_FIELD_ROLE:
+    return WORD(field, role_words);
   case OHM_FIELD_EXPLANATION:
     return WORD(field, explanation_words);
   case OHM_FIELD_AGREEMENT:
@@ -374,6 +384,10 @@ static int code_or(const ohm_finding *finding, int field, int last, int otherwis
 
 enum ohm_about ohm_finding_about(const ohm_finding *finding) {
   return (enum ohm_about)code_or(finding, OHM_FIELD_ABOUT, OHM_ABOUTS - 1, OHM_ABOUTS);
+}
+
+ohm_role ohm_finding_role(const ohm_finding *finding) {
+  return (ohm_role)code_or(finding, OHM_FIELD_ROLE, OHM_ROLE_ASK, OHM_ROLE_ASK);
 }
 
 ohm_explanation ohm_finding_explanation(const ohm_finding *finding) {

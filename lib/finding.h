@@ -61,6 +61,7 @@ enum ohm_untested {
 enum ohm_about {
   OHM_ABOUT_BATH,
   OHM_ABOUT_IDENTIFY,
+  OHM_ABOUT_PINS,
   OHM_ABOUT_EXPLAIN,
   OHM_ABOUT_SOAK,
   OHM_ABOUT_PIN,
@@ -91,6 +92,11 @@ enum ohm_about ohm_finding_about(const ohm_finding *finding);
 void ohm_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 
 void ohm_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason);
+
+void ohm_finding_set_role(ohm_finding *finding, ohm_role role);
+
+/** OHM_ROLE_ASK when absent. */
+ohm_role ohm_finding_role(const ohm_finding *finding);
 
 void ohm_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation);
 

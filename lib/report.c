@@ -9,6 +9,7 @@ typedef void lines_function(struct ohm_text *out, const ohm_finding *finding);
 static lines_function *const lines_about[OHM_ABOUTS] = {
     [OHM_ABOUT_BATH] = ohm_report_bath,
     [OHM_ABOUT_IDENTIFY] = ohm_report_identify,
+    [OHM_ABOUT_PINS] = ohm_report_pins,
     [OHM_ABOUT_EXPLAIN] = ohm_report_explain,
     [OHM_ABOUT_SOAK] = ohm_report_soak,
     [OHM_ABOUT_PIN] = ohm_report_pin,

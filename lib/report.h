@@ -26,6 +26,9 @@ void ohm_report_fanpoint(struct ohm_text *out, const ohm_finding *finding);
 /** Lines about what identify came to. */
 void ohm_report_identify(struct ohm_text *out, const ohm_finding *finding);
 
+/** The line of a pair of pins, or the lines about what all of them came to. */
+void ohm_report_pins(struct ohm_text *out, const ohm_finding *finding);
+
 /** The line of an explanation, or the lines about what explain came to. */
 void ohm_report_explain(struct ohm_text *out, const ohm_finding *finding);
 

@@ -11,7 +11,7 @@ fail() {
 }
 
 # Rooms without a test program of their own, and the one that covers them.
-covered="bigint:number case:isolation circuit_draft:circuit_file draft:sensor_file field:finding further:identify platinum:models printed:audit report_bath:report report_explain:explain report_identify:identify report_isolation:isolation report_pin:pin report_soak:soak report_substitute:substitute sentence:report silicon:models start:pin station:pin suspect:audit text:status"
+covered="bigint:number case:isolation circuit_draft:circuit_file draft:sensor_file field:finding further:identify platinum:models printed:audit report_bath:report report_explain:explain report_identify:identify report_isolation:isolation report_pins:pins report_pin:pin report_soak:soak report_substitute:substitute sentence:report silicon:models start:pin station:pin suspect:audit text:status"
 
 # Names of headers of ISO C, POSIX and common systems.
 taken="assert complex ctype errno fenv float inttypes iso646 limits locale math setjmp

@@ -6,6 +6,7 @@ BEGIN {
   words["job_reason"] = "JobReason"
   words["place"] = "Place"
   words["explanation"] = "Explanation"
+  words["role"] = "Role"
   words["agreement"] = "Agreement"
   words["odd"] = "Soaked"
   words["negative"] = "Negative"
@@ -26,7 +27,7 @@ END {
   print "# Written by fields.awk from ohmcurve.h."
   print "from __future__ import annotations\n"
   print "from dataclasses import dataclass\n"
-  print "from .verdict import Agreement, Explanation, JobReason, Joined, Negative, Place, Reason, Soaked, Verdict, Word\n\n"
+  print "from .verdict import Agreement, Explanation, JobReason, Joined, Negative, Place, Reason, Role, Soaked, Verdict, Word\n\n"
   print "@dataclass(frozen=True, repr=False)\nclass Fields:"
   count = split(list, fields, /X\(/)
   for (i = 2; i <= count; i++) {

@@ -157,6 +157,8 @@ static int write_all(const struct ohm_arguments *arguments, const struct compari
 int ohm_identify_run(const struct ohm_arguments *arguments) {
   struct ohm_measurement all;
   struct comparison comparison;
+  if (arguments->values[OHM_OPTION_PINS])
+    return ohm_pins_run(arguments);
   int status = ohm_measurement_read(arguments, &all);
   if (status != OHM_EXIT_DONE)
     return status;

@@ -105,6 +105,11 @@ static const struct ohm_option identify_options[] = {
     {OHM_OPTION_SENSOR, "--sensor", "SENSOR",
      "compare with this one too, such as a sensor file; may be written several times",
      "with the sensors built in"},
+    {OHM_OPTION_PINS, "--pins", NULL,
+     "OHMS are pairs of pins and what was read across each: 1-2=2.31k 1-3=OL 2-body=480, pins 1 to "
+     "9 or A to H, body, and minus for battery negative; tells which pair is the module's element, "
+     "which the gauge's and which was the wrong one",
+     NULL},
     FAN,
     TOLERANCE,
     METER,
@@ -356,7 +361,8 @@ const struct ohm_verb ohm_verbs[OHM_VERB_COUNT] = {
          "A sensor leads when it fits and no other that fits is ten times as probable. What was "
          "identified by readings is not checked by the same readings: a sensor that fits may be "
          "one of another kind that went bad.\n"
-         "Each reading may carry its temperature behind an @: 2.31k@21.5C 330@80C.\n"
+         "Each reading may carry its temperature behind an @: 2.31k@21.5C 330@80C. With --pins, a "
+         "body of several pins is taken apart by what every pair of them reads.\n"
          "The exit status is 0 when it is found, also when no reading tells apart those it may "
          "be, 1 when none goes with the readings, 2 when it cannot be told yet.",
          OPTIONS(identify_options)},

@@ -9,6 +9,7 @@ typedef int ohm_verb_run(const struct ohm_arguments *arguments);
 
 ohm_verb_run ohm_check_run;
 ohm_verb_run ohm_identify_run;
+ohm_verb_run ohm_pins_run; /**< identify with --pins */
 ohm_verb_run ohm_explain_run;
 ohm_verb_run ohm_soak_run;
 ohm_verb_run ohm_convert_run; /**< degrees and ohms */

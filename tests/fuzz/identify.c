@@ -83,6 +83,35 @@ static void require_identified(const ohm_finding *candidates, size_t count,
   require(compared == 0 || within(1 - 1e-9, sum, 1 + 1e-9), "one of those compared it is");
 }
 
+static int is_status(ohm_status status) {
+  return status == OHM_OK || status == OHM_BAD_ARGUMENT || status == OHM_OUT_OF_RANGE ||
+         status == OHM_TOO_LARGE;
+}
+
+/* The same readings, of the first sensor, with a few others that it may be. */
+static void explain(const ohm_sensor *const *sensors, const struct bench *bench) {
+  enum { OTHERS = 3 };
+  ohm_finding each[OHM_EXPLANATION_COUNT];
+  ohm_finding finding;
+  memset(each, 0x55, sizeof each);
+  ohm_status status =
+      ohm_explain(sensors[0], sensors + 1, OTHERS, bench->readings, bench->references, bench->count,
+                  &bench->meter, &bench->check, each, &finding);
+  require(is_status(status), "a status of explain is one of those named");
+  if (status == OHM_OK)
+    require_finding(&finding, 1);
+  else
+    require_nothing(&finding);
+  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
+    for (int field = 0; field < OHM_FIELD_COUNT; field++)
+      require_field(&each[i], field);
+    double p_fit = ohm_finding_number(&each[i], OHM_FIELD_P_FIT);
+    require(status == OHM_OK ? within(0, p_fit, 1) : isnan(p_fit),
+            "an explanation fits with a probability");
+    require_report(&each[i], ohm_report_print, COLUMNS_MAX);
+  }
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   char text[TEXT_SIZE];
   if (size >= sizeof text)
@@ -100,9 +129,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   memset(candidates, 0x55, sizeof candidates);
   ohm_status status = ohm_identify(sensors, count, bench.readings, bench.references, bench.count,
                                    &bench.meter, &bench.check, candidates, &finding);
-  require(status == OHM_OK || status == OHM_BAD_ARGUMENT || status == OHM_OUT_OF_RANGE ||
-              status == OHM_TOO_LARGE,
-          "a status is one of those named");
+  require(is_status(status), "a status is one of those named");
+  explain(sensors, &bench);
   if (status == OHM_OK) {
     require_identified(candidates, count, &finding);
     return 0;

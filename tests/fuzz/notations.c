@@ -146,10 +146,31 @@ static void read_number(const char *text) {
   print_number(value);
 }
 
+static void read_pair(const char *text) {
+  ohm_pair pair;
+  ohm_error error;
+  if (!reads(text, ohm_pair_read(text, &pair, &error), &error)) {
+    promise(pair.from == 0 && pair.to == 0);
+    return;
+  }
+  promise(pair.size == sizeof pair && pair.from != pair.to);
+  static ohm_finding candidates[1];
+  ohm_finding each;
+  ohm_finding finding;
+  ohm_reference room = OHM_REFERENCE_INIT;
+  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  const ohm_sensor *shelf[] = {sensor};
+  promise(sensor != NULL);
+  promise(ohm_pins_identify(shelf, 1, &pair, 1, &room, NULL, NULL, &each, candidates, &finding) ==
+          OHM_OK);
+  require_finding(&finding, 1);
+  ohm_sensor_free(sensor);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   static void (*const notations[])(const char *) = {read_reading, read_reference,   read_meter,
                                                     read_leads,   read_temperature, read_tolerance,
-                                                    read_number};
+                                                    read_number,  read_pair};
   if (size == 0)
     return 0;
   char *text = malloc(size);

@@ -304,7 +304,7 @@ class FindingTest(unittest.TestCase):
 
     def test_words_are_members(self):
         finding = check("320.0", "80C", fan=70, place="sensor")
-        of_others = {"agreement", "explanation", "odd", "negative", "joined"}
+        of_others = {"agreement", "explanation", "role", "odd", "negative", "joined"}
         for name, word in WORDS.items():
             with self.subTest(name=name):
                 absent = type(None) if name in of_others else word

@@ -12,10 +12,10 @@ from ohmcurve import (
     ASSUMED,
     Companion,
     Display,
+    Explanation,
     FitBasis,
     FitModel,
     FitPoint,
-    Explanation,
     JobReason,
     Meter,
     Place,
@@ -23,6 +23,7 @@ from ohmcurve import (
     Reason,
     Reference,
     ReferenceKind,
+    Role,
     Row,
     Soaked,
     Status,
@@ -122,6 +123,9 @@ class HeaderTest(unittest.TestCase):
 
     def test_explanation_has_the_words_of_the_header(self):
         self.assertEqual([each.value for each in Explanation], words("ohm_explanation"))
+
+    def test_role_has_the_words_of_the_header(self):
+        self.assertEqual([each.value for each in Role], words("ohm_role"))
 
     def test_soaked_has_every_constant_and_the_words_of_the_header(self):
         self.assertEqual(

@@ -5,7 +5,7 @@ import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import Error, Reason, Reading, Reference, Sensor, Status, Verdict
+from ohmcurve import Error, Reason, Reading, Reference, Role, Sensor, Status, Verdict
 
 
 class IdentifyTest(unittest.TestCase):
@@ -65,6 +65,22 @@ class IdentifyTest(unittest.TestCase):
             ohmcurve.identify([("330", "80C")], sensors=[])
         with self.assertRaises(TypeError):
             ohmcurve.identify([("330", "80C")], sensors=["ntc-37k-20c"])
+
+
+class PinsTest(unittest.TestCase):
+    def test_the_modules_pins_are_found_beside_the_gauges(self):
+        finding, each = ohmcurve.identify_pins(
+            ["1-3=810", "1-2=OL", "2-body=210ohm"], at="50C"
+        )
+        self.assertIs(finding.verdict, Verdict.WITHIN)
+        self.assertEqual((finding.pair, finding.gauge_pair), ("1-3", "2-body"))
+        self.assertEqual([one.role for one in each], [Role.MODULE, Role.NONE, Role.GAUGE])
+        self.assertIn("FOUND: the module's element is on 1-3", str(finding))
+
+    def test_what_is_no_pair_is_an_error(self):
+        with self.assertRaises(Error) as raised:
+            ohmcurve.identify_pins(["1=2"], at="50C")
+        self.assertIs(raised.exception.status, Status.BAD_SYNTAX)
 
 
 if __name__ == "__main__":

@@ -36,7 +36,7 @@ from .error import Error, Status
 from .explain import explain
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
-from .identify import identify
+from .identify import identify, identify_pins
 from .meter import Display, Estimate, Meter, Reading
 from .module import Module, Moves, Reported, Rounding, Volts, WhichRange, reported_of
 from .pin import fanpoint, loom, signal, substitute
@@ -58,6 +58,7 @@ from .verdict import (
     Negative,
     Place,
     Reason,
+    Role,
     Soaked,
     Verdict,
 )
@@ -99,6 +100,7 @@ __all__ = [
     "Reference",
     "ReferenceKind",
     "Reported",
+    "Role",
     "Rounding",
     "Row",
     "Sensor",
@@ -126,6 +128,7 @@ __all__ = [
     "find_sensors",
     "fit",
     "identify",
+    "identify_pins",
     "loom",
     "preferred_nearest",
     "read_temperature",

@@ -67,3 +67,45 @@ def identify(
     found = Finding._of(finding)
     compared = int(found.compared or 0)
     return found, [Finding._of(candidates[index]) for index in range(compared)]
+
+
+def identify_pins(
+    pairs: Iterable[str],
+    *,
+    at: str | Reference,
+    sensors: Iterable[Sensor] | None = None,
+    meter: str | Meter | None = None,
+    leads: str | None = None,
+    tolerance: str | None = None,
+    level: float = 0.0,
+) -> tuple[Finding, list[Finding]]:
+    """Tell which pins of a body are the module's element, and which the gauge's.
+
+    pairs   1 to 16 texts "1-2=2.31k", "B-D=OL", "1-body=480", "1-minus=480"
+    at      the temperature of all: "21.5C+-1", "ice", or a Reference
+
+    The rest is as for identify(). Returns what they come to, and a finding for each pair.
+    """
+    among = _among(sensors)
+    how = _asked(tolerance, level, Place.NOT_TOLD, None, 0.0)
+    texts = list(pairs)
+    taken = _ohmcurve.pairs(len(texts))
+    findings = _ohmcurve.findings(len(texts))
+    candidates = _ohmcurve.findings(len(among))
+    for index, text in enumerate(texts):
+        pair = _ohmcurve.ohm_pair()
+        _ohmcurve.ohm_pair_read(text, pair)
+        taken[index] = pair
+    finding = _ohmcurve.ohm_finding()
+    _ohmcurve.ohm_pins_identify(
+        [sensor._sensor for sensor in among],
+        taken.cast(),
+        len(texts),
+        _reference(at),
+        _instrument(meter, leads),
+        how,
+        findings.cast(),
+        candidates.cast(),
+        finding,
+    )
+    return Finding._of(finding), [Finding._of(findings[index]) for index in range(len(texts))]

@@ -125,6 +125,25 @@ class Joined(Word):
     PARALLEL = "parallel"
 
 
+class Role(Word):
+    """What lies between two pins."""
+
+    NONE = "none"
+    MODULE = "module"
+    GAUGE = "gauge"
+    EITHER = "either"
+    """An element, of the module or of the gauge."""
+    UNKNOWN = "unknown"
+    """An element that goes with no sensor compared."""
+    BOTH = "both"
+    """Two elements in series: the wrong pair."""
+    JOINED = "joined"
+    GROUND = "ground"
+    """The same element by way of the engine and its ground."""
+    ASK = "ask"
+    """The display showed no number, and not that it is open."""
+
+
 class Explanation(Word):
     """What may be wrong with what was read."""
 
