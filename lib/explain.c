@@ -174,10 +174,12 @@ static void try_other_parts(struct trial *trial) {
     best = log_likelihood;
     trial->other = other;
     set(finding, OHM_FIELD_P_FIT, p_fit);
-    ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(other));
-    ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(other));
-    ohm_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(other));
   }
+  if (!trial->other)
+    return;
+  ohm_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(trial->other));
+  ohm_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(trial->other));
+  ohm_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
 }
 
 /* All readings a thousand times as much, or as little. */

@@ -123,7 +123,8 @@ static inline void require_probabilities(const ohm_finding *finding, int several
     require(within(1 - 1e-9, p[0] + p[1] + p[2], 1 + 1e-9), "probabilities add up to 1");
   double level = ohm_finding_number(finding, OHM_FIELD_LEVEL);
   require(0.5 < level && level < 1, "a level is one");
-  if (has_word(finding, OHM_FIELD_REASON, "conforms"))
+  if (has_word(finding, OHM_FIELD_REASON, "conforms") &&
+      !has_word(finding, OHM_FIELD_ABOUT, "explain"))
     require(p[1] >= level, "what conforms reaches the level");
   if (has_word(finding, OHM_FIELD_REASON, "low"))
     require(p[0] >= level, "what is low reaches the level");
