@@ -64,8 +64,11 @@ class History:
     @property
     def points(self) -> tuple[tuple[float, float], ...]:
         """Pairs of hours after the stop and degrees Celsius, in the order of time."""
-        each = range(len(self))
-        return tuple(tuple(_ohmcurve.ohm_history_point(self._history, i)) for i in each)
+        points: list[tuple[float, float]] = []
+        for index in range(len(self)):
+            after_h, t_c = _ohmcurve.ohm_history_point(self._history, index)
+            points.append((after_h, t_c))
+        return tuple(points)
 
     def __len__(self) -> int:
         return int(_ohmcurve.ohm_history_count(self._history))
