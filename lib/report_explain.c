@@ -273,17 +273,6 @@ static void next_line(const struct page *page) {
   ohm_sentence_line(page->out, "Next", text.buffer);
 }
 
-static void list_line(const struct page *page, const char *label, ohm_field field) {
-  OHM_SENTENCE(text);
-  const char *entry;
-  for (size_t i = 0; (entry = ohm_finding_text(page->finding, (int)field, i)); i++) {
-    ohm_text_add(&text, i > 0 ? "; " : "");
-    ohm_text_add(&text, entry);
-  }
-  if (text.length > 0)
-    ohm_sentence_line(page->out, label, text.buffer);
-}
-
 static void caution_lines(const struct page *page) {
   ohm_sentence_line(page->out, "CAUTION",
                     "Key off, blades clear: unplugging this sensor starts many fans.");
@@ -302,7 +291,7 @@ void ohm_report_explain(struct ohm_text *out, const ohm_finding *finding) {
   }
   caution_lines(&page);
   verdict_line(&page);
-  list_line(&page, "Not tested", OHM_FIELD_NOT_TESTED);
+  ohm_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(&page);
-  list_line(&page, "Assumed", OHM_FIELD_ASSUMED);
+  ohm_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
 }
