@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-# Prints C source that holds the tables, see lib/tables_data.h.
+# Prints C source that holds the tables, see lib/ground/tables_data.h.
 #
 #   LC_ALL=C awk -f tables/embed.awk tables/VERSION tables/*.csv tables/circuits/*.csv
 #
@@ -47,7 +47,7 @@ function is_circuit(name) {
 }
 
 function print_list(array, counted, circuits,    i, listed) {
-  print "\nconst struct ohm_table " array "[] = {"
+  print "\nconst struct oc_table " array "[] = {"
   for (i = 0; i < count; i++)
     if (is_circuit(names[i]) == circuits) {
       print "  {\"" names[i] "\", table_" i ", sizeof table_" i "},"
@@ -86,15 +86,15 @@ BEGIN {
     insert(name)
   }
   print "/* Made by tables/embed.awk. */"
-  print "#include \"../lib/tables_data.h\"\n"
-  print "const char ohm_tables_version_text[] = \"" version "\";"
+  print "#include \"../ground/tables_data.h\"\n"
+  print "const char oc_tables_version_text[] = \"" version "\";"
   for (i = 0; i < count; i++) {
     print "\nstatic const unsigned char table_" i "[] = {"
     print_bytes(file_of[names[i]])
     print "};"
   }
-  print_list("ohm_tables", "ohm_table_count", 0)
-  print_list("ohm_circuit_tables", "ohm_circuit_table_count", 1)
+  print_list("oc_tables", "oc_table_count", 0)
+  print_list("oc_circuit_tables", "oc_circuit_table_count", 1)
   exit 0
 }
 

@@ -8,15 +8,15 @@
 #ifndef OHM_TESTS_CONVOLUTION_H
 #define OHM_TESTS_CONVOLUTION_H
 
-#include "../lib/decision.h"
+#include "../lib/arithmetic/decision.h"
 
 struct parts {
   double sigma;
   int count;
-  double half[OHM_RECTANGLES_MAX];
+  double half[OC_RECTANGLES_MAX];
 };
 
-enum { CONVOLUTION_KINKS = 1 << OHM_RECTANGLES_MAX };
+enum { CONVOLUTION_KINKS = 1 << OC_RECTANGLES_MAX };
 
 /** Find the nodes; once, before anything else. */
 void convolution_begin(void);

@@ -34,6 +34,11 @@ $NM -D .libs/libohmcurve.so >"$scratch/nm" || fail "$NM cannot read .libs/libohm
 sed -n 's/^[0-9a-fA-F]* *[^UwvN ] \([^ @]*\).*$/\1/p' "$scratch/nm" | sort >"$scratch/library"
 same header library "include/ohmcurve.h and the symbols of .libs/libohmcurve.so differ"
 
+# In a static program a private name of ours is in sight of everybody's.
+$NM .libs/librooms.a >"$scratch/nm" || fail "$NM cannot read .libs/librooms.a"
+sed -n 's/^[0-9a-fA-F]* [A-TV-Z] \([^ ]*\)$/\1/p' "$scratch/nm" | grep -v '^oc_' | sort >"$scratch/archive"
+same header archive "what the archive defines is public, of the header, or begins with oc_: here they differ"
+
 set -- bindings/shell/*.o
 [ -f "$1" ] || fail "no objects of the command in bindings/shell"
 $NM "$@" >"$scratch/nm" || fail "$NM cannot read the objects of the command"

@@ -12,5 +12,5 @@ echo '#include "ohmcurve.h"' |
 echo '#include "ohmcurve.h"' |
   $CXX -x c++ -std=c++11 $strict -I"$srcdir/include" - || failed=1
 
-LC_ALL=C $AWK -f "$srcdir/tests/header.awk" "$header" "$srcdir"/tests/*.c || failed=1
+LC_ALL=C $AWK -f "$srcdir/tests/header.awk" "$header" "$srcdir"/tests/*.c "$srcdir"/tests/*/*.c || failed=1
 exit $failed

@@ -11,7 +11,7 @@ fail() {
 }
 
 # Rooms without a test program of their own, and the one that covers them.
-covered="bigint:number case:isolation circuit_draft:circuit_file draft:sensor_file field:finding further:identify platinum:models printed:audit report_bath:report report_explain:explain report_identify:identify report_isolation:isolation report_pins:pins report_pin:pin report_soak:soak report_substitute:substitute sentence:report silicon:models start:pin station:pin suspect:audit text:status"
+covered="bigint:number circuit_draft:circuit_file companions:soak deduction:isolation draft:sensor_file field:finding fitted:fit_answer lag:soak next_reading:identify path_point:signal_path platinum:models printed:audit report_bath:report report_explain:explain report_identify:identify report_isolation:isolation report_signal_path:signal_path report_soak:soak report_substitute:substitute report_terminals:terminals sentence:report silicon:models start:signal_path suspect:audit text:status told:bath"
 
 # Names of headers of ISO C, POSIX and common systems.
 taken="assert complex ctype errno fenv float inttypes iso646 limits locale math setjmp
@@ -22,29 +22,28 @@ regex sched search semaphore spawn strings stropts syslog tar termios trace ulim
 unistd utime utmpx wordexp alloca argp byteswap elf endian err error execinfo features
 link malloc memory obstack printf resolv values version crypt curses term"
 
-rooms=$(sed -n '/^ROOMS = /,/[^\\]$/p' Makefile.am | tr -s ' \t\\' '\n' | sed -n 's|^lib/\(.*\)\.c$|\1|p')
-[ -n "$rooms" ] || fail "Makefile.am has no ROOMS"
+rooms=
+for source in lib/*/*.c; do
+  room=${source##*/}
+  room=${room%.c}
+  [ "$room" = tables_data ] || rooms="$rooms $room"
+done
+[ -n "$rooms" ] || fail "lib/ has no rooms"
 for room in $rooms; do
-  [ -f "lib/$room.c" ] || fail "lib/$room.c is in ROOMS and does not exist"
   test=$room
   for pair in $covered; do
     [ "${pair%%:*}" != "$room" ] || test=${pair#*:}
   done
-  [ -f "tests/test_$test.c" ] || fail "lib/$room.c has no tests/test_$test.c"
+  ls tests/*/test_"$test".c >/dev/null 2>&1 || fail "lib/*/$room.c has no tests/*/test_$test.c"
   for name in $taken; do
-    [ "$room" != "$name" ] || fail "lib/$room.c bears the name of a system header, $name.h"
+    [ "$room" != "$name" ] || fail "lib/*/$room.c bears the name of a system header, $name.h"
   done
 done
-for source in lib/*.c; do
-  room=${source#lib/}
-  case " $(echo $rooms) tables_data " in
-  *" ${room%.c} "*) ;;
-  *) fail "$source is not in ROOMS" ;;
-  esac
-done
 for pair in $covered; do
-  [ -f "lib/${pair%%:*}.c" ] || fail "tests/names.sh covers lib/${pair%%:*}.c, which does not exist"
-  [ ! -f "tests/test_${pair%%:*}.c" ] || fail "tests/names.sh need not cover lib/${pair%%:*}.c any more"
+  ls lib/*/"${pair%%:*}".c >/dev/null 2>&1 ||
+    fail "tests/names.sh covers a room ${pair%%:*}, which does not exist"
+  ! ls tests/*/test_"${pair%%:*}".c >/dev/null 2>&1 ||
+    fail "tests/names.sh need not cover ${pair%%:*} any more"
 done
 
 # calls NAMES FILE...: lines that call one of them, comments aside
@@ -54,13 +53,13 @@ calls() {
   grep -nE "(^|[^a-zA-Z0-9_])($names) *\(" "$@" /dev/null | grep -vE '^[^:]*:[0-9]*: *(/\*|\*)'
 }
 others=
-for source in lib/*.[ch]; do
-  [ "$source" = lib/file.c ] || others="$others $source"
+for source in lib/*/*.[ch]; do
+  [ "$source" = lib/ground/file.c ] || others="$others $source"
 done
 calls 'f?open|freopen|fdopen|openat|opendir|creat|popen|mmap' $others &&
-  fail "only lib/file.c may open anything"
-calls 'v?f?printf|v?s?n?printf|f?puts|putchar|fputc|fwrite|perror|exit|_Exit|abort|assert|raise' lib/*.[ch] &&
+  fail "only lib/ground/file.c may open anything"
+calls 'v?f?printf|v?s?n?printf|f?puts|putchar|fputc|fwrite|perror|exit|_Exit|abort|assert|raise' lib/*/*.[ch] &&
   fail "no room prints or ends the program"
-calls 'setlocale|localeconv|strto[dfl]|strtold|ato[fil]|v?f?s?scanf|strcoll|strftime|is(alpha|alnum|space|upper|lower|punct|print)|to(upper|lower)|strcasecmp' lib/*.[ch] &&
+calls 'setlocale|localeconv|strto[dfl]|strtold|ato[fil]|v?f?s?scanf|strcoll|strftime|is(alpha|alnum|space|upper|lower|punct|print)|to(upper|lower)|strcasecmp' lib/*/*.[ch] &&
   fail "no room depends on the locale"
 exit $failed

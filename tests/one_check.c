@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* One check from the words a person types to its own screen, none of the other answers:
  * what it links is what make room-sizes bounds. */
-#include "../lib/report.h"
+#include "../lib/words/report.h"
 
 int main(void) {
   ohm_reading reading = OHM_READING_INIT;
@@ -9,14 +9,14 @@ int main(void) {
   ohm_reference reference = OHM_REFERENCE_INIT;
   ohm_finding finding;
   char screen[2000];
-  struct ohm_text out = ohm_text_begin(screen, sizeof screen);
+  struct oc_text out = oc_text_begin(screen, sizeof screen);
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
   int failed = ohm_reading_read("2.31k", &reading, NULL) != OHM_OK ||
                ohm_meter_read("0.8%+3", &meter, NULL) != OHM_OK ||
                ohm_leads_read("0.4", &meter, NULL) != OHM_OK ||
                ohm_reference_read("21.5C", &reference, NULL) != OHM_OK ||
                ohm_bath_check(sensor, &reading, &meter, &reference, NULL, &finding) != OHM_OK;
-  ohm_report_bath(&out, &finding);
+  oc_report_bath(&out, &finding);
   ohm_sensor_free(sensor);
   return failed || out.length == 0 || out.length >= sizeof screen;
 }

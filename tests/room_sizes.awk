@@ -9,9 +9,9 @@
 FILENAME ~ /DEVELOPERS[.]md$/ {
   if (/^[|] floor [|]/) table = 1
   else if (!/^[|]/) table = 0
-  if (table && /^[|] [a-z ]+ [|] `/) {
+  if (table && /^[|] `[a-z]+` [|]/) {
     split($0, cells, "[|]")
-    gsub(/^ +| +$/, "", cells[2])
+    gsub(/[ `]/, "", cells[2])
     floors[++floor_count] = cells[2]
     room_count[floor_count] = split(cells[3], names, "`")
     for (i = 2; i < room_count[floor_count]; i += 2) {

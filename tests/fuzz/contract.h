@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "ohmcurve.h"
+#include "../../include/ohmcurve.h"
 
 enum { REPORT_SIZE = 8192, COLUMNS_MAX = 80, LIST_MAX = 64 };
 

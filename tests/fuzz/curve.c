@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "ohmcurve.h"
+#include "../../include/ohmcurve.h"
 
 enum { MODEL_BETA, MODEL_STEINHART_HART, MODEL_POINTS };
 enum { NUMBERS_MAX = 64, GRID = 200 };

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "ohmcurve.h"
+#include "../../include/ohmcurve.h"
 
 enum { POINTS_MAX = 16, GRID = 50, TEXT_MAX = 4096 };
 

@@ -1,0 +1,532 @@
+/* SPDX-License-Identifier: MIT */
+/* Which part of a circuit is at fault, from what was seen so far, and what to look at
+ * next. The record is the whole state. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "../model/deduction.h"
+#include "../arithmetic/diagnosis.h"
+#include "../bench/finding.h"
+#include "../ground/number.h"
+#include "../ground/status.h"
+
+/* Beyond where the fan is to start: engine off. Common practice. */
+static const double too_hot_k = 12;
+
+static const double least_bits = 1e-9;
+
+/* ---- how probable ---- */
+
+struct candidate {
+  oc_set set;
+  oc_set parts; /* what would be renewed */
+  double weight;
+};
+
+struct candidates {
+  size_t count;
+  struct candidate each[OC_DIAGNOSIS_ROOM]; /* those that renew the same stand together */
+  double weights[OC_DIAGNOSIS_ROOM];
+  oc_set parts[OC_DIAGNOSIS_ROOM];
+  oc_set any; /* every link in one of the sets */
+};
+
+static oc_set parts_of(const struct ohm_circuit *circuit, oc_set set) {
+  oc_set parts = 0;
+  for (size_t link = 0; link < circuit->link_count; link++)
+    if (set & oc_set_of(link) && !(parts & oc_set_of(link)))
+      parts |= oc_circuit_part(circuit, link);
+  return parts;
+}
+
+static int by_parts(const void *left, const void *right) {
+  const struct candidate *a = left;
+  const struct candidate *b = right;
+  if (a->parts != b->parts)
+    return a->parts < b->parts ? -1 : 1;
+  return a->set < b->set ? -1 : a->set > b->set;
+}
+
+static void find_candidates(const struct oc_deduction *it, struct candidates *candidates) {
+  struct oc_diagnosis diagnosis;
+  double odds[OC_DIAGNOSIS_PARTS] = {0};
+  for (size_t i = 0; i < it->circuit->link_count; i++)
+    odds[i] = oc_deduction_odds(it, i);
+  oc_diagnosis_find(it->conflicts, it->conflict_count, &diagnosis);
+  oc_diagnosis_weigh(&diagnosis, odds, candidates->weights);
+  candidates->count = diagnosis.count;
+  candidates->any = 0;
+  for (size_t i = 0; i < diagnosis.count; i++) {
+    candidates->any |= diagnosis.sets[i];
+    candidates->each[i] = (struct candidate){
+        diagnosis.sets[i], parts_of(it->circuit, diagnosis.sets[i]), candidates->weights[i]};
+  }
+  qsort(candidates->each, candidates->count, sizeof candidates->each[0], by_parts);
+  for (size_t i = 0; i < candidates->count; i++) {
+    candidates->weights[i] = candidates->each[i].weight;
+    candidates->parts[i] = candidates->each[i].parts;
+  }
+}
+
+/* ---- the next test ---- */
+
+static bool has_tools(const struct oc_deduction *it, const struct oc_test *test) {
+  bool has = true;
+  for (size_t i = 0; i < it->record->count; i++) {
+    const struct oc_record_entry *entry = &it->record->entries[i];
+    if (entry->of != OC_RECORD_TOOL || !oc_circuit_uses(test, entry->tool, entry->tool_length))
+      continue;
+    /* The last word on each tool counts. */
+    bool last = true;
+    for (size_t k = i + 1; k < it->record->count; k++) {
+      const struct oc_record_entry *later = &it->record->entries[k];
+      last = last && !(later->of == OC_RECORD_TOOL && later->tool_length == entry->tool_length &&
+                       memcmp(later->tool, entry->tool, entry->tool_length) == 0);
+    }
+    has = has && !(last && entry->seen == OC_SEEN_NONE);
+  }
+  return has;
+}
+
+static bool need_is_met(const struct oc_deduction *it, const char *word, size_t length) {
+  const struct ohm_circuit *circuit = it->circuit;
+  const char *sign = memchr(word, '=', length);
+  size_t name = (size_t)(sign - word);
+  size_t rest = length - name - 1;
+  if (oc_circuit_is(sign + 1, rest, "yes"))
+    return it->stated[oc_circuit_fact(circuit, word, name)];
+  if (oc_circuit_is(sign + 1, rest, "renewed"))
+    return it->renewed & oc_set_of(oc_circuit_link(circuit, word, name));
+  bool good = oc_circuit_is(sign + 1, rest, "good");
+  return it->tests[oc_circuit_test(circuit, word, name)].seen ==
+         (good ? OC_SEEN_GOOD : OC_SEEN_BAD);
+}
+
+static bool needs_are_met(const struct oc_deduction *it, const struct oc_test *test) {
+  const char *needs = test->cells[OHM_TEST_NEEDS];
+  const char *word;
+  size_t length;
+  while (oc_circuit_word(&needs, &word, &length))
+    if (!need_is_met(it, word, length))
+      return false;
+  if (test->amperes[0] == OC_NO_PLACE)
+    return true;
+  for (size_t i = 0; i < 2 && test->amperes[i] != OC_NO_PLACE; i++)
+    if (it->tests[test->amperes[i]].seen == OC_SEEN_GOOD)
+      return true;
+  return false;
+}
+
+static bool can_be_made(const struct oc_deduction *it, size_t test) {
+  const struct oc_test *t = &it->circuit->tests[test];
+  return has_tools(it, t) && needs_are_met(it, t);
+}
+
+/* Good is 0, bad is 1. */
+static int predicted(const struct oc_deduction *it, size_t test, oc_set set) {
+  oc_set bad = oc_deduction_accused(it, test);
+  if (it->circuit->tests[test].clears & set)
+    return 1;
+  return bad && !(bad & set) ? 0 : OC_UNPREDICTED;
+}
+
+static double bits_of(const struct oc_deduction *it, const struct candidates *candidates,
+                      size_t test) {
+  int outcomes[OC_DIAGNOSIS_ROOM];
+  for (size_t i = 0; i < candidates->count; i++)
+    outcomes[i] = predicted(it, test, candidates->each[i].set);
+  return oc_diagnosis_information(candidates->weights, candidates->parts, outcomes,
+                                  candidates->count, 2);
+}
+
+static size_t first_of_role(const struct oc_deduction *it, enum oc_test_role role) {
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    enum oc_seen seen = it->tests[i].seen;
+    if (it->circuit->tests[i].role == role && can_be_made(it, i) &&
+        (seen == OC_SEEN_NOTHING || seen == OC_SEEN_UNSURE))
+      return i;
+  }
+  return OC_NO_PLACE;
+}
+
+static bool has_complaint(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++)
+    if (it->circuit->tests[i].role == OC_ROLE_SYMPTOM && it->tests[i].seen == OC_SEEN_BAD)
+      return true;
+  return false;
+}
+
+/* Of the tests so seen the one that tells most in a minute. */
+static size_t most_telling(const struct oc_deduction *it, const struct candidates *candidates,
+                           enum oc_seen seen, double *bits) {
+  size_t best = OC_NO_PLACE;
+  double best_rate = 0;
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    const struct oc_test *test = &it->circuit->tests[i];
+    if (test->role == OC_ROLE_SYMPTOM || it->tests[i].seen != seen || !can_be_made(it, i))
+      continue;
+    double told = bits_of(it, candidates, i);
+    if (told > least_bits && told / test->minutes > best_rate) {
+      best_rate = told / test->minutes;
+      *bits = told;
+      best = i;
+    }
+  }
+  return best;
+}
+
+/* Whether the fan starts, whether it was asked, then what tells most; what was too near to
+ * tell once more when nothing else is left. */
+static size_t next_test(const struct oc_deduction *it, const struct candidates *candidates,
+                        double *bits) {
+  *bits = NAN;
+  size_t next = first_of_role(it, OC_ROLE_SYMPTOM);
+  if (next == OC_NO_PLACE && has_complaint(it) && it->conflict_count == 0)
+    next = first_of_role(it, OC_ROLE_CONDITION);
+  if (next == OC_NO_PLACE)
+    next = most_telling(it, candidates, OC_SEEN_NOTHING, bits);
+  return next == OC_NO_PLACE ? most_telling(it, candidates, OC_SEEN_UNSURE, bits) : next;
+}
+
+/* ---- the answer ---- */
+
+static const char *test_name(const struct oc_deduction *it, size_t test) {
+  return it->circuit->tests[test].cells[OHM_TEST_TEST];
+}
+
+static void add_links(const struct oc_deduction *it, oc_set links, ohm_field field,
+                      ohm_finding *finding) {
+  for (size_t i = 0; i < it->circuit->link_count; i++)
+    if (links & oc_set_of(i))
+      oc_finding_add_entry(finding, field, it->circuit->links[i].cells[OHM_LINK_LINK]);
+}
+
+/* The most probable first. */
+static void add_suspects(const struct oc_deduction *it, const struct candidates *candidates,
+                         ohm_finding *finding) {
+  double chance[OC_DIAGNOSIS_PARTS] = {0};
+  for (size_t i = 0; i < candidates->count; i++)
+    for (size_t link = 0; link < it->circuit->link_count; link++)
+      if (candidates->each[i].set & oc_set_of(link))
+        chance[link] += candidates->each[i].weight;
+  for (oc_set left = candidates->any & ~it->faulty; left;) {
+    size_t best = OC_NO_PLACE;
+    for (size_t link = 0; link < it->circuit->link_count; link++)
+      if (left & oc_set_of(link) && (best == OC_NO_PLACE || chance[link] > chance[best]))
+        best = link;
+    left &= ~oc_set_of(best);
+    add_links(it, oc_set_of(best), OHM_FIELD_SUSPECTS, finding);
+  }
+}
+
+/* "fuse: a new one of the same rating", each part once. */
+static void add_parts(const struct oc_deduction *it, ohm_finding *finding) {
+  const struct ohm_circuit *circuit = it->circuit;
+  oc_set said = 0;
+  for (size_t i = 0; i < circuit->link_count; i++) {
+    const struct oc_link *link = &circuit->links[i];
+    if (!(it->faulty & oc_set_of(i)) || said & oc_set_of(i))
+      continue;
+    said |= oc_circuit_part(circuit, i);
+    char buffer[512];
+    struct oc_text text = oc_text_begin(buffer, sizeof buffer);
+    oc_text_add(&text, link->cells[OHM_LINK_PART]);
+    oc_text_add(&text, link->cells[OHM_LINK_RENEW][0] ? ": " : "");
+    oc_text_add(&text, link->cells[OHM_LINK_RENEW]);
+    bool buy = strcmp(link->cells[OHM_LINK_ACTION], "buy") == 0;
+    oc_finding_add_entry(finding, buy ? OHM_FIELD_BUY : OHM_FIELD_REPAIR, buffer);
+  }
+}
+
+static void add_limit(struct oc_text *text, const struct oc_deduction *it,
+                      struct oc_test_limit limit) {
+  oc_text_add_number(text, oc_test_limit_at(limit, it->fan_c));
+}
+
+/* "good is 11 V or more"; empty for a word. */
+static void add_expected(struct oc_text *text, const struct oc_deduction *it,
+                         const struct oc_test *test) {
+  static const char *const units[] = {"", " V", " A", " ohm", " C", " ohm (volts over amperes)"};
+  bool has_low = !isnan(test->low.value);
+  bool has_high = !isnan(test->high.value);
+  if (test->unit == OC_UNIT_FUSE)
+    oc_text_add(text, "more than 0.7 mV");
+  if (!(OC_UNIT_VOLT <= test->unit && test->unit <= OC_UNIT_DROP))
+    return;
+  if (has_low)
+    add_limit(text, it, test->low);
+  if (has_low && has_high)
+    oc_text_add(text, " to ");
+  if (has_high)
+    add_limit(text, it, test->high);
+  oc_text_add(text, units[test->unit]);
+  if (has_low != has_high)
+    oc_text_add(text, has_low ? " or more" : " or less");
+  oc_text_add(text, ", the instrument within ");
+  oc_text_add(text, test->cells[OHM_TEST_ERROR]);
+}
+
+/* What was bad with the part in it, at the same place, and at last the fan by itself. */
+static void add_again(const struct oc_deduction *it, ohm_finding *finding) {
+  for (int symptoms = 0; symptoms < 2; symptoms++)
+    for (size_t i = 0; i < it->circuit->test_count; i++) {
+      const struct oc_test *test = &it->circuit->tests[i];
+      bool is_symptom = test->role == OC_ROLE_SYMPTOM;
+      bool bad = it->tests[i].seen == OC_SEEN_BAD && test->accuses & it->faulty;
+      if (is_symptom != (symptoms == 1) || !bad)
+        continue;
+      char buffer[160];
+      struct oc_text text = oc_text_begin(buffer, sizeof buffer);
+      oc_text_add(&text, test_name(it, i));
+      oc_text_add(&text, ": ");
+      size_t before = text.length;
+      add_expected(&text, it, test);
+      oc_text_add(&text, text.length == before ? "good" : "");
+      oc_finding_add_entry(finding, OHM_FIELD_AGAIN, buffer);
+    }
+}
+
+static void add_contradiction(const struct oc_deduction *it, ohm_finding *finding) {
+  const struct ohm_circuit *circuit = it->circuit;
+  bool off[OC_CIRCUIT_TESTS] = {false};
+  for (size_t i = 0; i < circuit->balance_count; i++) {
+    off[circuit->balances[i].whole] |= it->off_balance[i];
+    for (size_t k = 0; k < circuit->balances[i].part_count; k++)
+      off[circuit->balances[i].parts[k]] |= it->off_balance[i];
+  }
+  for (size_t i = 0; i < circuit->test_count; i++) {
+    bool accuses = oc_deduction_counts(it, i) && (oc_deduction_accused(it, i) & ~it->cleared) == 0;
+    bool clears = it->tests[i].seen == OC_SEEN_GOOD && circuit->tests[i].clears & it->contradicted;
+    if (off[i] || accuses || clears)
+      oc_finding_add_entry(finding, OHM_FIELD_CONTRADICTION, test_name(it, i));
+  }
+}
+
+static void add_count(struct oc_text *text, oc_set set) {
+  oc_text_add_count(text, oc_set_size(set));
+}
+
+static void add_why(const struct oc_deduction *it, const struct candidates *candidates, size_t next,
+                    ohm_finding *finding) {
+  const struct oc_test *test = &it->circuit->tests[next];
+  char buffer[200];
+  struct oc_text text = oc_text_begin(buffer, sizeof buffer);
+  if (it->faulty && oc_deduction_is_explained(it)) {
+    oc_text_add(&text, "it goes round what is at fault, and shows a second fault before you buy");
+  } else if (test->role == OC_ROLE_SYMPTOM) {
+    oc_text_add(&text, "nothing is closed before the fan has started by itself");
+  } else if (test->role == OC_ROLE_CONDITION && it->conflict_count == 0) {
+    oc_text_add(&text, "a fan that was never asked for is not dead");
+  } else {
+    oc_text_add(&text, "of ");
+    add_count(&text, candidates->any);
+    oc_text_add(&text, " suspects, good clears ");
+    add_count(&text, test->clears & candidates->any);
+    oc_text_add(&text, oc_deduction_accused(it, next) ? ", bad leaves "
+                                                      : "; bad tells nothing on this car");
+    if (oc_deduction_accused(it, next))
+      add_count(&text, oc_deduction_accused(it, next) & candidates->any);
+  }
+  oc_finding_add_entry(finding, OHM_FIELD_NEXT_WHY, buffer);
+}
+
+static void add_next(const struct oc_deduction *it, const struct candidates *candidates,
+                     size_t next, double bits, ohm_finding *finding) {
+  static const struct {
+    ohm_field field;
+    ohm_test_column column;
+  } texts[] = {
+      {OHM_FIELD_NEXT, OHM_TEST_TEST},          {OHM_FIELD_NEXT_WHAT, OHM_TEST_WHAT},
+      {OHM_FIELD_NEXT_POINTS, OHM_TEST_POINTS}, {OHM_FIELD_NEXT_CONDITION, OHM_TEST_CONDITION},
+      {OHM_FIELD_NEXT_TOOLS, OHM_TEST_TOOL},    {OHM_FIELD_NEXT_CAUTION, OHM_TEST_CAUTION},
+      {OHM_FIELD_NEXT_SOURCE, OHM_TEST_SOURCE},
+  };
+  const struct oc_test *test = &it->circuit->tests[next];
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+    oc_finding_add_entry(finding, texts[i].field, test->cells[texts[i].column]);
+  char good[120];
+  struct oc_text text = oc_text_begin(good, sizeof good);
+  add_expected(&text, it, test);
+  oc_finding_add_entry(finding, OHM_FIELD_NEXT_GOOD, good);
+  add_why(it, candidates, next, finding);
+  oc_finding_set_number(finding, OHM_FIELD_NEXT_MINUTES, test->minutes);
+  oc_finding_set_number(finding, OHM_FIELD_NEXT_BITS, bits);
+}
+
+/* ---- what stands now ---- */
+
+static bool is_too_hot(const struct oc_deduction *it) {
+  const struct oc_record *record = it->record;
+  if (record->count == 0)
+    return false;
+  const struct oc_record_entry *last = &record->entries[record->count - 1];
+  return last->of == OC_RECORD_TEST && it->circuit->tests[last->index].unit == OC_UNIT_CELSIUS &&
+         last->number >= it->fan_c + too_hot_k;
+}
+
+static bool has_started(const struct oc_deduction *it) {
+  bool any = false;
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    if (it->circuit->tests[i].role != OC_ROLE_SYMPTOM)
+      continue;
+    if (it->tests[i].seen != OC_SEEN_GOOD && it->tests[i].seen != OC_SEEN_SKIPPED)
+      return false;
+    any |= it->tests[i].seen == OC_SEEN_GOOD;
+  }
+  return any;
+}
+
+/* A condition that did not hold, though nothing is at fault with it. */
+static size_t not_asked(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++)
+    if (it->circuit->tests[i].role == OC_ROLE_CONDITION && it->tests[i].seen == OC_SEEN_BAD &&
+        oc_deduction_accused(it, i) == 0)
+      return i;
+  return OC_NO_PLACE;
+}
+
+/* A test that goes round what is at fault, to look for a second fault before buying: it is
+ * there for a test that was bad, and accuses nothing that is known. */
+static size_t goes_round(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    const struct oc_test *test = &it->circuit->tests[i];
+    if (strstr(test->cells[OHM_TEST_NEEDS], "=bad") && can_be_made(it, i) &&
+        it->tests[i].seen == OC_SEEN_NOTHING && !(test->accuses & it->faulty))
+      return i;
+  }
+  return OC_NO_PLACE;
+}
+
+static const char *word_of(const struct oc_deduction *it, const struct candidates *candidates,
+                           size_t *next, double *bits) {
+  *next = next_test(it, candidates, bits);
+  if (*next == OC_NO_PLACE)
+    *next = not_asked(it);
+  if (is_too_hot(it))
+    return "too_hot";
+  if (it->is_contradictory)
+    return "contradiction";
+  if (has_started(it) && it->conflict_count == 0) {
+    *next = OC_NO_PLACE;
+    return "closed";
+  }
+  /* What is certain is renewed first when no test can go round it. */
+  if (oc_deduction_is_explained(it) || (*next == OC_NO_PLACE && it->faulty)) {
+    *next = goes_round(it);
+    return "found";
+  }
+  if (it->conflict_count == 0 && not_asked(it) != OC_NO_PLACE)
+    return "not_asked";
+  return *next == OC_NO_PLACE ? "no_test_left" : "go_on";
+}
+
+static void add_seen(const struct oc_deduction *it, ohm_finding *finding) {
+  double tests = 0;
+  double minutes = 0;
+  for (size_t i = 0; i < it->record->count; i++) {
+    const struct oc_record_entry *entry = &it->record->entries[i];
+    if (entry->of != OC_RECORD_TEST || entry->seen == OC_SEEN_SKIPPED)
+      continue;
+    tests++;
+    minutes += it->circuit->tests[entry->index].minutes;
+    if (!isnan(entry->amperes))
+      oc_finding_set_number(finding, OHM_FIELD_FUSE_AMPERES, entry->amperes);
+  }
+  oc_finding_set_number(finding, OHM_FIELD_TESTS, tests);
+  oc_finding_set_number(finding, OHM_FIELD_MINUTES, minutes);
+  static const char *const words[] = {"", " good", " bad", " too near to tell", " skipped"};
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    if (it->tests[i].seen == OC_SEEN_SKIPPED)
+      oc_finding_add_entry(finding, OHM_FIELD_SKIPPED, test_name(it, i));
+  }
+  if (it->record->count == 0)
+    return;
+  const struct oc_record_entry *last = &it->record->entries[it->record->count - 1];
+  char buffer[80];
+  struct oc_text text = oc_text_begin(buffer, sizeof buffer);
+  if (last->of != OC_RECORD_TEST)
+    return;
+  oc_text_add(&text, test_name(it, last->index));
+  oc_text_add(&text, words[it->tests[last->index].seen]);
+  oc_finding_add_entry(finding, OHM_FIELD_LAST, buffer);
+}
+
+static void answer(const struct oc_deduction *it, ohm_finding *finding) {
+  struct candidates candidates;
+  size_t next;
+  double bits;
+  find_candidates(it, &candidates);
+  const char *word = word_of(it, &candidates, &next, &bits);
+  bool closed = strcmp(word, "closed") == 0;
+  bool found = strcmp(word, "found") == 0;
+  oc_finding_set_about(finding, OC_ABOUT_ISOLATION);
+  oc_finding_set_number(finding, OHM_FIELD_VERDICT,
+                        closed  ? OHM_WITHIN
+                        : found ? OHM_OUTSIDE
+                                : OHM_UNDECIDED);
+  oc_finding_add_entry(finding, OHM_FIELD_CIRCUIT, it->circuit->name);
+  oc_finding_add_entry(finding, OHM_FIELD_STATE, word);
+  oc_finding_set_number(finding, OHM_FIELD_FAN_C, it->fan_c);
+  add_parts(it, finding);
+  if (found)
+    add_again(it, finding);
+  add_seen(it, finding);
+  add_links(it, it->renewed, OHM_FIELD_RENEWED, finding);
+  if (it->is_contradictory)
+    add_contradiction(it, finding);
+  if (next != OC_NO_PLACE)
+    add_next(it, &candidates, next, bits, finding);
+  add_links(it, it->faulty, OHM_FIELD_FAULTY, finding);
+  add_suspects(it, &candidates, finding);
+  add_links(it, it->cleared, OHM_FIELD_CLEARED, finding);
+}
+
+ohm_status ohm_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,
+                               ohm_finding *finding, ohm_error *error) {
+  oc_error_clear(error);
+  if (finding)
+    oc_finding_clear(finding);
+  if (!circuit || !finding || (!record && length > 0))
+    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
+                   (const char *)NULL);
+  struct oc_record seen;
+  ohm_status status = oc_record_read(circuit, record, length, &seen, error);
+  if (status != OHM_OK)
+    return status;
+  struct oc_deduction it;
+  oc_deduction_begin(&it, circuit, &seen);
+  answer(&it, finding);
+  return OHM_OK;
+}
+
+/* ---- a finding of the sensor ---- */
+
+/* What is outside, or makes the fan late, is at fault; what is good enough for the fan is
+ * not why it stays off. A cold reading that cannot tell clears nothing. */
+static const char *outcome_of(const ohm_finding *finding) {
+  ohm_verdict part = ohm_finding_verdict(finding);
+  ohm_verdict job = ohm_finding_job(finding);
+  if (part == OHM_OUTSIDE || job == OHM_OUTSIDE)
+    return "outside";
+  return part == OHM_WITHIN && job == OHM_WITHIN ? "within" : "undecided";
+}
+
+size_t ohm_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
+                                   char *buffer, size_t size) {
+  struct oc_text out = oc_text_begin(buffer, size);
+  const char *place = ohm_finding_text(finding, OHM_FIELD_PLACE, 0);
+  if (!circuit || !place)
+    return 0;
+  enum oc_test_unit unit = strcmp(place, "sensor") == 0   ? OC_UNIT_FINDING_SENSOR
+                           : strcmp(place, "module") == 0 ? OC_UNIT_FINDING_MODULE
+                                                          : OC_UNITS;
+  for (size_t i = 0; i < circuit->test_count; i++)
+    if (circuit->tests[i].unit == unit) {
+      oc_text_add(&out, circuit->tests[i].cells[OHM_TEST_TEST]);
+      oc_text_add(&out, "=");
+      oc_text_add(&out, outcome_of(finding));
+      oc_text_add(&out, "\n");
+      return out.length;
+    }
+  return 0;
+}

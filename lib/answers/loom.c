@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Two resistors in the place of the sensor: the module sees Q1 = k (r1 + s) and
+ * Q2 = k (r2 + s), so k = (Q1 - Q2)/(r1 - r2) and s = Q1/k - r1.
+ */
+#include "../model/start.h"
+#include "path_point.h"
+
+static const double NEAREST_RATIO = 0.5;
+
+struct loom {
+  const ohm_curve *curve;
+  struct oc_strictness strict;
+  struct oc_budget fitted[2];   /* r */
+  struct oc_budget reported[2]; /* Q */
+  struct oc_meter_assumed meter_assumed;
+  bool reported_assumed;
+  bool rounding_assumed;
+  struct oc_budget series;
+  struct oc_budget factor;
+};
+
+static ohm_status take(struct loom *loom, const ohm_reading *readings, const ohm_meter *meter,
+                       const ohm_reported *reported) {
+  for (size_t i = 0; i < 2; i++) {
+    bool assumed;
+    ohm_status status =
+        oc_meter_budget(meter, &readings[i], &loom->fitted[i], &loom->meter_assumed);
+    if (status == OHM_OK)
+      status = oc_reported_ohms(loom->curve, &reported[i], &loom->reported[i], &assumed);
+    if (status != OHM_OK)
+      return status;
+    loom->reported_assumed |= assumed;
+    loom->rounding_assumed |= reported[i].rounding == OHM_ROUNDING_NOT_TOLD;
+  }
+  double least_ohm = fmin(loom->fitted[0].value, loom->fitted[1].value);
+  double most_ohm = fmax(loom->fitted[0].value, loom->fitted[1].value);
+  return least_ohm > 0 && least_ohm <= NEAREST_RATIO * most_ohm ? OHM_OK : OHM_BAD_DEFINITION;
+}
+
+/* The leads err alike in both readings. What else errs alike is counted as if it did
+ * not, which is never too little here: s moves against each of two by about as much. */
+static void add_causes(struct oc_budget *to, const struct oc_budget *from, double slope) {
+  for (size_t i = 0; i < from->count; i++)
+    if (from->causes[i].name != OC_CAUSE_LEADS)
+      oc_budget_add_limit(to, from->causes[i].name, fabs(slope) * oc_cause_limit(&from->causes[i]));
+}
+
+static double lead_limit(const struct oc_budget *r_ohm) {
+  for (size_t i = 0; i < r_ohm->count; i++)
+    if (r_ohm->causes[i].name == OC_CAUSE_LEADS)
+      return oc_cause_limit(&r_ohm->causes[i]);
+  return 0;
+}
+
+/* Whether the two reports differ the way the resistors do. */
+static bool solve(struct loom *loom) {
+  double r1 = loom->fitted[0].value;
+  double r2 = loom->fitted[1].value;
+  double q1 = loom->reported[0].value;
+  double q2 = loom->reported[1].value;
+  double dr = r1 - r2;
+  double dq = q1 - q2;
+  if (!(dq / dr > 0))
+    return false;
+  loom->factor = oc_budget_of(dq / dr);
+  loom->series = oc_budget_of(q1 * dr / dq - r1);
+  add_causes(&loom->series, &loom->reported[0], dr * q2 / (dq * dq));
+  add_causes(&loom->series, &loom->reported[1], dr * q1 / (dq * dq));
+  add_causes(&loom->series, &loom->fitted[0], q2 / dq);
+  add_causes(&loom->series, &loom->fitted[1], q1 / dq);
+  oc_budget_add_limit(&loom->series, OC_CAUSE_LEADS, lead_limit(&loom->fitted[0]));
+  add_causes(&loom->factor, &loom->reported[0], 1 / dr);
+  add_causes(&loom->factor, &loom->reported[1], 1 / dr);
+  add_causes(&loom->factor, &loom->fitted[0], dq / (dr * dr));
+  add_causes(&loom->factor, &loom->fitted[1], dq / (dr * dr));
+  return true;
+}
+
+static double late_by(const struct loom *loom, double series_ohm) {
+  return oc_start_behind(loom->curve, loom->strict.fan_c, series_ohm, 1) - loom->strict.fan_c;
+}
+
+static double finite_or_absent(double x) {
+  return isfinite(x) ? x : NAN;
+}
+
+static void tell(ohm_finding *finding, ohm_field field, double value) {
+  oc_finding_set_number(finding, field, value);
+}
+
+static void judge(ohm_finding *finding, const struct loom *loom, const struct oc_spread *series) {
+  double limit_k = loom->strict.limit_k;
+  double most_ohm = oc_spread_quantile(series, loom->strict.level);
+  double least_ohm = oc_spread_quantile(series, 1 - loom->strict.level);
+  double late_k = late_by(loom, fmax(0, most_ohm));
+  double least_late_k = late_by(loom, fmax(0, least_ohm));
+  tell(finding, OHM_FIELD_SERIES_OHM, fmax(0, most_ohm));
+  tell(finding, OHM_FIELD_LATE_K, finite_or_absent(late_k));
+  tell(finding, OHM_FIELD_START_C,
+       finite_or_absent(loom->strict.fan_c + late_by(loom, fmax(0, series->value))));
+  tell(finding, OHM_FIELD_START_LOW_C, finite_or_absent(loom->strict.fan_c + least_late_k));
+  tell(finding, OHM_FIELD_START_HIGH_C, finite_or_absent(loom->strict.fan_c + late_k));
+  if (most_ohm < 0)
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_BETWEEN);
+  else if (late_k <= limit_k)
+    oc_finding_set_verdict(finding, OHM_WITHIN, OHM_REASON_CONFORMS);
+  else if (least_late_k > limit_k)
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SERIES);
+  else
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_UNCERTAIN);
+}
+
+static void tell_solution(ohm_finding *finding, const struct loom *loom) {
+  struct oc_spread series = oc_spread_of(&loom->series);
+  struct oc_spread factor = oc_spread_of(&loom->factor);
+  tell(finding, OHM_FIELD_BETWEEN_OHM, loom->series.value);
+  tell(finding, OHM_FIELD_U_BETWEEN_OHM, oc_budget_u(&loom->series));
+  tell(finding, OHM_FIELD_EXPANDED_BETWEEN_OHM, oc_spread_expanded(&series, loom->strict.level));
+  tell(finding, OHM_FIELD_FACTOR, loom->factor.value);
+  tell(finding, OHM_FIELD_EXPANDED_FACTOR, oc_spread_expanded(&factor, loom->strict.level));
+  judge(finding, loom, &series);
+}
+
+static void tell_assumed(ohm_finding *finding, const struct loom *loom) {
+  const struct {
+    bool taken;
+    enum oc_assumption assumption;
+  } all[] = {{loom->meter_assumed.accuracy, OC_ASSUME_ACCURACY},
+             {loom->meter_assumed.resolution, OC_ASSUME_RESOLUTION},
+             {loom->meter_assumed.zeros, OC_ASSUME_ZEROS},
+             {loom->meter_assumed.leads, OC_ASSUME_LEADS},
+             {loom->reported_assumed, OC_ASSUME_REPORTED},
+             {loom->rounding_assumed, OC_ASSUME_ROUNDING},
+             {loom->strict.fan_assumed, OC_ASSUME_FAN},
+             {loom->strict.limit_assumed, OC_ASSUME_LIMIT}};
+  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
+    if (all[i].taken)
+      oc_finding_assume(finding, all[i].assumption);
+}
+
+ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2],
+                          const ohm_meter *meter, const ohm_reported reported[2],
+                          const ohm_pin *pin, ohm_finding *finding) {
+  if (finding)
+    oc_finding_clear(finding);
+  if (!sensor || !readings || !reported || !finding)
+    return OHM_NULL_ARGUMENT;
+  struct loom loom = {.curve = sensor->curve};
+  ohm_status status = oc_strictness_of(pin, &loom.strict);
+  if (status == OHM_OK && !oc_curve_falls(loom.curve))
+    status = OHM_OUT_OF_RANGE;
+  if (status == OHM_OK)
+    status = take(&loom, readings, meter, reported);
+  if (status != OHM_OK)
+    return status;
+  oc_finding_set_about(finding, OC_ABOUT_LOOM);
+  oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
+  oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
+  tell(finding, OHM_FIELD_LEVEL, loom.strict.level);
+  tell(finding, OHM_FIELD_FAN_C, loom.strict.fan_c);
+  tell(finding, OHM_FIELD_LIMIT_K, loom.strict.limit_k);
+  tell(finding, OHM_FIELD_FIRST_OHM, loom.fitted[0].value);
+  tell(finding, OHM_FIELD_SECOND_OHM, loom.fitted[1].value);
+  tell_assumed(finding, &loom);
+  if (solve(&loom))
+    tell_solution(finding, &loom);
+  else
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_STUCK);
+  return OHM_OK;
+}

@@ -1,0 +1,371 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * A sensor of a car that stood, against the air. At one time constant everything that is
+ * not known adds: what the reading is off by has the distribution of a budget, and its
+ * probabilities are means of that over the time constant.
+ */
+#include <string.h>
+
+#include "companions.h"
+#include "../evidence/history.h"
+#include "told.h"
+
+static const double MOST_ALLOWED_K = 100;
+/* Waiting longer than this is no advice. */
+static const double PATIENCE_H = 72;
+static const double SHORTED_OHM = 5;
+/* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
+static const double LEAST_PULL_UP_OHM = 350;
+static const double GREATEST_PULL_UP_OHM = 20e3;
+
+/* ---- what was asked ---- */
+
+static bool is_soak(const ohm_soak *soak) {
+  return soak->size >= sizeof *soak && isfinite(soak->after_h) && soak->after_h >= 0 &&
+         oc_inside(OHM_ASSUMED, soak->start, OHM_EXACT) && isfinite(soak->stop_c) &&
+         isfinite(soak->stop_limit_k) && soak->stop_limit_k >= 0 && isfinite(soak->tau_low_h) &&
+         soak->tau_low_h >= 0 && isfinite(soak->tau_high_h) && soak->tau_high_h >= 0 &&
+         isfinite(soak->allow_k) && soak->allow_k >= 0;
+}
+
+static bool is_thermometer(const ohm_reference *air) {
+  return air->size >= sizeof *air && air->kind == OHM_REFERENCE_THERMOMETER &&
+         oc_inside(OHM_ASSUMED, air->accuracy, OHM_EXACT) && isfinite(air->t_c) &&
+         oc_inside(0, air->limit_k, OC_HOTTEST_C) && oc_inside(0, air->u_k, OC_HOTTEST_C);
+}
+
+static ohm_status take_air(struct oc_soak *soak, const ohm_reference *air,
+                           const ohm_history *history) {
+  struct oc_lag *lag = &soak->lag;
+  if (!air && !history)
+    return OHM_NULL_ARGUMENT;
+  if (air && !is_thermometer(air))
+    return OHM_BAD_ARGUMENT;
+  if (!history && !(OC_ZERO_C < air->t_c && air->t_c <= OC_HOTTEST_C))
+    return OHM_OUT_OF_RANGE;
+  soak->one_h[0] = 0;
+  soak->one_c[0] = history ? 0 : air->t_c;
+  lag->air = history ? oc_history_air(history) : (struct oc_air){1, soak->one_h, soak->one_c};
+  bool assumed = !air || air->accuracy == OHM_ASSUMED;
+  lag->air_limit_k = assumed                       ? OHM_ASSUMED_THERMOMETER_LIMIT_K
+                     : air->accuracy == OHM_STATED ? air->limit_k
+                                                   : 0;
+  lag->air_u_k = !assumed && air->accuracy == OHM_STATED ? air->u_k : 0;
+  return OHM_OK;
+}
+
+/* From the stop, or from the first that is known of the air, to the reading. */
+static ohm_status take_times(struct oc_soak *soak, const ohm_soak *told) {
+  struct oc_lag *lag = &soak->lag;
+  double last_h = lag->air.after_h[lag->air.count - 1];
+  lag->to_h = told->after_h > 0 ? told->after_h : last_h;
+  lag->from_h = told->history ? fmax(0, lag->air.after_h[0]) : 0;
+  bool reaches = !told->history || told->extend || lag->to_h <= last_h;
+  return 0 < lag->to_h && lag->to_h <= OHM_SOAK_MOST_H && lag->from_h <= lag->to_h && reaches
+             ? OHM_OK
+             : OHM_OUT_OF_RANGE;
+}
+
+static struct oc_start stop_of(const ohm_soak *told) {
+  if (told->start == OHM_STATED)
+    return (struct oc_start){told->stop_c, told->stop_limit_k};
+  if (told->start == OHM_EXACT)
+    return (struct oc_start){told->stop_c, 0};
+  return told->stop_c == 0 ? (struct oc_start){OHM_ASSUMED_STOP_C, OHM_ASSUMED_STOP_LIMIT_K}
+                           : (struct oc_start){told->stop_c, OHM_ASSUMED_STOP_TOLD_LIMIT_K};
+}
+
+static ohm_status take_start(struct oc_soak *soak, const ohm_soak *told) {
+  struct oc_lag *lag = &soak->lag;
+  struct oc_start stop = stop_of(told);
+  lag->tau = oc_span_or(told->tau_low_h, told->tau_high_h, OHM_SOAKED_COOLANT);
+  if (!(OC_ZERO_C < stop.c && stop.c <= OC_HOTTEST_C) || stop.limit_k > OC_HOTTEST_C ||
+      !oc_span_is_usable(&lag->tau))
+    return OHM_OUT_OF_RANGE;
+  lag->start = lag->from_h > 0 ? oc_lag_start_between(lag, stop.c, stop.limit_k) : stop;
+  return OHM_OK;
+}
+
+static ohm_status take_soak(struct oc_soak *soak, const ohm_reference *air, const ohm_soak *told) {
+  if (!is_soak(told))
+    return OHM_BAD_ARGUMENT;
+  if (told->allow_k > MOST_ALLOWED_K)
+    return OHM_OUT_OF_RANGE;
+  soak->allow_k = told->allow_k == 0 ? OHM_ASSUMED_SOAK_ALLOW_K : told->allow_k;
+  soak->undisturbed = told->undisturbed != 0;
+  ohm_status status = take_air(soak, air, told->history);
+  if (status == OHM_OK)
+    status = take_times(soak, told);
+  if (status == OHM_OK)
+    status = take_start(soak, told);
+  return status == OHM_OK ? oc_companions_take(told) : status;
+}
+
+/* ---- telling what was expected ---- */
+
+static void tell(ohm_finding *finding, ohm_field field, double value) {
+  oc_finding_set_number(finding, field, value);
+}
+
+static double coldest_air(const struct oc_lag *lag) {
+  double coldest_c = fmin(oc_air_at(&lag->air, lag->from_h), oc_air_at(&lag->air, lag->to_h));
+  for (size_t i = 0; i < lag->air.count; i++)
+    if (oc_inside(lag->from_h, lag->air.after_h[i], lag->to_h))
+      coldest_c = fmin(coldest_c, lag->air.t_c[i]);
+  return coldest_c - lag->air_limit_k;
+}
+
+static void tell_expected(ohm_finding *finding, struct oc_soak *soak) {
+  struct oc_lag *lag = &soak->lag;
+  double level = soak->measurement.level;
+  struct oc_budget nothing = oc_budget_of(0);
+  struct oc_off_summary coolant = oc_off_summary_of(lag, &nothing);
+  tell(finding, OHM_FIELD_AT_C, -coolant.mean_k);
+  tell(finding, OHM_FIELD_U_AT_C, coolant.u_k);
+  tell(finding, OHM_FIELD_EXPECTED_OHM,
+       oc_curve_resistance_beyond(soak->measurement.curve, -coolant.mean_k));
+  tell(finding, OHM_FIELD_COOLANT_LOW_C, -oc_off_quantile(lag, &nothing, (1 + level) / 2));
+  tell(finding, OHM_FIELD_COOLANT_HIGH_C, -oc_off_quantile(lag, &nothing, (1 - level) / 2));
+}
+
+static void tell_told(ohm_finding *finding, const struct oc_soak *soak, const ohm_soak *told) {
+  const struct oc_lag *lag = &soak->lag;
+  tell(finding, OHM_FIELD_AFTER_H, lag->to_h);
+  tell(finding, OHM_FIELD_STOP_C, stop_of(told).c);
+  tell(finding, OHM_FIELD_STOP_LIMIT_K, stop_of(told).limit_k);
+  tell(finding, OHM_FIELD_TAU_LOW_H, lag->tau.low_h);
+  tell(finding, OHM_FIELD_TAU_HIGH_H, lag->tau.high_h);
+  tell(finding, OHM_FIELD_AIR_C, oc_air_at(&lag->air, lag->to_h));
+  tell(finding, OHM_FIELD_AIR_LIMIT_K, lag->air_limit_k);
+  tell(finding, OHM_FIELD_COLDEST_C, coldest_air(lag));
+  tell(finding, OHM_FIELD_ALLOW_K, soak->allow_k);
+}
+
+static bool assumes_companions(const ohm_soak *told) {
+  for (size_t i = 0; i < told->companion_count; i++)
+    if (told->companions[i].limit_k == 0)
+      return true;
+  return false;
+}
+
+static void tell_assumed(ohm_finding *finding, const struct oc_soak *soak, const ohm_soak *told,
+                         const ohm_reference *air) {
+  const struct oc_lag *lag = &soak->lag;
+  const struct {
+    bool taken;
+    enum oc_assumption assumption;
+  } all[] = {
+      {!air || air->accuracy == OHM_ASSUMED, OC_ASSUME_AIR},
+      {told->history && lag->to_h > lag->air.after_h[lag->air.count - 1], OC_ASSUME_AIR_STAYS},
+      {told->start == OHM_ASSUMED && told->stop_c == 0, OC_ASSUME_STOP},
+      {told->start == OHM_ASSUMED && told->stop_c != 0, OC_ASSUME_STOP_LIMIT},
+      {lag->from_h > 0, OC_ASSUME_START},
+      {told->tau_low_h == 0 && told->tau_high_h == 0, OC_ASSUME_TAU},
+      {told->allow_k == 0, OC_ASSUME_ALLOW},
+      {!soak->undisturbed, OC_ASSUME_STILL},
+      {assumes_companions(told), OC_ASSUME_COMPANIONS},
+  };
+  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
+    if (all[i].taken)
+      oc_finding_assume(finding, all[i].assumption);
+}
+
+/* ---- the verdict ---- */
+
+/* The temperature a reading means, its causes through the slope there. A resistance past
+ * an end of the curve counts as that end: it is at the least so cold, or so hot. */
+static bool take_shown(struct oc_soak *soak) {
+  const struct oc_measurement *measurement = &soak->measurement;
+  double low_c, high_c, t_c, alpha_per_k;
+  ohm_curve_range(measurement->curve, &low_c, &high_c, NULL, NULL);
+  bool inside = ohm_curve_temperature(measurement->curve, measurement->read.value, &t_c) == OHM_OK;
+  if (!inside) {
+    bool above = measurement->read.value > oc_curve_resistance_beyond(measurement->curve, low_c);
+    t_c = above == oc_curve_falls(measurement->curve) ? low_c : high_c;
+  }
+  ohm_curve_alpha(measurement->curve, t_c, &alpha_per_k);
+  double ohm_per_k = fabs(alpha_per_k) * oc_curve_resistance_beyond(measurement->curve, t_c);
+  double heating_k = measurement->element.value - measurement->bath.value;
+  soak->shown = oc_budget_of(t_c - heating_k);
+  for (size_t i = 0; i < measurement->read.count; i++)
+    oc_budget_add_limit(&soak->shown, measurement->read.causes[i].name,
+                        oc_cause_limit(&measurement->read.causes[i]) / ohm_per_k);
+  for (size_t i = 0; i < measurement->element.count; i++)
+    if (measurement->element.causes[i].name == OC_CAUSE_HEATING)
+      oc_budget_add_limit(&soak->shown, OC_CAUSE_HEATING,
+                          oc_cause_limit(&measurement->element.causes[i]));
+  return inside;
+}
+
+/* Whether a pull-up in parallel makes the coolant's own resistance that of the reading. */
+static bool fits_plug_on(const struct oc_soak *soak, double coolant_c) {
+  double sound_ohm = oc_curve_resistance_beyond(soak->measurement.curve, coolant_c);
+  double across_s = 1 / soak->measurement.read.value - 1 / sound_ohm;
+  return oc_inside(1 / GREATEST_PULL_UP_OHM, across_s, 1 / LEAST_PULL_UP_OHM);
+}
+
+static void set_warm(ohm_finding *finding, const struct oc_soak *soak) {
+  ohm_place place = soak->measurement.place;
+  bool plug_may_be_on = place == OHM_PLACE_NOT_TOLD || place == OHM_PLACE_PLUG_ON;
+  if (!soak->undisturbed)
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_WARM);
+  else if (plug_may_be_on && fits_plug_on(soak, ohm_finding_number(finding, OHM_FIELD_AT_C)))
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);
+  else
+    oc_finding_set_verdict(finding, OHM_OUTSIDE,
+                           oc_curve_falls(soak->measurement.curve) ? OHM_REASON_LOW
+                                                                   : OHM_REASON_HIGH);
+}
+
+static void decide(ohm_finding *finding, struct oc_soak *soak, bool inside_curve) {
+  bool falls = oc_curve_falls(soak->measurement.curve);
+  double level = soak->measurement.level;
+  struct oc_off off = {&soak->lag, &soak->shown, -soak->allow_k, soak->allow_k};
+  double outside[OC_MEANS_MAX];
+  oc_cooling_mean(soak->lag.tau.low_h, soak->lag.tau.high_h, oc_off_outside, &off, 2, outside);
+  double p_cold = fmin(fmax(outside[0], 0), 1);
+  double p_warm = fmin(fmax(outside[1], 0), 1 - p_cold);
+  double p_within = 1 - p_cold - p_warm;
+  tell(finding, OHM_FIELD_P_COLD, p_cold);
+  tell(finding, OHM_FIELD_P_WARM, p_warm);
+  tell(finding, falls ? OHM_FIELD_P_HIGH : OHM_FIELD_P_LOW, p_cold);
+  tell(finding, falls ? OHM_FIELD_P_LOW : OHM_FIELD_P_HIGH, p_warm);
+  tell(finding, OHM_FIELD_P_WITHIN, p_within);
+  if (soak->measurement.place == OHM_PLACE_PLUG_ON)
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);
+  else if (p_cold >= level)
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, falls ? OHM_REASON_HIGH : OHM_REASON_LOW);
+  else if (p_warm >= level)
+    set_warm(finding, soak);
+  else if (!inside_curve)
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_OUTSIDE_BAND);
+  else if (p_within >= level)
+    oc_finding_set_verdict(finding, OHM_WITHIN, OHM_REASON_CONFORMS);
+  else
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_UNCERTAIN);
+}
+
+/* Whether a sensor that reads in the middle of what is left would pass. */
+static bool decides(struct oc_lag *lag, const struct oc_budget *shown, double level,
+                    double allow_k) {
+  double low_k = oc_off_quantile(lag, shown, (1 - level) / 2);
+  double high_k = oc_off_quantile(lag, shown, (1 + level) / 2);
+  return (high_k - low_k) / 2 <= allow_k;
+}
+
+static double decidable_h(struct oc_soak *soak) {
+  struct oc_lag *lag = &soak->lag;
+  double level = soak->measurement.level;
+  double now_h = lag->to_h;
+  double enough_h = fmax(now_h, PATIENCE_H);
+  double early_h = now_h;
+  if (decides(lag, &soak->shown, level, soak->allow_k))
+    return now_h;
+  lag->to_h = enough_h;
+  oc_lag_forget(lag);
+  bool ever = decides(lag, &soak->shown, level, soak->allow_k);
+  while (ever && enough_h - early_h > 0.05) {
+    lag->to_h = early_h + (enough_h - early_h) / 2;
+    oc_lag_forget(lag);
+    if (decides(lag, &soak->shown, level, soak->allow_k))
+      enough_h = lag->to_h;
+    else
+      early_h = lag->to_h;
+  }
+  lag->to_h = now_h;
+  oc_lag_forget(lag);
+  return ever ? enough_h : NAN;
+}
+
+/* ---- what a soak cannot see ---- */
+
+/* A cold sensor seems to be what ohms in series make of a sound one. */
+static void tell_missed(ohm_finding *finding, struct oc_soak *soak) {
+  const struct oc_measurement *measurement = &soak->measurement;
+  double level = measurement->level;
+  double missed_k = fmax(0, -oc_off_quantile(&soak->lag, &soak->shown, 1 - level));
+  tell(finding, OHM_FIELD_MISSED_COLD_K, missed_k);
+  if (!oc_curve_falls(measurement->curve))
+    return;
+  struct oc_tolerance tolerance;
+  struct oc_exposure exposure;
+  oc_measurement_expose(measurement, &tolerance, &exposure);
+  double shown_c = soak->shown.value;
+  double series_ohm = oc_curve_resistance_beyond(measurement->curve, shown_c) -
+                      oc_curve_resistance_beyond(measurement->curve, shown_c + missed_k);
+  double late_k = oc_hidden_late_by(&exposure, series_ohm);
+  double fifty_late_k = oc_hidden_late_by(&exposure, 50);
+  tell(finding, OHM_FIELD_SERIES_OHM, series_ohm);
+  tell(finding, OHM_FIELD_SERIES_SOUND_LATE_K, isfinite(late_k) ? late_k : NAN);
+  tell(finding, OHM_FIELD_FIFTY_LATE_K, isfinite(fifty_late_k) ? fifty_late_k : NAN);
+  oc_finding_set_job(finding, OHM_UNDECIDED,
+                     late_k <= measurement->limit_k ? OHM_JOB_UNCERTAIN : OHM_JOB_HIDDEN);
+}
+
+static void judge(ohm_finding *finding, struct oc_soak *soak) {
+  const struct oc_measurement *measurement = &soak->measurement;
+  switch (measurement->reading->display) {
+  case OHM_DISPLAY_OPEN:
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_OPEN);
+    return;
+  case OHM_DISPLAY_OVER:
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_OVER_RANGE);
+    return;
+  case OHM_DISPLAY_ONE:
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_LONE_ONE);
+    return;
+  default:
+    break;
+  }
+  if (oc_measurement_misses_k(measurement)) {
+    tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * measurement->reading->r_ohm);
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
+  } else if (measurement->read.value < SHORTED_OHM &&
+             measurement->read.value < ohm_finding_number(finding, OHM_FIELD_EXPECTED_OHM) / 10) {
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
+  } else {
+    bool inside_curve = take_shown(soak);
+    decide(finding, soak, inside_curve);
+    tell(finding, OHM_FIELD_DECIDABLE_H, decidable_h(soak));
+    if (inside_curve && measurement->place != OHM_PLACE_PLUG_ON)
+      tell_missed(finding, soak);
+  }
+}
+
+/* ---- together ---- */
+
+static bool has_temperature(const ohm_finding *finding) {
+  return !isnan(ohm_finding_number(finding, OHM_FIELD_MISSED_COLD_K));
+}
+
+ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
+                          const ohm_meter *meter, const ohm_reference *air, const ohm_soak *told,
+                          const ohm_check *check, ohm_finding *finding) {
+  if (finding)
+    oc_finding_clear(finding);
+  if (!sensor || !reading || !told || !finding)
+    return OHM_NULL_ARGUMENT;
+  struct oc_soak soak;
+  memset(&soak, 0, sizeof soak);
+  ohm_status status = take_soak(&soak, air, told);
+  if (status != OHM_OK)
+    return status;
+  struct oc_budget nothing = oc_budget_of(0);
+  ohm_reference coolant = OHM_REFERENCE_INIT;
+  coolant.accuracy = OHM_EXACT;
+  coolant.t_c = -oc_off_summary_of(&soak.lag, &nothing).mean_k;
+  status = oc_measurement_ask(&soak.measurement, sensor, reading, meter, &coolant, check);
+  if (status != OHM_OK)
+    return status;
+  oc_finding_set_about(finding, OC_ABOUT_SOAK);
+  oc_told_reading(finding, &soak.measurement);
+  tell_told(finding, &soak, told);
+  tell_assumed(finding, &soak, told, air);
+  tell(finding, OHM_FIELD_FAN_C, soak.measurement.fan_c);
+  tell(finding, OHM_FIELD_LIMIT_K, soak.measurement.limit_k);
+  tell_expected(finding, &soak);
+  judge(finding, &soak);
+  if (told->companion_count > 0 && has_temperature(finding))
+    oc_companions_tell(finding, &soak, told);
+  return OHM_OK;
+}

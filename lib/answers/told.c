@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+#include "told.h"
+
+#include "../ground/text.h"
+
+static const double LEAST_SHOWN_OHM = 1e-3;
+
+static void tell(ohm_finding *finding, ohm_field field, double value) {
+  oc_finding_set_number(finding, field, value);
+}
+
+void oc_told_assumed(const struct oc_measurement *measurement, ohm_finding *finding) {
+  static const enum oc_assumption of_reference[] = {
+      [OHM_REFERENCE_THERMOMETER] = OC_ASSUME_THERMOMETER,
+      [OHM_REFERENCE_ICE] = OC_ASSUME_ICE,
+      [OHM_REFERENCE_BOIL] = OC_ASSUME_BOIL,
+      [OHM_REFERENCE_BOIL_ALTITUDE] = OC_ASSUME_BOIL_ALTITUDE,
+      [OHM_REFERENCE_BOIL_PRESSURE] = OC_ASSUME_BOIL_PRESSURE,
+      [OHM_REFERENCE_INFRARED] = OC_ASSUME_INFRARED,
+  };
+  const struct {
+    bool taken;
+    enum oc_assumption assumption;
+  } all[] = {
+      {measurement->meter_assumed.accuracy, OC_ASSUME_ACCURACY},
+      {measurement->meter_assumed.resolution, OC_ASSUME_RESOLUTION},
+      {measurement->meter_assumed.zeros, OC_ASSUME_ZEROS},
+      {measurement->meter_assumed.leads, OC_ASSUME_LEADS},
+      {measurement->bath_assumed, of_reference[measurement->reference->kind]},
+      {measurement->current_assumed, OC_ASSUME_CURRENT},
+      {measurement->fan_assumed, OC_ASSUME_FAN},
+      {measurement->limit_assumed, OC_ASSUME_LIMIT},
+  };
+  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
+    if (all[i].taken)
+      oc_finding_assume(finding, all[i].assumption);
+}
+
+void oc_told_place(const struct oc_measurement *measurement, ohm_finding *finding) {
+  oc_finding_set_place(finding, measurement->place);
+  switch (measurement->place) {
+  case OHM_PLACE_SENSOR:
+    oc_finding_leave_untested(finding, OC_UNTESTED_AT_SENSOR);
+    break;
+  case OHM_PLACE_PLUG_ON:
+    oc_finding_leave_untested(finding, OC_UNTESTED_AT_PLUG);
+    break;
+  case OHM_PLACE_MODULE:
+    oc_finding_leave_untested(finding, OC_UNTESTED_AT_MODULE);
+    break;
+  case OHM_PLACE_NOT_TOLD:
+    oc_finding_leave_untested(finding, OC_UNTESTED_IF_SENSOR);
+    oc_finding_leave_untested(finding, OC_UNTESTED_IF_MODULE);
+    break;
+  }
+}
+
+static void tell_resistance(ohm_finding *finding, const struct oc_measurement *measurement) {
+  struct oc_spread spread = oc_spread_of(&measurement->read);
+  double r_ohm = measurement->read.value;
+  double u_ohm = oc_budget_u(&measurement->read);
+  double expanded_ohm = oc_spread_expanded(&spread, measurement->level);
+  tell(finding, OHM_FIELD_R_OHM, r_ohm);
+  tell(finding, OHM_FIELD_U_R_OHM, u_ohm);
+  tell(finding, OHM_FIELD_EXPANDED_R_OHM, expanded_ohm);
+  tell(finding, OHM_FIELD_METER_LIMIT_OHM, oc_budget_limit(&measurement->read, OC_CAUSE_METER));
+  tell(finding, OHM_FIELD_LEAD_OHM, measurement->reading->r_ohm - r_ohm);
+  tell(finding, OHM_FIELD_LEAD_LIMIT_OHM, oc_budget_limit(&measurement->read, OC_CAUSE_LEADS));
+  double t_c;
+  double alpha_per_k;
+  if (ohm_curve_temperature(measurement->curve, r_ohm, &t_c) != OHM_OK ||
+      ohm_curve_alpha(measurement->curve, t_c, &alpha_per_k) != OHM_OK)
+    return;
+  double ohm_per_k = fabs(alpha_per_k) * r_ohm;
+  tell(finding, OHM_FIELD_T_C, t_c);
+  tell(finding, OHM_FIELD_U_T_C, u_ohm / ohm_per_k);
+  tell(finding, OHM_FIELD_EXPANDED_T_K, expanded_ohm / ohm_per_k);
+}
+
+void oc_told_display(ohm_finding *finding, const ohm_reading *reading) {
+  char text[OHM_NUMBER_SIZE];
+  struct oc_text out = oc_text_begin(text, sizeof text);
+  if (reading->display == OHM_DISPLAY_OPEN) {
+    oc_text_add(&out, "open");
+  } else if (reading->display == OHM_DISPLAY_ONE) {
+    oc_text_add(&out, "a lone 1");
+  } else if (reading->display == OHM_DISPLAY_OVER) {
+    oc_text_add(&out, "over range");
+    if (reading->range_ohm > 0) {
+      char range[OHM_NUMBER_SIZE];
+      ohm_resistance_print(reading->range_ohm, 1, range, sizeof range);
+      oc_text_add(&out, " on ");
+      oc_text_add(&out, range);
+      tell(finding, OHM_FIELD_RANGE_OHM, reading->range_ohm);
+    }
+  } else if (reading->r_ohm < LEAST_SHOWN_OHM) {
+    oc_text_add(&out, "0 ohm");
+  } else {
+    double digits = 4;
+    if (reading->resolution_ohm > 0 && reading->r_ohm >= reading->resolution_ohm)
+      digits = floor(log10(reading->r_ohm / reading->resolution_ohm) + 1e-9) + 1;
+    ohm_resistance_print(reading->r_ohm, (int)fmin(fmax(digits, 1), 9), text, sizeof text);
+  }
+  oc_finding_set_text(finding, OHM_FIELD_READ, text);
+}
+
+void oc_told_reading(ohm_finding *finding, const struct oc_measurement *measurement) {
+  oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(measurement->sensor));
+  oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(measurement->sensor));
+  tell(finding, OHM_FIELD_LEVEL, measurement->level);
+  tell(finding, OHM_FIELD_READINGS, 1);
+  oc_told_display(finding, measurement->reading);
+  oc_told_place(measurement, finding);
+  oc_told_assumed(measurement, finding);
+  if (measurement->has_number)
+    tell_resistance(finding, measurement);
+}

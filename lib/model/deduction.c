@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: MIT */
+#include "deduction.h"
+
+#include <string.h>
+
+#include "../arithmetic/fuse.h"
+
+/* Volts were not all read at one moment. Common practice. */
+static const double balance_volt = 0.3;
+
+/* Of a link of which nothing is known; of one that was just renewed; of one that would
+ * have shown itself in most tests that were good. Common practice. */
+static const double odds_unless_told = 0.02;
+static const double odds_if_renewed = 0.1;
+static const double odds_if_not_shown = 0.2;
+
+/* Links of which one is at fault when the test is bad; none when that tells nothing. */
+oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
+  const struct oc_test *t = &it->circuit->tests[test];
+  bool holds = t->only_if == OC_NO_PLACE || it->stated[t->only_if];
+  return holds ? t->accuses : 0;
+}
+
+/* A bad test that had the part in it is open again; whether the fan starts always is. */
+static void renew(struct oc_deduction *it, size_t link) {
+  oc_set part = oc_circuit_part(it->circuit, link);
+  it->renewed |= part;
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    bool bad = it->tests[i].seen == OC_SEEN_BAD && it->circuit->tests[i].accuses & part;
+    if (bad || it->circuit->tests[i].role == OC_ROLE_SYMPTOM)
+      it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, NAN, NAN};
+  }
+}
+
+/* The current a test is judged by, and its limit of error; NaN when it is not known. */
+static double current_of(const struct oc_deduction *it, const struct oc_test *test, double *u) {
+  for (size_t i = 0; i < 2 && test->amperes[i] != OC_NO_PLACE; i++) {
+    const struct oc_view *view = &it->tests[test->amperes[i]];
+    const struct oc_test *by = &it->circuit->tests[test->amperes[i]];
+    double amperes = by->unit == OC_UNIT_FUSE ? view->amperes : view->number;
+    if (isnan(amperes))
+      continue;
+    *u = by->unit == OC_UNIT_FUSE ? OC_FUSE_ERROR * amperes : oc_record_error(by, amperes);
+    return amperes;
+  }
+  *u = NAN;
+  return NAN;
+}
+
+static void judge_number(struct oc_deduction *it, size_t test) {
+  const struct oc_test *t = &it->circuit->tests[test];
+  struct oc_view *view = &it->tests[test];
+  double u_amperes;
+  double amperes = current_of(it, t, &u_amperes);
+  if (!isnan(view->number))
+    view->seen = oc_record_judge(it->circuit, t, view->number, it->fan_c, amperes, u_amperes);
+}
+
+/* A volt drop may have been read before the current was. */
+static void follow_record(struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++)
+    it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, NAN, NAN};
+  for (size_t i = 0; i < it->record->count; i++) {
+    const struct oc_record_entry *entry = &it->record->entries[i];
+    if (entry->of == OC_RECORD_LINK) {
+      renew(it, entry->index);
+    } else if (entry->of == OC_RECORD_FACT) {
+      it->stated[entry->index] = entry->seen == OC_SEEN_YES;
+    } else if (entry->of == OC_RECORD_TEST) {
+      it->tests[entry->index] = (struct oc_view){entry->seen, entry->number, entry->amperes};
+      judge_number(it, entry->index);
+    }
+  }
+  for (size_t i = 0; i < it->circuit->test_count; i++)
+    judge_number(it, i);
+}
+
+/* What is lost along the way and what is left add up to the battery, or one was misread. */
+static bool is_off(const struct oc_deduction *it, const struct oc_balance *balance) {
+  double left = it->tests[balance->whole].number;
+  double error = balance_volt + oc_record_error(&it->circuit->tests[balance->whole], left);
+  for (size_t i = 0; i < balance->part_count; i++) {
+    double part = it->tests[balance->parts[i]].number;
+    left -= part;
+    error += oc_record_error(&it->circuit->tests[balance->parts[i]], part);
+  }
+  return fabs(left) > error;
+}
+
+static void set_aside(struct oc_deduction *it, size_t test) {
+  it->tests[test].seen = OC_SEEN_UNSURE;
+}
+
+static void weigh_balances(struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->balance_count; i++) {
+    const struct oc_balance *balance = &it->circuit->balances[i];
+    it->off_balance[i] = is_off(it, balance);
+    if (!it->off_balance[i])
+      continue;
+    it->is_contradictory = true;
+    set_aside(it, balance->whole);
+    for (size_t k = 0; k < balance->part_count; k++)
+      set_aside(it, balance->parts[k]);
+  }
+}
+
+/* ---- conflicts ---- */
+
+/* Whether everything held that has to before the fan should start. */
+static bool was_asked(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    enum oc_seen seen = it->tests[i].seen;
+    if (it->circuit->tests[i].role == OC_ROLE_CONDITION && seen != OC_SEEN_GOOD &&
+        seen != OC_SEEN_SKIPPED)
+      return false;
+  }
+  return true;
+}
+
+bool oc_deduction_counts(const struct oc_deduction *it, size_t test) {
+  return it->tests[test].seen == OC_SEEN_BAD && oc_deduction_accused(it, test) != 0 &&
+         (it->circuit->tests[test].role != OC_ROLE_SYMPTOM || was_asked(it));
+}
+
+/* The part that a conflict leaves alone with the fault; 0 when it leaves several. */
+static oc_set only_part(const struct ohm_circuit *circuit, oc_set conflict) {
+  for (size_t i = 0; i < circuit->link_count; i++)
+    if (conflict & oc_set_of(i)) {
+      oc_set part = oc_circuit_part(circuit, i);
+      return (conflict & ~part) == 0 ? conflict : 0;
+    }
+  return 0;
+}
+
+static void find_conflicts(struct oc_deduction *it) {
+  const struct ohm_circuit *circuit = it->circuit;
+  for (size_t i = 0; i < circuit->test_count; i++)
+    if (it->tests[i].seen == OC_SEEN_GOOD)
+      it->cleared |= circuit->tests[i].clears;
+  for (size_t i = 0; i < circuit->test_count; i++) {
+    if (!oc_deduction_counts(it, i))
+      continue;
+    oc_set conflict = oc_deduction_accused(it, i) & ~it->cleared;
+    if (conflict == 0) {
+      it->is_contradictory = true;
+      it->contradicted |= oc_deduction_accused(it, i);
+      continue;
+    }
+    it->conflicts[it->conflict_count++] = conflict;
+    it->faulty |= only_part(circuit, conflict);
+  }
+}
+
+bool oc_deduction_is_explained(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->conflict_count; i++)
+    if (!(it->conflicts[i] & it->faulty))
+      return false;
+  return it->faulty != 0;
+}
+
+/* ---- how probable ---- */
+
+double oc_deduction_odds(const struct oc_deduction *it, size_t link) {
+  const struct ohm_circuit *circuit = it->circuit;
+  double odds = circuit->links[link].odds;
+  odds = isnan(odds) ? odds_unless_told : odds / (1 - odds);
+  if (it->renewed & oc_set_of(link))
+    odds *= odds_if_renewed;
+  for (size_t i = 0; i < circuit->test_count; i++)
+    if (it->tests[i].seen == OC_SEEN_GOOD && circuit->tests[i].accuses & oc_set_of(link))
+      odds *= odds_if_not_shown;
+  return odds;
+}
+
+void oc_deduction_begin(struct oc_deduction *it, const struct ohm_circuit *circuit,
+                        const struct oc_record *record) {
+  memset(it, 0, sizeof *it);
+  it->circuit = circuit;
+  it->fan_c = record->fan_c;
+  it->record = record;
+  follow_record(it);
+  weigh_balances(it);
+  find_conflicts(it);
+}

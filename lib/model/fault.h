@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: MIT */
+/* What a fault makes of a sensor's resistance. */
+#ifndef OC_FAULT_H
+#define OC_FAULT_H
+
+#include "../curves/curve.h"
+
+/** A fault that has a size. */
+enum oc_fault_shape {
+  OC_FAULT_SERIES,  /**< ohm, adds */
+  OC_FAULT_LEAKAGE, /**< siemens, shunts */
+  OC_FAULT_DRIFT,   /**< logarithm of a factor on the resistance */
+  OC_FAULT_BETA,    /**< kelvin, added to beta about 25 C */
+  OC_FAULT_SHAPES
+};
+
+/** A size of 0 is no fault, whatever its shape. */
+struct oc_fault {
+  enum oc_fault_shape shape;
+  double size;
+};
+
+/** Logarithm of the resistance that a sound element of a temperature shows behind the
+ *  fault. NaN when the size leaves no resistance. */
+double oc_fault_log(const struct oc_fault *fault, double log_element, double t_c);
+
+/** The size that makes of a sound element what was seen; infinite where the shape does
+ *  nothing, as beta at 25 C. */
+double oc_fault_size(enum oc_fault_shape shape, double log_element, double log_seen, double t_c);
+
+/** Derivative of oc_fault_log() by the size. */
+double oc_fault_slope(const struct oc_fault *fault, double log_element, double t_c);
+
+/** Up to here a fan that has not started is said never to. */
+#define OC_NEVER_C 130.0
+
+/** Resistance that a module sees at a temperature; falls as it rises. */
+typedef double (*oc_resistance_at)(const void *context, double t_c);
+
+/** How late a fan starts that waits for the resistance start_ohm, set for fan_c, kelvin.
+ *  INFINITY for never, -INFINITY for always. */
+double oc_fault_lateness(oc_resistance_at resistance, const void *context, double start_ohm,
+                         double fan_c);
+
+/** The same for a nominal sensor with a fault. */
+double oc_fault_late_by(const ohm_curve *curve, const struct oc_fault *fault, double fan_c);
+
+#endif

@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+/* What a measurement could not have seen, and what that does to the fan. */
+#ifndef OC_HIDDEN_H
+#define OC_HIDDEN_H
+
+#include "../arithmetic/decision.h"
+#include "fault.h"
+#include "../sensors/tolerance.h"
+
+/** One reading at one temperature, and the fan it is to be good for. */
+struct oc_exposure {
+  const ohm_curve *curve;
+  const struct oc_tolerance *tolerance;
+  struct oc_spread read; /**< ohm */
+  struct oc_spread at;   /**< degrees Celsius */
+  double level;
+  double fan_c;
+  double limit_k;
+};
+
+/** Lateness and earliness are in kelvin; INFINITY for a fan that never starts, or
+ *  always runs. */
+struct oc_hidden {
+  double series_ohm;  /**< largest that could hide; 0 for none */
+  double leakage_ohm; /**< smallest that could hide; INFINITY for none */
+  double series_late_k;
+  double series_sound_late_k; /**< the same in series with a nominal sensor */
+  double leakage_early_k;
+  double leakage_sound_early_k;
+  double fifty_late_k; /**< 50 ohm in series with a nominal sensor */
+  double late_k;       /**< the latest by any shape of fault */
+  double early_k;
+  ohm_verdict job;
+  ohm_job_reason reason;
+};
+
+/** How late so many ohms in series with a nominal sensor make the fan, likewise. */
+double oc_hidden_late_by(const struct oc_exposure *exposure, double series_ohm);
+
+struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure);
+
+#endif

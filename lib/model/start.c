@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+#include "start.h"
+
+#include "../curves/curve.h"
+#include "hidden.h"
+
+static const double COLDEST_START_C = -60;
+
+/* Where the curve has a resistance; INFINITY for never up to OC_NEVER_C. */
+static double temperature_of(const ohm_curve *curve, double r_ohm) {
+  double low_c = COLDEST_START_C;
+  double high_c = OC_NEVER_C;
+  if (oc_curve_resistance_beyond(curve, high_c) > r_ohm)
+    return INFINITY;
+  if (oc_curve_resistance_beyond(curve, low_c) < r_ohm)
+    return -INFINITY;
+  for (int i = 0; i < 60; i++) {
+    double middle_c = low_c + (high_c - low_c) / 2;
+    if (oc_curve_resistance_beyond(curve, middle_c) > r_ohm)
+      low_c = middle_c;
+    else
+      high_c = middle_c;
+  }
+  return high_c;
+}
+
+double oc_start_behind(const ohm_curve *curve, double fan_c, double series_ohm, double factor) {
+  return temperature_of(curve, oc_curve_resistance_beyond(curve, fan_c) / factor - series_ohm);
+}
+
+double oc_start_across(const ohm_curve *curve, double fan_c, double leakage_s) {
+  double left_s = 1 / oc_curve_resistance_beyond(curve, fan_c) - leakage_s;
+  return left_s > 0 ? temperature_of(curve, 1 / left_s) : -INFINITY;
+}

@@ -1,0 +1,407 @@
+/* SPDX-License-Identifier: MIT */
+#include "../scene.h"
+
+#include <string.h>
+
+enum { MOST = 16 };
+
+static const char flat[] = "# tolerance: 5 %\n# range: -40 to 150 C\n# model: beta\n"
+                           "# r0_ohm: 2450\n# t0_c: 20\n# beta_k: 3500\n";
+
+/* Readings of one meter, judged together. */
+struct bench {
+  ohm_reading readings[MOST + 1];
+  ohm_reference references[MOST + 1];
+  size_t count;
+  ohm_meter meter;
+  ohm_check check;
+  ohm_finding findings[MOST + 1];
+};
+
+static struct bench bench_of(const struct scene *scenes, size_t count) {
+  struct bench bench = {.count = count, .meter = scenes[0].meter, .check = scenes[0].check};
+  for (size_t i = 0; i < count; i++) {
+    bench.readings[i] = scenes[i].reading;
+    bench.references[i] = scenes[i].reference;
+  }
+  return bench;
+}
+
+static ohm_status run(const ohm_sensor *sensor, struct bench *bench, ohm_finding *finding) {
+  return ohm_bath_check_several(sensor, bench->readings, bench->references, bench->count,
+                                &bench->meter, &bench->check, bench->findings, finding);
+}
+
+static ohm_finding together(const ohm_sensor *sensor, struct bench *bench) {
+  ohm_finding finding;
+  PROVOKES(ohm_bath_check_several, OHM_OK, run(sensor, bench, &finding));
+  return finding;
+}
+
+/* ---- bad values ---- */
+
+static void check_absent(const ohm_finding *finding) {
+  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+    ck_assert(isnan(ohm_finding_number(finding, i)));
+    ck_assert_ptr_null(ohm_finding_text(finding, i, 0));
+  }
+}
+
+START_TEST(every_pointer_but_meter_and_check_is_required)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scene = scene_exact(2450, 20);
+  struct bench bench = bench_of(&scene, 1);
+  ohm_finding finding;
+  memset(&finding, 0x55, sizeof finding);
+  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT, run(NULL, &bench, &finding));
+  check_absent(&finding);
+  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
+           ohm_bath_check_several(sensor, NULL, bench.references, 1, NULL, NULL, bench.findings,
+                                  &finding));
+  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
+           ohm_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings,
+                                  &finding));
+  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
+           ohm_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL, NULL,
+                                  &finding));
+  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT, run(sensor, &bench, NULL));
+  PROVOKES(ohm_bath_check_several, OHM_OK,
+           ohm_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL,
+                                  bench.findings, &finding));
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(one_to_16_readings_are_judged_together)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[MOST + 1];
+  for (size_t i = 0; i <= MOST; i++)
+    scenes[i] = scene_exact(2450, 20);
+  struct bench bench = bench_of(scenes, MOST + 1);
+  ohm_finding finding;
+  PROVOKES(ohm_bath_check_several, OHM_TOO_LARGE, run(sensor, &bench, &finding));
+  check_absent(&finding);
+  bench.count = 0;
+  PROVOKES(ohm_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
+  check_absent(&finding);
+  for (bench.count = 1; bench.count <= MOST; bench.count++) {
+    finding = together(sensor, &bench);
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), (double)bench.count, 0);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(one_reading_that_fails_fails_them_all)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[] = {scene_exact(2450, 20), scene_exact(2450, 20), scene_exact(2450, 20)};
+  for (size_t i = 0; i < 3; i++) {
+    struct bench bench = bench_of(scenes, 3);
+    memset(bench.findings, 0x55, sizeof bench.findings);
+    ohm_finding finding;
+    bench.readings[i].r_ohm = NAN;
+    PROVOKES(ohm_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
+    check_absent(&finding);
+    for (size_t j = 0; j < 3; j++)
+      check_absent(&bench.findings[j]);
+    bench.readings[i].r_ohm = 2450;
+    bench.references[i].t_c = 1001;
+    PROVOKES(ohm_bath_check_several, OHM_OUT_OF_RANGE, run(sensor, &bench, &finding));
+    check_absent(&finding);
+    bench.references[i].t_c = 20;
+    bench.check.band = "nobody";
+    PROVOKES(ohm_bath_check_several, OHM_NOT_FOUND, run(sensor, &bench, &finding));
+    check_absent(&finding);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* ---- repeats ---- */
+
+static struct scene repeat(double r_ohm, double resolution_ohm) {
+  struct scene scene = scene_exact(r_ohm, 20);
+  scene.reading.resolution_ohm = resolution_ohm;
+  return scene;
+}
+
+START_TEST(repeats_that_still_differ_by_more_than_a_count_are_moving)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[] = {repeat(2700, 10), repeat(2500, 10), repeat(2450, 10)};
+  struct bench bench = bench_of(scenes, 3);
+  ohm_finding finding = together(sensor, &bench);
+  check_verdict(&finding, OHM_UNDECIDED, "moving");
+  CHECK_NEAR(number_in(&finding, OHM_FIELD_MOVED_OHM), 50, 1e-9);
+  const char *text = report_of(&finding);
+  check_has(text, "CANNOT TELL YET: still moving, by 50.0 ohm between the last two");
+  check_has(text, "wait until it stands still, then once more");
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(settled_repeats_are_as_the_last_alone)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (double r_ohm = 2440; r_ohm <= 2460; r_ohm += 10) {
+    struct scene scenes[] = {repeat(3000, 10), repeat(2450, 10), repeat(r_ohm, 10)};
+    struct bench bench = bench_of(scenes, 3);
+    ohm_finding finding = together(sensor, &bench);
+    ohm_finding last = scene_judged(sensor, &scenes[2]);
+    ck_assert(isnan(number_in(&finding, OHM_FIELD_MOVED_OHM)));
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), 3, 0);
+    for (int field = 0; field < OHM_FIELD_COUNT; field++) {
+      double want = ohm_finding_number(&last, field);
+      const char *text = ohm_finding_text(&last, field, 0);
+      if (field != OHM_FIELD_READINGS && !isnan(want))
+        CHECK_NEAR(ohm_finding_number(&finding, field), want, 0);
+      if (text)
+        ck_assert_str_eq(ohm_finding_text(&finding, field, 0), text);
+    }
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(the_reading_of_another_bath_is_no_repeat)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[] = {scene_exact(2450, 20), scene_exact(1658, 30)};
+  struct bench bench = bench_of(scenes, 2);
+  ohm_finding finding = together(sensor, &bench);
+  ck_assert(isnan(number_in(&finding, OHM_FIELD_MOVED_OHM)));
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* ---- several temperatures ---- */
+
+static double nominal(const ohm_sensor *sensor, double t_c) {
+  double r_ohm;
+  ck_assert_int_eq(ohm_curve_resistance(ohm_sensor_curve(sensor), t_c, &r_ohm), OHM_OK);
+  return r_ohm;
+}
+
+/* One meter and one thermometer, both with a limit that all readings share. */
+static struct scene shared(const ohm_sensor *sensor, double part, double t_c) {
+  struct scene scene = scene_exact(part * nominal(sensor, t_c), t_c);
+  scene.meter.accuracy = OHM_STATED;
+  scene.meter.percent = 1;
+  scene.meter.counts = 3;
+  scene.meter.resolution_ohm = 1;
+  scene.reference.accuracy = OHM_STATED;
+  scene.reference.limit_k = 1;
+  return scene;
+}
+
+/* The steps of the library's sum over the common causes show by up to this. */
+static const double STEPS_P = 0.004;
+
+START_TEST(a_joint_probability_lies_between_its_bounds)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (double first = 0.94; first <= 1.06; first += 0.015)
+    for (double second = 0.94; second <= 1.06; second += 0.015) {
+      struct scene scenes[] = {shared(sensor, first, 20), shared(sensor, second, 80)};
+      struct bench bench = bench_of(scenes, 2);
+      ohm_finding finding = together(sensor, &bench);
+      double p = number_in(&finding, OHM_FIELD_P_WITHIN);
+      double p_first = number_in(&bench.findings[0], OHM_FIELD_P_WITHIN);
+      double p_second = number_in(&bench.findings[1], OHM_FIELD_P_WITHIN);
+      ck_assert(p <= fmin(p_first, p_second));
+      ck_assert(p >= p_first + p_second - 1 - STEPS_P);
+    }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* P(both within), adding up over the meter and the thermometer, which are in common. */
+static double both_within(const ohm_sensor *sensor, const struct scene *scenes) {
+  enum { STEPS = 400 };
+  double sum = 0;
+  for (int g = 0; g < STEPS; g++)
+    for (int t = 0; t < STEPS; t++) {
+      double gain = 2 * (g + 0.5) / STEPS - 1;
+      double off_k = scenes[0].reference.limit_k * (2 * (t + 0.5) / STEPS - 1);
+      double p = 1;
+      for (int i = 0; i < 2; i++) {
+        double r_ohm = scenes[i].reading.r_ohm;
+        double truly_ohm = r_ohm + gain * (0.01 * r_ohm + 3);
+        double at = nominal(sensor, scenes[i].reference.t_c + off_k);
+        if (!(0.95 * at <= truly_ohm && truly_ohm <= 1.05 * at))
+          p = 0;
+      }
+      sum += p;
+    }
+  return sum / STEPS / STEPS;
+}
+
+START_TEST(causes_in_common_are_counted_once)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (double first = 0.95; first <= 1.05; first += 0.02)
+    for (double second = 0.95; second <= 1.05; second += 0.02) {
+      struct scene scenes[] = {shared(sensor, first, 20), shared(sensor, second, 80)};
+      struct bench bench = bench_of(scenes, 2);
+      ohm_finding finding = together(sensor, &bench);
+      double want = both_within(sensor, scenes);
+      for (int i = 0; i < 2; i++)
+        want = fmin(want, number_in(&bench.findings[i], OHM_FIELD_P_WITHIN));
+      CHECK_NEAR(number_in(&finding, OHM_FIELD_P_WITHIN), want, STEPS_P);
+    }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(a_twin_reading_adds_nothing_to_the_first)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (double part = 0.92; part <= 1.08; part += 0.005) {
+    struct scene scenes[] = {shared(sensor, part, 20), shared(sensor, part, 20)};
+    for (int i = 0; i < 2; i++) {
+      scenes[i].meter.counts = 0;
+      scenes[i].meter.resolution_ohm = 0.001;
+      scenes[i].reference.t_c += 1e-6 * i;
+    }
+    struct bench bench = bench_of(scenes, 2);
+    ohm_finding finding = together(sensor, &bench);
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_P_WITHIN),
+               number_in(&bench.findings[0], OHM_FIELD_P_WITHIN), STEPS_P);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(a_fault_at_one_temperature_alone_is_found)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (int bad = 0; bad < 3; bad++)
+    for (int high = 0; high < 2; high++) {
+      double parts[] = {1, 1, 1};
+      parts[bad] = high ? 1.15 : 0.85;
+      struct scene scenes[] = {shared(sensor, parts[0], 0), shared(sensor, parts[1], 40),
+                               shared(sensor, parts[2], 90)};
+      struct bench bench = bench_of(scenes, 3);
+      ohm_finding finding = together(sensor, &bench);
+      check_verdict(&finding, OHM_OUTSIDE, high ? "high" : "low");
+    }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(good_readings_everywhere_are_good)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[] = {shared(sensor, 1, 0), shared(sensor, 1, 40), shared(sensor, 1, 90)};
+  for (int i = 0; i < 3; i++)
+    scenes[i].reference.limit_k = 0.5;
+  scenes[0].meter.resolution_ohm = 0.1;
+  struct bench bench = bench_of(scenes, 3);
+  ohm_finding finding = together(sensor, &bench);
+  check_verdict(&finding, OHM_WITHIN, "conforms");
+  check_has(report_of(&finding), "GOOD at these temperatures");
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(the_order_of_the_readings_does_not_matter)
+{
+  static const int orders[][3] = {{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}};
+  ohm_sensor *sensor = sensor_of(flat);
+  const struct scene scenes[] = {shared(sensor, 1.03, 0), shared(sensor, 0.99, 40),
+                                 shared(sensor, 0.97, 90)};
+  double p[3] = {NAN, NAN, NAN};
+  int verdict = -1;
+  int job = -1;
+  for (size_t i = 0; i < sizeof orders / sizeof orders[0]; i++) {
+    struct scene turned[3];
+    for (int j = 0; j < 3; j++)
+      turned[j] = scenes[orders[i][j]];
+    struct bench bench = bench_of(turned, 3);
+    ohm_finding finding = together(sensor, &bench);
+    for (int j = 0; j < 3; j++) {
+      double now = ohm_finding_number(&finding, OHM_FIELD_P_LOW + j);
+      if (i > 0)
+        CHECK_NEAR(now, p[j], 1e-12);
+      p[j] = now;
+    }
+    if (i > 0) {
+      ck_assert_int_eq(ohm_finding_verdict(&finding), verdict);
+      ck_assert_int_eq(ohm_finding_job(&finding), job);
+    }
+    verdict = (int)ohm_finding_verdict(&finding);
+    job = (int)ohm_finding_job(&finding);
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* ---- displays without a number ---- */
+
+START_TEST(a_display_without_a_number_speaks_for_all)
+{
+  static const struct {
+    const char *shown;
+    ohm_verdict verdict;
+    const char *reason;
+  } displays[] = {{"open", OHM_OUTSIDE, "open"},
+                  {"OL", OHM_UNDECIDED, "over_range"},
+                  {"1", OHM_UNDECIDED, "lone_one"},
+                  {"0", OHM_OUTSIDE, "shorted"}};
+  ohm_sensor *sensor = sensor_of(flat);
+  for (size_t i = 0; i < sizeof displays / sizeof displays[0]; i++)
+    for (int at = 0; at < 3; at++) {
+      struct scene scenes[] = {shared(sensor, 1, 0), shared(sensor, 1, 40), shared(sensor, 1, 90)};
+      ck_assert_int_eq(ohm_reading_read(displays[i].shown, &scenes[at].reading, NULL), OHM_OK);
+      struct bench bench = bench_of(scenes, 3);
+      ohm_finding finding = together(sensor, &bench);
+      check_verdict(&finding, displays[i].verdict, displays[i].reason);
+    }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+/* ---- the fan ---- */
+
+START_TEST(the_hot_reading_answers_for_the_fan)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene cold = shared(sensor, 1, 20);
+  struct scene hot = shared(sensor, 1, 97);
+  hot.meter.resolution_ohm = cold.meter.resolution_ohm = 0.1;
+  ohm_finding of_cold = scene_judged(sensor, &cold);
+  ohm_finding of_hot = scene_judged(sensor, &hot);
+  check_job(&of_cold, OHM_UNDECIDED, "hidden");
+  check_job(&of_hot, OHM_WITHIN, "conforms");
+  for (int turned = 0; turned < 2; turned++) {
+    struct scene scenes[] = {turned ? hot : cold, turned ? cold : hot};
+    struct bench bench = bench_of(scenes, 2);
+    ohm_finding finding = together(sensor, &bench);
+    check_job(&finding, OHM_WITHIN, "conforms");
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_AT_C), 97, 0);
+    ck_assert(number_in(&finding, OHM_FIELD_SERIES_OHM) <
+              number_in(&of_cold, OHM_FIELD_SERIES_OHM) / 10);
+    /* Two were asked, and either might have missed. */
+    ck_assert(number_in(&finding, OHM_FIELD_SERIES_OHM) >=
+              number_in(&of_hot, OHM_FIELD_SERIES_OHM));
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+int main(void) {
+  int bad =
+      RUN_TESTS("bad values of several", every_pointer_but_meter_and_check_is_required,
+                one_to_16_readings_are_judged_together, one_reading_that_fails_fails_them_all);
+  int good =
+      RUN_TESTS("several", repeats_that_still_differ_by_more_than_a_count_are_moving,
+                settled_repeats_are_as_the_last_alone, the_reading_of_another_bath_is_no_repeat,
+                a_joint_probability_lies_between_its_bounds, causes_in_common_are_counted_once,
+                a_twin_reading_adds_nothing_to_the_first, a_fault_at_one_temperature_alone_is_found,
+                good_readings_everywhere_are_good, the_order_of_the_readings_does_not_matter,
+                a_display_without_a_number_speaks_for_all, the_hot_reading_answers_for_the_fan);
+  return bad | good;
+}
