@@ -3,8 +3,9 @@
  * ohmcurve: from the reading of an ohmmeter to a verdict on a temperature
  * sensor.
  *
- *   reading -- meter --> estimate -- curve --> estimate -- reference and
- *   tolerance --> finding -- report --> sentences
+ *   ohm_bench   what is set and what was read
+ *   ohm_answer  what a verb says of it: ohm_bench_check() and its like
+ *   ohm_finding one result, read by field
  *
  * Conventions, true of every declaration below
  *
@@ -20,18 +21,22 @@
  *           An ohm_error pointer may be NULL when the sentence is not wanted.
  * NULL      A NULL where an object, a text or an output is required gives
  *           OHM_NULL_ARGUMENT. Every ..._free accepts NULL.
- * Memory    Only functions named ..._new, ..._load and ..._parse allocate; what
- *           they return is the caller's, to be given to the matching ..._free.
- *           Texts returned by other functions belong to the object they were
- *           asked of and live as long as it does. Functions that write a text
- *           fill the caller's buffer, end it with NUL when size is not 0, and
- *           return the length the whole text needs without that NUL.
- * Threads   No global state, no locale. A curve and a sensor never change once
- *           made and may be used by many threads at once. Any other object may
- *           be used by one thread at a time.
- * Growth    A struct that begins with size_t size may grow: start from its
- *           ..._INIT. A zero in any other member means the default.
- *           ohm_estimate and ohm_error are frozen.
+ * Memory    Only functions named ..._new, ..._load, ..._parse and ..._fit allocate, and
+ *           those that return an ohm_answer *; what they return is the caller's, to be
+ *           given to the matching ..._free. Texts returned by other functions belong to
+ *           the object they were asked of and live as long as it does. Functions that
+ *           write a text fill the caller's buffer, end it with NUL when size is not 0,
+ *           and return the length the whole text needs without that NUL.
+ * Stack     No call needs more than 48 kB of it.
+ * Threads   No global state, no locale. What is reached through a const pointer may be
+ *           used by many threads at once; any other object by one thread at a time.
+ * Growth    What can grow is opaque (ohm_bench, ohm_answer, ohm_finding, ohm_sensor,
+ *           ohm_circuit and so on) or a list whose numbers are never used again
+ *           (OHM_SETTINGS, OHM_FIELDS, the lists of words). A program built with this
+ *           header runs with a later library of the same soname, and passes over numbers
+ *           it does not know. Frozen are the structs ohm_error, ohm_estimate,
+ *           ohm_conformance, ohm_sensor_row, ohm_fit_point, ohm_fit_request and
+ *           ohm_suspect.
  */
 #ifndef OHMCURVE_H
 #define OHMCURVE_H
@@ -39,9 +44,9 @@
 #include <stddef.h>
 
 #define OHM_VERSION_MAJOR 0
-#define OHM_VERSION_MINOR 1
+#define OHM_VERSION_MINOR 2
 #define OHM_VERSION_PATCH 0
-#define OHM_VERSION       "0.1.0"
+#define OHM_VERSION       "0.2.0"
 
 #if defined(__GNUC__) && !defined(SWIG)
 #define OHM_API __attribute__((visibility("default")))
@@ -53,7 +58,7 @@
 extern "C" {
 #endif
 
-/* ---- status ------------------------------------------------------------- */
+/* ---- status ------------------------------------------------------------ */
 
 /** What a call says of itself. OHM_OK is 0; every other value is a failure. */
 typedef enum ohm_status {
@@ -65,7 +70,7 @@ typedef enum ohm_status {
   OHM_BAD_DEFINITION, /**< the parts do not make a usable curve or sensor */
   OHM_NOT_FOUND,      /**< no such name */
   OHM_CANNOT_OPEN,    /**< the file cannot be opened or read */
-  OHM_TOO_LARGE,      /**< more than 16 MiB, 4096 rows or 16 readings */
+  OHM_TOO_LARGE,      /**< more than 16 MiB, 4096 rows or a list that is full */
   OHM_NO_MEMORY       /**< an allocation failed */
 } ohm_status;
 
@@ -85,7 +90,7 @@ typedef struct ohm_estimate {
 } ohm_estimate;
 
 /**
- * Version of the library that is running, "0.1.0".
+ * Version of the library that is running, "0.2.0".
  * Status  cannot fail.
  */
 OHM_API const char *ohm_version(void);
@@ -109,7 +114,7 @@ OHM_API const char *ohm_status_name(int status);
  */
 OHM_API const char *ohm_status_text(int status);
 
-/* ---- number ------------------------------------------------------------- */
+/* ---- number ------------------------------------------------------------ */
 
 /** Room for any text that ohm_number_print() writes, with its NUL. */
 #define OHM_NUMBER_SIZE 32
@@ -155,7 +160,24 @@ OHM_API size_t ohm_number_print_fixed(double value, int decimals, char *buffer, 
  */
 OHM_API size_t ohm_resistance_print(double r_ohm, int digits, char *buffer, size_t size);
 
-/* ---- nearest ------------------------------------------------------------ */
+/**
+ * Read a resistance: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47.
+ *
+ * Out     r_ohm   ohm; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX no number, or a display without
+ *         one; OHM_OUT_OF_RANGE below 0 or above 1e12 ohm.
+ */
+OHM_API ohm_status ohm_resistance_read(const char *text, double *r_ohm, ohm_error *error);
+
+/**
+ * Read a temperature with its unit: 21.5C, -10C, 70F, 294.7K.
+ *
+ * Out     t_c     degrees Celsius; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error *error);
+
+/* ---- nearest ----------------------------------------------------------- */
 
 /**
  * The word that is spelt most like the given one, case aside: the fewest letters
@@ -168,7 +190,7 @@ OHM_API size_t ohm_resistance_print(double r_ohm, int digits, char *buffer, size
  */
 OHM_API const char *ohm_nearest(const char *word, const char *const *words, size_t count);
 
-/* ---- decision ----------------------------------------------------------- */
+/* ---- decision ---------------------------------------------------------- */
 
 /** Probabilities that a quantity lies below, inside and above its limits. */
 typedef struct ohm_conformance {
@@ -195,7 +217,7 @@ typedef struct ohm_conformance {
 OHM_API ohm_status ohm_conformance_of(double value, double u, double limit, double low, double high,
                                       ohm_conformance *conformance);
 
-/* ---- water -------------------------------------------------------------- */
+/* ---- water ------------------------------------------------------------- */
 
 /**
  * Temperature at which water boils.
@@ -217,7 +239,7 @@ OHM_API ohm_status ohm_water_boiling(double pressure_hpa, double *t_c);
  */
 OHM_API ohm_status ohm_water_pressure(double altitude_m, double *pressure_hpa);
 
-/* ---- divider ------------------------------------------------------------ */
+/* ---- divider ----------------------------------------------------------- */
 
 /**
  * Volts at a module's pin, a sensor to ground below a pull-up resistor.
@@ -242,7 +264,7 @@ OHM_API ohm_status ohm_divider_volts(double r_ohm, double pull_up_ohm, double su
 OHM_API ohm_status ohm_divider_resistance(double v_volt, double pull_up_ohm, double supply_volt,
                                           double *r_ohm);
 
-/* ---- preferred ---------------------------------------------------------- */
+/* ---- preferred --------------------------------------------------------- */
 
 /** A series of preferred values. */
 typedef enum ohm_series { OHM_SERIES_E12 = 0, OHM_SERIES_E24, OHM_SERIES_E96 } ohm_series;
@@ -259,7 +281,7 @@ typedef enum ohm_series { OHM_SERIES_E12 = 0, OHM_SERIES_E24, OHM_SERIES_E96 } o
  */
 OHM_API ohm_status ohm_preferred_nearest(double r_ohm, int series, double *nearest_ohm);
 
-/* ---- curve -------------------------------------------------------------- */
+/* ---- curve ------------------------------------------------------------- */
 
 /** Resistance against temperature, one face over all models. */
 typedef struct ohm_curve ohm_curve;
@@ -423,29 +445,35 @@ OHM_API ohm_status ohm_curve_range(const ohm_curve *curve, double *low_c, double
                                    double *at_low_ohm, double *at_high_ohm);
 
 /**
- * ohm_curve_temperature() for an array. A value that cannot be converted gives
- * NaN in its place and the rest go on. r_ohm and t_c may be the same array.
+ * ohm_curve_temperature() for an array. A value that cannot be converted gives NaN in
+ * its place and the rest go on. In and out may be the same array.
  *
  * In      r_ohm   count resistances; NULL only when count is 0
+ *         r_stride, t_stride  bytes from one to the next, sizeof(double) where they are
+ *                 side by side, more in an array of structs
  * Out     t_c     count temperatures, degrees Celsius
  *         failed  how many are NaN; may be NULL
- * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT.
+ * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a stride below
+ *         sizeof(double).
  */
-OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, double *t_c,
+OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm,
+                                          size_t r_stride, double *t_c, size_t t_stride,
                                           size_t count, size_t *failed);
 
 /**
  * ohm_curve_resistance() for an array, in the same manner.
  *
  * In      t_c     count temperatures; NULL only when count is 0
+ *         t_stride, r_stride  as of ohm_curve_temperatures()
  * Out     r_ohm   count resistances, ohm
  *         failed  how many are NaN; may be NULL
- * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT.
+ * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT.
  */
-OHM_API ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, double *r_ohm,
-                                         size_t count, size_t *failed);
+OHM_API ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, size_t t_stride,
+                                         double *r_ohm, size_t r_stride, size_t count,
+                                         size_t *failed);
 
-/* ---- audit -------------------------------------------------------------- */
+/* ---- audit ------------------------------------------------------------- */
 
 /** What speaks against the rows of a printed table, before it is believed. */
 typedef struct ohm_audit ohm_audit;
@@ -461,9 +489,8 @@ typedef enum ohm_suspicion {
   OHM_SUSPECT_VOLTS      /**< the volts do not fit the pull-up of the other rows */
 } ohm_suspicion;
 
-/** One suspect figure. Its texts belong to the audit. */
+/** One suspect figure. Its texts belong to the audit. Frozen. */
 typedef struct ohm_suspect {
-  size_t size;
   int kind;   /**< an ohm_suspicion */
   int line;   /**< of the text, 1 is the first */
   int column; /**< in bytes, 1 is the first */
@@ -535,7 +562,7 @@ OHM_API const char *ohm_audit_remark(const ohm_audit *audit, size_t index);
 /** Name of an ohm_suspicion, "digits"; NULL when there is no such. Status  cannot fail. */
 OHM_API const char *ohm_suspicion_name(int suspicion);
 
-/* ---- sensor ------------------------------------------------------------- */
+/* ---- sensor ------------------------------------------------------------ */
 
 /** A curve with its tolerance, name and source: what a sensor file holds. */
 typedef struct ohm_sensor ohm_sensor;
@@ -649,7 +676,7 @@ OHM_API const char *ohm_sensor_band_name(const ohm_sensor *sensor, size_t index)
  *  Status  cannot fail. */
 OHM_API const char *ohm_sensor_band_source(const ohm_sensor *sensor, size_t index);
 
-/* ---- fit ---------------------------------------------------------------- */
+/* ---- fit --------------------------------------------------------------- */
 
 /** A point a curve is fitted to. Frozen. */
 typedef struct ohm_fit_point {
@@ -667,9 +694,8 @@ typedef enum ohm_fit_model {
   OHM_FIT_FOUR_TERM       /**< ohm_curve_four_term_new(), from 4 */
 } ohm_fit_model;
 
-/** What to fit. */
+/** What to fit. Frozen. */
 typedef struct ohm_fit_request {
-  size_t size;
   int model;        /**< an ohm_fit_model */
   double r_ref_ohm; /**< Rref of the four-term form; 0: that of the point nearest to 25 C */
   double low_c;     /**< range the curve is to have; both 0: the span of the points */
@@ -677,7 +703,7 @@ typedef struct ohm_fit_request {
 } ohm_fit_request;
 
 #define OHM_FIT_REQUEST_INIT                                                                       \
-  { sizeof(ohm_fit_request), OHM_FIT_BETA, 0.0, 0.0, 0.0 }
+  { OHM_FIT_BETA, 0.0, 0.0, 0.0 }
 
 /** What the intervals of a fit rest on. */
 typedef enum ohm_fit_basis {
@@ -818,7 +844,7 @@ OHM_API ohm_sensor *ohm_fit_sensor_new(const ohm_fit *fit, const char *name, ohm
 OHM_API ohm_status ohm_sensor_temperature(const ohm_sensor *sensor, double r_ohm, double level,
                                           ohm_estimate *t_c, double *expanded_k);
 
-/* ---- catalogue ---------------------------------------------------------- */
+/* ---- catalogue --------------------------------------------------------- */
 
 /** How many sensors are built in. Status  cannot fail. */
 OHM_API size_t ohm_catalogue_count(void);
@@ -853,720 +879,135 @@ OHM_API size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t 
  */
 OHM_API ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error);
 
-/* ---- meter -------------------------------------------------------------- */
-
-/** Whether a group of members was stated or is to be assumed. */
-typedef enum ohm_standing {
-  OHM_ASSUMED = 0, /**< use the library's assumption and say so in the finding */
-  OHM_STATED,      /**< use the members as they are, zeros too */
-  OHM_EXACT        /**< no error at all: the members of the group are not looked at */
-} ohm_standing;
-
-/** What the display showed. */
-typedef enum ohm_display {
-  OHM_DISPLAY_VALUE = 0, /**< a number */
-  OHM_DISPLAY_OVER,      /**< over-range: OL */
-  OHM_DISPLAY_OPEN,      /**< no circuit, said of the highest range */
-  OHM_DISPLAY_ONE        /**< a lone 1: over-range on many displays, or 1 ohm */
-} ohm_display;
-
-/** One reading of an ohmmeter. */
-typedef struct ohm_reading {
-  size_t size;
-  int display;           /**< an ohm_display */
-  double r_ohm;          /**< as displayed, leads included, 0 to 1e12 */
-  double resolution_ohm; /**< of the digits given; 0: not known */
-  double range_ohm;      /**< of OHM_DISPLAY_OVER, the range it was on; 0: not told */
-  double zeros_ohm;      /**< what a whole number leaves open: 100 of a bare 2300, 1000 of
-                              10k; 0: every digit was displayed */
-  int bare;              /**< not 0: a bare number, the dial's k may be missing */
-} ohm_reading;
-
-#define OHM_READING_INIT                                                                           \
-  { sizeof(ohm_reading), OHM_DISPLAY_VALUE, 0.0, 0.0, 0.0, 0.0, 0 }
-
-/** What is known of the ohmmeter. */
-typedef struct ohm_meter {
-  size_t size;
-  int accuracy;          /**< an ohm_standing, of percent and counts */
-  double percent;        /**< of reading, under 100 */
-  double counts;         /**< of the last digit, up to 1e6 */
-  double resolution_ohm; /**< of one count; 0: from display_count or the reading;
-                              when neither tells and accuracy is assumed, a display of
-                              OHM_ASSUMED_DISPLAY_COUNT is */
-  double display_count;  /**< 2000 for a display up to 1999; 0: not known */
-  int leads;             /**< an ohm_standing, of the next two */
-  double lead_ohm;       /**< resistance of the leads, taken off the reading, up to 1000 */
-  double lead_limit_ohm; /**< the leads are within this of lead_ohm, up to 1000 */
-  double current_ma;     /**< test current, milliampere, up to 1000; 0: not known */
-} ohm_meter;
-
-#define OHM_METER_INIT                                                                             \
-  { sizeof(ohm_meter), OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0, 0.0, 0.0 }
-
-/* Assumed when not stated; all common practice, no source. */
-#define OHM_ASSUMED_METER_PERCENT         1.0
-#define OHM_ASSUMED_METER_COUNTS          3.0
-#define OHM_ASSUMED_LEAD_OHM              0.3
-#define OHM_ASSUMED_LEAD_LIMIT_OHM        0.2
-#define OHM_ASSUMED_DISPLAY_COUNT         2000.0
-#define OHM_ASSUMED_THERMOMETER_LIMIT_K   2.0
-#define OHM_ASSUMED_ICE_LIMIT_K           0.5
-#define OHM_ASSUMED_BOIL_LIMIT_K          1.0
-#define OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K 0.4
-#define OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K 0.2
-#define OHM_ASSUMED_BOIL_DEPTH_K          0.1
-#define OHM_ASSUMED_INFRARED_LIMIT_K      4.0
-#define OHM_ASSUMED_TOLERANCE_PERCENT     5.0
-#define OHM_ASSUMED_FAN_C                 97.0
-#define OHM_ASSUMED_FAN_LIMIT_K           5.0
-#define OHM_ASSUMED_CURRENT_MA            1.0
-
-/* Assumed of a car left standing; inferred from the hours and differences that makers
- * print for a cold start, not measured. */
-#define OHM_ASSUMED_STOP_C             90.0
-#define OHM_ASSUMED_STOP_LIMIT_K       15.0
-#define OHM_ASSUMED_STOP_TOLD_LIMIT_K  5.0
-#define OHM_ASSUMED_SOAK_ALLOW_K       6.0
-#define OHM_ASSUMED_COOLANT_TAU_LOW_H  1.0
-#define OHM_ASSUMED_COOLANT_TAU_HIGH_H 4.0
-#define OHM_ASSUMED_OIL_TAU_LOW_H      1.0
-#define OHM_ASSUMED_OIL_TAU_HIGH_H     5.0
-#define OHM_ASSUMED_INTAKE_TAU_LOW_H   0.5
-#define OHM_ASSUMED_INTAKE_TAU_HIGH_H  3.0
-#define OHM_ASSUMED_AMBIENT_TAU_LOW_H  0.1
-#define OHM_ASSUMED_AMBIENT_TAU_HIGH_H 1.0
-
-/**
- * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47; OL,
- * OL@20k or >20k (over-range on the 20 k range); 1 alone; open. The resolution is
- * that of the digits as typed.
- *
- * Out     reading  every member set
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below 0 or
- *         above 1e12 ohm.
- */
-OHM_API ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *error);
-
-/**
- * Read an accuracy as meter makers print it: 0.8%+3 (percent of reading plus
- * counts), 0.8%+3x10 (one count is 10 ohm), 0.8%+3@2000 (a display of 2000
- * counts), @2000 alone, or "exact". The members for the leads stay as they are.
- *
- * Out     meter   must have come from OHM_METER_INIT
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a negative
- *         part, 100 % or more, a display of under 100 counts.
- */
-OHM_API ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error);
-
-/**
- * Read the resistance of the leads: 0.4, 0.4+-0.1 (ohm), or "exact" when there is none
- * to take off. Without a limit they are taken to repeat within 0.1 ohm (common
- * practice). Other members stay.
- *
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
- */
-OHM_API ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error);
-
-/**
- * The limit of error of a reading by the meter's own specification:
- * percent of reading plus counts, never less than half a count. A count is the stated
- * resolution, else that of the stated display, else the last digit as typed; of a
- * whole number that leaves digits open, a count of an assumed display and half of what
- * is left open.
- *
- * In      meter   NULL for all assumed
- * Out     limit_ohm  ohm; NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a member is NaN, infinite or
- *         negative; OHM_OUT_OF_RANGE the display did not show a number.
- */
-OHM_API ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading,
-                                   double *limit_ohm);
-
-/**
- * What a reading says of the resistance at the probes' tips: leads taken off,
- * every cause counted.
- *
- * In      meter   NULL for all assumed
- * Out     r_ohm   ohm; both NaN unless OHM_OK. The value is never below 0.
- * Status  those of ohm_meter_limit().
- */
-OHM_API ohm_status ohm_meter_estimate(const ohm_meter *meter, const ohm_reading *reading,
-                                      ohm_estimate *r_ohm);
-
-/* ---- reference ---------------------------------------------------------- */
-
-/** What says how warm the sensor is. */
-typedef enum ohm_reference_kind {
-  OHM_REFERENCE_THERMOMETER = 0, /**< a thermometer beside it */
-  OHM_REFERENCE_ICE,             /**< crushed ice and water, stirred: 0 degrees C */
-  OHM_REFERENCE_BOIL,            /**< boiling water, near sea level */
-  OHM_REFERENCE_BOIL_ALTITUDE,   /**< boiling water at altitude_m */
-  OHM_REFERENCE_BOIL_PRESSURE,   /**< boiling water at pressure_hpa */
-  OHM_REFERENCE_INFRARED         /**< an infrared thermometer aimed at it */
-} ohm_reference_kind;
-
-/** The temperature of the sensor and how well it is known. */
-typedef struct ohm_reference {
-  size_t size;
-  int kind;            /**< an ohm_reference_kind */
-  double t_c;          /**< degrees Celsius; ignored for ice and boiling water */
-  int accuracy;        /**< an ohm_standing, of the next two */
-  double limit_k;      /**< within this: rectangular, kelvin, up to 1000 */
-  double u_k;          /**< standard uncertainty of a further normal part, kelvin, up to 1000 */
-  double altitude_m;   /**< above sea level, -430 to 5000 */
-  double pressure_hpa; /**< where you stand, not reduced to sea level, 500 to 1100 */
-} ohm_reference;
-
-#define OHM_REFERENCE_INIT                                                                         \
-  { sizeof(ohm_reference), OHM_REFERENCE_THERMOMETER, 0.0, OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0 }
-
-/**
- * Read a reference: 21.5C, 70F, 294.7K, ice, boil, boil@1200m, boil@870hPa,
- * infrared@80C; each may end in +-1 (or with a plus-minus sign), a limit in the same
- * unit. A temperature without a unit is refused, and so is a pressure given with an
- * altitude: such a one was reduced to sea level.
- *
- * Out     reference  every member set
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below
- *         absolute zero or above 1000 degrees C, altitude or pressure out of range.
- */
-OHM_API ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_error *error);
-
-/**
- * Read a temperature with its unit: 21.5C, -10C, 70F, 294.7K.
- *
- * Out     t_c     degrees Celsius; NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
- */
-OHM_API ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error *error);
-
-/**
- * Read a tolerance as percent of resistance: 5%.
- *
- * Out     percent  NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE not above 0
- *         and below 100.
- */
-OHM_API ohm_status ohm_tolerance_read(const char *text, double *percent, ohm_error *error);
-
-/* ---- module ------------------------------------------------------------- */
-
-/* Assumed when not stated; all common practice, no source. The limits of the pin, as
- * shares of the supply, lie among those printed: 4.90 V and 0.1 V of 5 V. */
-#define OHM_ASSUMED_SUPPLY_VOLT      5.0
-#define OHM_ASSUMED_SUPPLY_PERCENT   2.0
-#define OHM_ASSUMED_PULL_UP_PERCENT  2.0
-#define OHM_ASSUMED_OPEN_SHARE       0.98
-#define OHM_ASSUMED_SHORT_SHARE      0.02
-#define OHM_ASSUMED_VOLTS_PERCENT    1.0
-#define OHM_ASSUMED_VOLTS_COUNTS     2.0
-#define OHM_ASSUMED_REPORTED_LIMIT_K 1.0
-
-/** Which pull-up was in use, of an input with two. */
-typedef enum ohm_range {
-  OHM_RANGE_NOT_TOLD = 0,
-  OHM_RANGE_COLD, /**< the larger one */
-  OHM_RANGE_HOT   /**< the smaller one */
-} ohm_range;
-
-/** The input of a control module: a supply, a pull-up to it, or two that change. */
-typedef struct ohm_module {
-  size_t size;
-  double pull_up_ohm;       /**< 1 to 1e7; of the cold range when there are two; 0: not told */
-  double hot_pull_up_ohm;   /**< of the hot range, smaller; 0: one range */
-  double changeover_c;      /**< where they change; looked at when there are two */
-  int range;                /**< an ohm_range */
-  int pull_up_accuracy;     /**< an ohm_standing, of the next */
-  double pull_up_percent;   /**< either is within this of what was told, up to 50 */
-  double supply_volt;       /**< 0.5 to 30; 0: OHM_ASSUMED_SUPPLY_VOLT */
-  int supply_accuracy;      /**< an ohm_standing, of the next */
-  double supply_limit_volt; /**< it is within this, under half of it */
-  double open_volt;         /**< from here up the module sees no circuit; 0: assumed */
-  double short_volt;        /**< from here down it sees a short; 0: assumed */
-} ohm_module;
-
-#define OHM_MODULE_INIT                                                                            \
-  {                                                                                                \
-    sizeof(ohm_module), 0.0, 0.0, 0.0, OHM_RANGE_NOT_TOLD, OHM_ASSUMED, 0.0, 0.0, OHM_ASSUMED,     \
-        0.0, 0.0, 0.0                                                                              \
-  }
-
-/** Where the negative lead of the voltmeter was. */
-typedef enum ohm_negative {
-  OHM_NEGATIVE_NOT_TOLD = 0, /**< "not_told" */
-  OHM_NEGATIVE_PIN,          /**< "pin": the module's own pin for the sensor's ground */
-  OHM_NEGATIVE_SENSOR,       /**< "sensor": the ground terminal at the sensor */
-  OHM_NEGATIVE_BODY          /**< "body": engine, body or battery */
-} ohm_negative;
-
-/** Volts at the module's pin, plug on, key on. */
-typedef struct ohm_volts {
-  size_t size;
-  double v_volt;          /**< as displayed, 0 to 30 */
-  double resolution_volt; /**< of the digits given; 0: not known */
-  int accuracy;           /**< an ohm_standing, of the next; assumed: percent and counts above */
-  double limit_volt;      /**< the display is within this of the truth */
-  int negative;           /**< an ohm_negative */
-} ohm_volts;
-
-#define OHM_VOLTS_INIT                                                                             \
-  { sizeof(ohm_volts), 0.0, 0.0, OHM_ASSUMED, 0.0, OHM_NEGATIVE_NOT_TOLD }
-
-/** How a module makes whole degrees. */
-typedef enum ohm_rounding {
-  OHM_ROUNDING_NOT_TOLD = 0,
-  OHM_ROUNDED,  /**< to the nearest */
-  OHM_TRUNCATED /**< to the next below */
-} ohm_rounding;
-
-/** Whether a reported value follows the engine. */
-typedef enum ohm_moves {
-  OHM_MOVES_NOT_TOLD = 0,
-  OHM_MOVES,
-  OHM_NEVER_MOVES /**< the same cold and hot */
-} ohm_moves;
-
-/** Degrees that the module reports: a scan tool, or a gauge with figures. */
-typedef struct ohm_reported {
-  size_t size;
-  double t_c;          /**< as displayed, -60 to 300 */
-  double resolution_k; /**< of the display when coarser than a degree, up to 20; 0: a degree */
-  int rounding;        /**< an ohm_rounding */
-  int accuracy;        /**< an ohm_standing, of the next */
-  double limit_k;      /**< what the module makes of a resistance is within this, up to 20 */
-  int moves;           /**< an ohm_moves */
-} ohm_reported;
-
-#define OHM_REPORTED_INIT                                                                          \
-  { sizeof(ohm_reported), 0.0, 0.0, OHM_ROUNDING_NOT_TOLD, OHM_ASSUMED, 0.0, OHM_MOVES_NOT_TOLD }
-
-/**
- * Read a pull-up, or two with the temperature where they change: 1k, 1k+-1%,
- * 10k,1k@50C, 4k,348@40C+-1%.
- *
- * Out     module  must have come from OHM_MODULE_INIT; other members stay
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
- */
-OHM_API ohm_status ohm_pull_up_read(const char *text, ohm_module *module, ohm_error *error);
-
-/**
- * Read the supply of the pull-up: 5V, 5, 5.02V+-0.01.
- *
- * Out     module  must have come from OHM_MODULE_INIT; other members stay
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE.
- */
-OHM_API ohm_status ohm_supply_read(const char *text, ohm_module *module, ohm_error *error);
-
-/**
- * Read what a voltmeter showed: 0.97, 0.97V, 970mV, 0.97+-0.02. The resolution is that
- * of the digits as typed.
- *
- * Out     volts   every member set
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below 0 or above 30.
- */
-OHM_API ohm_status ohm_volts_read(const char *text, ohm_volts *volts, ohm_error *error);
-
-/**
- * Read degrees that a module reported: 91C, 196F, 91C+-2.
- *
- * Out     reported  every member set
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE below -60 or above
- *         300 degrees C.
- */
-OHM_API ohm_status ohm_reported_read(const char *text, ohm_reported *reported, ohm_error *error);
-
+/* ---- module ------------------------------------------------------------ */
 /**
  * What a module reports of a temperature: whole degrees from -40 to 215, one byte.
  *
  * In      t_c       above -273.15, up to 1000
- *         rounding  an ohm_rounding; not told counts as rounded
+ *         cut     not 0: cut off to the next below; 0: rounded to the nearest
  * Out     shown_c   degrees Celsius; NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN, or no such rounding;
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT NaN;
  *         OHM_OUT_OF_RANGE.
  * Source  SAE J1979, service 01: A - 40.
  */
-OHM_API ohm_status ohm_reported_of(double t_c, int rounding, double *shown_c);
+OHM_API ohm_status ohm_reported_of(double t_c, int cut, double *shown_c);
 
-/* ---- finding ------------------------------------------------------------ */
+/* ---- cooling ----------------------------------------------------------- */
 
-/** How a field is read. */
-typedef enum ohm_field_kind {
-  OHM_KIND_NUMBER, /**< ohm_finding_number(); NaN when absent */
-  OHM_KIND_TEXT,   /**< ohm_finding_text(), index 0; NULL when absent */
-  OHM_KIND_LIST    /**< ohm_finding_text(), index 0, 1, ... until NULL */
-} ohm_field_kind;
+/** No soak and no time constant is longer, hours. */
+#define OHM_SOAK_MOST_H 1000.0
 
 /**
- * The fields of a finding, one list: constant, name (with its unit), kind,
- * meaning. The JSON keys of the command and the attributes of the Python class
- * are these names.
+ * What a warm thing has cooled to in air that never changes, lagging behind it in
+ * proportion to the difference.
+ *
+ *     T = air + (start - air) exp(-after/tau)
+ *
+ * In      start_c, air_c  degrees Celsius, above -273.15, up to 1000
+ *         tau_h    time constant, hours, above 0, up to OHM_SOAK_MOST_H
+ *         after_h  hours, 0 to OHM_SOAK_MOST_H
+ * Out     t_c      NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
+ * Source  Newton's law of cooling, Philos. Trans. 22 (1701) 824-829.
  */
-#define OHM_FIELDS(X)                                                                              \
-  X(VERDICT, verdict, TEXT,                                                                        \
-    "within, outside or undecided: is the part inside what its maker allows")                      \
-  X(REASON, reason, TEXT, "one word for why; see ohm_reason")                                      \
-  X(P_LOW, p_low, NUMBER, "probability that the resistance lies below what is allowed")            \
-  X(P_WITHIN, p_within, NUMBER, "probability that it lies within")                                 \
-  X(P_HIGH, p_high, NUMBER, "probability that it lies above")                                      \
-  X(LEVEL, level, NUMBER, "probability asked for before anything is decided")                      \
-  X(JOB, job, TEXT, "within, outside or undecided: is it good enough for the fan")                 \
-  X(JOB_REASON, job_reason, TEXT, "one word for why; see ohm_job_reason")                          \
-  X(FAN_C, fan_c, NUMBER, "temperature at which the fan is to start")                              \
-  X(LIMIT_K, limit_k, NUMBER, "how late or early it may start, kelvin")                            \
-  X(LATE_K, late_k, NUMBER,                                                                        \
-    "latest it could start after fan_c, kelvin; absent when never up to 130 C")                    \
-  X(EARLY_K, early_k, NUMBER, "earliest it could start before fan_c, kelvin")                      \
-  X(SERIES_OHM, series_ohm, NUMBER, "largest series resistance that could hide")                   \
-  X(SERIES_LATE_K, series_late_k, NUMBER,                                                          \
-    "how late it makes the fan; negative: early; absent: never")                                   \
-  X(SERIES_SOUND_LATE_K, series_sound_late_k, NUMBER, "the same in series with a nominal sensor")  \
-  X(LEAKAGE_OHM, leakage_ohm, NUMBER, "smallest leakage across that could hide; absent: none")     \
-  X(LEAKAGE_EARLY_K, leakage_early_k, NUMBER, "how early it makes the fan; negative: late")        \
-  X(LEAKAGE_SOUND_EARLY_K, leakage_sound_early_k, NUMBER, "the same across a nominal sensor")      \
-  X(FIFTY_LATE_K, fifty_late_k, NUMBER,                                                            \
-    "how late 50 ohm in series make a nominal sensor; absent: never")                              \
-  X(PLACE, place, TEXT, "where the probes were; see ohm_place")                                    \
-  X(R_OHM, r_ohm, NUMBER, "resistance at the probes' tips, leads taken off")                       \
-  X(U_R_OHM, u_r_ohm, NUMBER, "its standard uncertainty")                                          \
-  X(EXPANDED_R_OHM, expanded_r_ohm, NUMBER, "its expanded uncertainty at the level")               \
-  X(SUGGESTED_OHM, suggested_ohm, NUMBER, "what was probably meant, when a k seems to be missing") \
-  X(RANGE_OHM, range_ohm, NUMBER, "range on which the display was over")                           \
-  X(T_C, t_c, NUMBER, "temperature that resistance means on the nominal curve")                    \
-  X(U_T_C, u_t_c, NUMBER, "its standard uncertainty from the reading, kelvin")                     \
-  X(EXPANDED_T_K, expanded_t_k, NUMBER, "its expanded uncertainty at the level")                   \
-  X(AT_C, at_c, NUMBER, "temperature the sensor really has")                                       \
-  X(U_AT_C, u_at_c, NUMBER, "its standard uncertainty, kelvin")                                    \
-  X(EXPANDED_AT_K, expanded_at_k, NUMBER, "its expanded uncertainty at the level")                 \
-  X(EXPECTED_OHM, expected_ohm, NUMBER, "nominal resistance at that temperature")                  \
-  X(LOW_OHM, low_ohm, NUMBER, "least resistance allowed there")                                    \
-  X(HIGH_OHM, high_ohm, NUMBER, "greatest resistance allowed there")                               \
-  X(TOLERANCE_PERCENT, tolerance_percent, NUMBER, "half-width of what is allowed there")           \
-  X(ACCEPT_LOW_OHM, accept_low_ohm, NUMBER, "least reading that would pass; absent: none would")   \
-  X(ACCEPT_HIGH_OHM, accept_high_ohm, NUMBER,                                                      \
-    "greatest reading that would pass; absent: none would")                                        \
-  X(NEEDED_K, needed_k, NUMBER, "limit of a thermometer with which a reading could pass")          \
-  X(CM, cm, NUMBER,                                                                                \
-    "measurement capability index, allowed width over four standard uncertainties")                \
-  X(ALPHA_PER_K, alpha_per_k, NUMBER, "relative slope of the nominal curve there, per kelvin")     \
-  X(U_COMBINED_OHM, u_combined_ohm, NUMBER,                                                        \
-    "reading and temperature together, standard uncertainty")                                      \
-  X(METER_LIMIT_OHM, meter_limit_ohm, NUMBER, "limit of error of the meter, rectangular")          \
-  X(LEAD_OHM, lead_ohm, NUMBER, "resistance of the leads, taken off")                              \
-  X(LEAD_LIMIT_OHM, lead_limit_ohm, NUMBER, "limit of error of that, rectangular")                 \
-  X(REFERENCE_LIMIT_K, reference_limit_k, NUMBER, "limit of error of the reference, rectangular")  \
-  X(REFERENCE_U_K, reference_u_k, NUMBER, "further standard uncertainty of the reference, normal") \
-  X(HEATING_K, heating_k, NUMBER,                                                                  \
-    "element warmer than the bath by the test current, middle value")                              \
-  X(HEATING_LIMIT_K, heating_limit_k, NUMBER, "limit of error of that, rectangular")               \
-  X(READINGS, readings, NUMBER, "how many readings the finding rests on")                          \
-  X(MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")       \
-  X(P_SENSOR, p_sensor, NUMBER, "probability that it is this sensor, of those compared")           \
-  X(P_FIT, p_fit, NUMBER, "probability that a good one gives readings that fit it no better")      \
-  X(LEADING, leading, NUMBER, "1: it fits, and none is ten times as probable; else 0")             \
-  X(SENSOR_INDEX, sensor_index, NUMBER, "its place among the sensors compared, from 0")            \
-  X(SENSOR_KIND, sensor_kind, TEXT, "module, gauge or probe: what it feeds")                       \
-  X(COMPARED, compared, NUMBER, "how many sensors the readings were compared with")                \
-  X(NOT_COMPARED, not_compared, NUMBER, "how many whose curves do not reach a temperature")        \
-  X(CANDIDATES, candidates, LIST, "what the readings do not tell apart, the likeliest first")      \
-  X(GAUGES, gauges, NUMBER, "how many of those drive a gauge")                                     \
-  X(SEPARATING_C, separating_c, NUMBER, "temperature at which a further reading tells most")       \
-  X(SEPARATING_OHM, separating_ohm, NUMBER, "what it would read there; of all, what one would")    \
-  X(SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "and what another would")                  \
-  X(FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates")     \
-  X(EXPLANATION, explanation, TEXT, "what may be wrong; see ohm_explanation")                      \
-  X(P_CHANCE, p_chance, NUMBER, "probability that a sound sensor looks so faulty by chance")       \
-  X(FAULT_OHM, fault_ohm, NUMBER, "series resistance, or leakage; absent: none")                   \
-  X(FAULT_LOW_OHM, fault_low_ohm, NUMBER, "least it may be at the level")                          \
-  X(FAULT_HIGH_OHM, fault_high_ohm, NUMBER, "greatest it may be; absent: no bound")                \
-  X(FAULT_PERCENT, fault_percent, NUMBER, "drift of the resistance, or of beta")                   \
-  X(FAULT_LOW_PERCENT, fault_low_percent, NUMBER, "least it may be at the level")                  \
-  X(FAULT_HIGH_PERCENT, fault_high_percent, NUMBER, "greatest it may be")                          \
-  X(FAULT_LATE_K, fault_late_k, NUMBER,                                                            \
-    "how late a fault of that size makes the fan; negative: early; absent: never")                 \
-  X(AFTER_H, after_h, NUMBER, "hours the car stood")                                               \
-  X(STOP_C, stop_c, NUMBER, "temperature of the coolant when the engine was stopped")              \
-  X(STOP_LIMIT_K, stop_limit_k, NUMBER, "limit of error of that, rectangular")                     \
-  X(TAU_LOW_H, tau_low_h, NUMBER, "least time constant of the coolant, hours")                     \
-  X(TAU_HIGH_H, tau_high_h, NUMBER, "greatest time constant of the coolant, hours")                \
-  X(AIR_C, air_c, NUMBER, "temperature of the air at the end of the soak")                         \
-  X(AIR_LIMIT_K, air_limit_k, NUMBER, "limit of error of the air, rectangular")                    \
-  X(COLDEST_C, coldest_c, NUMBER, "coldest the air can have been")                                 \
-  X(COOLANT_LOW_C, coolant_low_c, NUMBER,                                                          \
-    "lower end of where the coolant has come to, at the level")                                    \
-  X(COOLANT_HIGH_C, coolant_high_c, NUMBER, "upper end of it")                                     \
-  X(ALLOW_K, allow_k, NUMBER, "how far the sensor may be off after a soak, kelvin")                \
-  X(P_COLD, p_cold, NUMBER, "probability that it reads colder than it is by more than that")       \
-  X(P_WARM, p_warm, NUMBER, "probability that it reads warmer than it is by more than that")       \
-  X(MISSED_COLD_K, missed_cold_k, NUMBER,                                                          \
-    "largest error to the cold side that could be missed, kelvin")                                 \
-  X(DECIDABLE_H, decidable_h, NUMBER,                                                              \
-    "hours after which a sound sensor would pass; absent: never up to 72")                         \
-  X(AGREEMENT, agreement, TEXT, "consistent, odd or disagree: what the sensors say of each other") \
-  X(ODD, odd, TEXT, "which one does not agree with the others: coolant, intake, oil or ambient")   \
-  X(ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")            \
-  X(P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")              \
-  X(PAIR, pair, TEXT, "pins it was read across; of all, those of the module's element")            \
-  X(ROLE, role, TEXT, "what lies between those pins; see ohm_role")                                \
-  X(GAUGE_PAIR, gauge_pair, TEXT, "pins of the gauge's element")                                   \
-  X(GROUND_OHM, ground_ohm, NUMBER, "resistance between the body and battery negative")            \
-  X(GROUND_LIMIT_OHM, ground_limit_ohm, NUMBER, "limit of error of that, rectangular")             \
-  X(ABOUT, about, TEXT,                                                                            \
-    "the room that answered: bath, identify, pins, explain, soak, pin, substitute, loom, "         \
-    "fanpoint or "                                                                                 \
-    "isolation")                                                                                   \
-  X(V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                           \
-  X(SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                     \
-  X(PULL_UP_OHM, pull_up_ohm, NUMBER, "pull-up in use")                                            \
-  X(OTHER_PULL_UP_OHM, other_pull_up_ohm, NUMBER, "the other one that these volts would fit")      \
-  X(OTHER_R_OHM, other_r_ohm, NUMBER, "resistance that would be seen through that")                \
-  X(OTHER_T_C, other_t_c, NUMBER, "temperature that would mean")                                   \
-  X(NEGATIVE, negative, TEXT, "where the negative lead was; see ohm_negative")                     \
-  X(SENSOR_OHM, sensor_ohm, NUMBER, "resistance at the sensor's own pins, leads taken off")        \
-  X(EXPANDED_SENSOR_OHM, expanded_sensor_ohm, NUMBER, "its expanded uncertainty at the level")     \
-  X(SENSOR_C, sensor_c, NUMBER, "temperature that means")                                          \
-  X(REPORTED_C, reported_c, NUMBER, "temperature the module reports")                              \
-  X(REPORTED_OHM, reported_ohm, NUMBER, "resistance that means, whole degrees allowed for")        \
-  X(BETWEEN_OHM, between_ohm, NUMBER, "what the module sees less what the sensor has")             \
-  X(U_BETWEEN_OHM, u_between_ohm, NUMBER, "its standard uncertainty")                              \
-  X(EXPANDED_BETWEEN_OHM, expanded_between_ohm, NUMBER, "its expanded uncertainty at the level")   \
-  X(SHUNT_OHM, shunt_ohm, NUMBER, "leakage across the sensor that would explain it")               \
-  X(OFFSET_VOLT, offset_volt, NUMBER, "rise of the ground that would explain it")                  \
-  X(FITS_PULL_UP_OHM, fits_pull_up_ohm, NUMBER, "pull-up that would explain it")                   \
-  X(PARTED_K, parted_k, NUMBER, "degrees the module is off what the sensor has")                   \
-  X(START_C, start_c, NUMBER, "true temperature at which the fan starts; absent: never to 130 C")  \
-  X(START_LOW_C, start_low_c, NUMBER, "least it could be at the level")                            \
-  X(START_HIGH_C, start_high_c, NUMBER, "greatest it could be; absent: never up to 130 C")         \
-  X(AIM_C, aim_c, NUMBER, "temperature the module is to see")                                      \
-  X(FIRST_OHM, first_ohm, NUMBER, "resistor to fit")                                               \
-  X(SECOND_OHM, second_ohm, NUMBER, "second resistor to fit; absent: none")                        \
-  X(JOINED, joined, TEXT, "how two are joined; see ohm_joined")                                    \
-  X(SEEN_LOW_C, seen_low_c, NUMBER, "least temperature the module could see")                      \
-  X(SEEN_HIGH_C, seen_high_c, NUMBER, "greatest temperature the module could see")                 \
-  X(SHOWN_C, shown_c, NUMBER, "whole degrees a module then reports")                               \
-  X(POWER_MW, power_mw, NUMBER, "most that one resistor has to bear, milliwatt")                   \
-  X(FACTOR, factor, NUMBER, "what the module multiplies every resistance by; 1 is right")          \
-  X(EXPANDED_FACTOR, expanded_factor, NUMBER, "its expanded uncertainty at the level")             \
-  X(ON_C, on_c, NUMBER, "temperature at which the fan starts")                                     \
-  X(OFF_C, off_c, NUMBER, "temperature at which it stops")                                         \
-  X(ON_OHM, on_ohm, NUMBER, "nominal resistance at on_c")                                          \
-  X(OFF_OHM, off_ohm, NUMBER, "nominal resistance at off_c")                                       \
-  X(ON_VOLT, on_volt, NUMBER, "volts at the module's pin at on_c")                                 \
-  X(OFF_VOLT, off_volt, NUMBER, "volts at the module's pin at off_c")                              \
-  X(OHM_PER_K, ohm_per_k, NUMBER, "what a kelvin is worth at on_c, ohm")                           \
-  X(VOLT_PER_K, volt_per_k, NUMBER, "what a kelvin is worth at on_c, volt")                        \
-  X(HIDDEN_OHM, hidden_ohm, NUMBER, "series resistance asked about")                               \
-  X(FAN_STOP_C, fan_stop_c, NUMBER,                                                                \
-    "true temperature at which the fan then stops; absent: never started")                         \
-  X(TESTS, tests, NUMBER, "how many tests were made on a circuit")                                 \
-  X(MINUTES, minutes, NUMBER, "about how long they took")                                          \
-  X(NEXT_MINUTES, next_minutes, NUMBER, "about how long the next one takes")                       \
-  X(NEXT_BITS, next_bits, NUMBER, "what it is expected to tell, in bits")                          \
-  X(FUSE_AMPERES, fuse_amperes, NUMBER, "current that the millivolts over a fuse mean")            \
-  X(CIRCUIT, circuit, TEXT, "name of the circuit")                                                 \
-  X(STATE, state, TEXT, "what stands now; see ohm_isolation_judge()")                              \
-  X(BUY, buy, LIST, "parts at fault that are bought, and what renewing them involves")             \
-  X(REPAIR, repair, LIST, "parts at fault that are repaired, likewise")                            \
-  X(AGAIN, again, LIST, "tests to make again after that, and what to expect of them")              \
-  X(RENEWED, renewed, LIST, "links that were renewed")                                             \
-  X(LAST, last, TEXT, "the last test and its outcome")                                             \
-  X(SKIPPED, skipped, LIST, "tests that were skipped")                                             \
-  X(CONTRADICTION, contradiction, LIST, "tests that cannot all be right")                          \
-  X(NEXT, next, TEXT, "the test to make next")                                                     \
-  X(NEXT_WHAT, next_what, TEXT, "what is done or measured, and what is good")                      \
-  X(NEXT_POINTS, next_points, TEXT, "where, between which points")                                 \
-  X(NEXT_CONDITION, next_condition, TEXT, "under which condition")                                 \
-  X(NEXT_TOOLS, next_tools, TEXT, "tools it takes, apart by spaces")                               \
-  X(NEXT_CAUTION, next_caution, TEXT, "what could hurt")                                           \
-  X(NEXT_SOURCE, next_source, TEXT, "where it was printed")                                        \
-  X(NEXT_GOOD, next_good, TEXT, "the number that is good")                                         \
-  X(NEXT_WHY, next_why, TEXT, "what it is for")                                                    \
-  X(FAULTY, faulty, LIST, "links at fault")                                                        \
-  X(SUSPECTS, suspects, LIST, "links that could be at fault, the most probable first")             \
-  X(CLEARED, cleared, LIST, "links that are not at fault")                                         \
-  X(SENSOR, sensor, TEXT, "name of the sensor")                                                    \
-  X(SOURCE, source, TEXT, "where its figures were printed")                                        \
-  X(BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")       \
-  X(BAND_SOURCE, band_source, TEXT, "where that band was printed")                                 \
-  X(OTHER_BANDS, other_bands, LIST, "what other makers allow there")                               \
-  X(READ, read, TEXT, "the reading as displayed")                                                  \
-  X(REFERENCE, reference, TEXT,                                                                    \
-    "thermometer, ice, boil, boil_altitude, boil_pressure or infrared")                            \
-  X(ASSUMED, assumed, LIST, "what was not told and therefore assumed")                             \
-  X(NOT_TESTED, not_tested, LIST, "what lies outside the probes")                                  \
-  X(VERSION, version, TEXT, "version of the library")                                              \
-  X(TABLES_VERSION, tables_version, TEXT, "version of the tables built in")
-
-#define OHM_FIELD_CONSTANT(constant, name, kind, meaning) OHM_FIELD_##constant,
-/** A field, OHM_FIELD_VERDICT and so on in the order of OHM_FIELDS. */
-typedef enum ohm_field { OHM_FIELDS(OHM_FIELD_CONSTANT) OHM_FIELD_COUNT } ohm_field;
-#undef OHM_FIELD_CONSTANT
-
-/** The verdicts, in the order of a command's exit status. */
-typedef enum ohm_verdict { OHM_WITHIN = 0, OHM_OUTSIDE, OHM_UNDECIDED } ohm_verdict;
-
-/** Why the verdict is what it is. */
-typedef enum ohm_reason {
-  OHM_REASON_CONFORMS = 0, /**< "conforms" */
-  OHM_REASON_LOW,          /**< "low": below what is allowed */
-  OHM_REASON_HIGH,         /**< "high": above what is allowed */
-  OHM_REASON_OPEN,         /**< "open": no circuit */
-  OHM_REASON_OVER_RANGE,   /**< "over_range": the meter showed no number */
-  OHM_REASON_NO_TOLERANCE, /**< "no_tolerance": nothing says what is allowed */
-  OHM_REASON_OUTSIDE_BAND, /**< "outside_band": nothing says so at this temperature */
-  OHM_REASON_UNCERTAIN,    /**< "uncertain": the measurement is too coarse to decide */
-  OHM_REASON_PLUG_ON,      /**< "plug_on": it fits a good sensor with the plug left on */
-  OHM_REASON_MISSING_K,    /**< "missing_k": a thousand times as much was probably read */
-  OHM_REASON_LONE_ONE,     /**< "lone_one": over-range, or 1 ohm */
-  OHM_REASON_MOVING,       /**< "moving": the last two readings differ, wait */
-  OHM_REASON_SHORTED,      /**< "shorted": 0 ohm, or nearly */
-  OHM_REASON_ONE,          /**< "one": one answer fits the readings */
-  OHM_REASON_ALIKE,        /**< "alike": several do, that no reading could tell apart */
-  OHM_REASON_SEVERAL,      /**< "several": a further reading tells them apart */
-  OHM_REASON_NONE,         /**< "none": nothing compared fits */
-  OHM_REASON_WARM,         /**< "warm": warmer than a soak explains, but sun, a heater, a
-                                garage or a move would */
-  OHM_REASON_SERIES,       /**< "series": ohms in plug or wire */
-  OHM_REASON_LEAKAGE,      /**< "leakage": a path across the sensor, in plug or wire */
-  OHM_REASON_GROUND,       /**< "ground": the volts were read from another ground */
-  OHM_REASON_PULL_UP,      /**< "pull_up": not the pull-up or the supply that was told */
-  OHM_REASON_CURVE,        /**< "curve": the module makes other degrees of the same volts */
-  OHM_REASON_BETWEEN,      /**< "between": they part, and more than one thing could be it */
-  OHM_REASON_STUCK,        /**< "stuck": the reported value never moves */
-  OHM_REASON_STAND_IN,     /**< "stand_in": the reported value is a known substitute */
-  OHM_REASON_RANGE,        /**< "range": which of two pull-ups is in use is not known */
-  OHM_REASON_ALONE,        /**< "alone": there is nothing to hold it against */
-  OHM_REASON_COLD          /**< "cold": the module would not ask for the fan */
-} ohm_reason;
-
-/** Why the sensor is or is not good enough for the fan. */
-typedef enum ohm_job_reason {
-  OHM_JOB_CONFORMS = 0, /**< "conforms" */
-  OHM_JOB_LATE,         /**< "late": at the least the fan starts too late */
-  OHM_JOB_EARLY,        /**< "early": at the least it starts too early */
-  OHM_JOB_HIDDEN,       /**< "hidden": what could still hide would be too much */
-  OHM_JOB_UNCERTAIN     /**< "uncertain": the measurement is too coarse to say */
-} ohm_job_reason;
-
-/** What may be wrong with what was read. */
-typedef enum ohm_explanation {
-  OHM_HEALTHY = 0, /**< "healthy" */
-  OHM_SERIES,      /**< "series": resistance in the plug, the pins or a wire */
-  OHM_LEAKAGE,     /**< "leakage": something conducts across the sensor */
-  OHM_DRIFT,       /**< "drift": more or fewer ohms, by the same part everywhere */
-  OHM_BETA_DRIFT,  /**< "beta": right near 25 C, and too steep or too flat */
-  OHM_OTHER_PART,  /**< "other_part": it is another sensor */
-  OHM_OPEN,        /**< "open" */
-  OHM_SHORT,       /**< "short" */
-  OHM_PLUG_ON,     /**< "plug_on": a good one with the plug left on */
-  OHM_WRONG_RANGE, /**< "wrong_range": a thousand times as much or as little was read */
-  OHM_EXPLANATION_COUNT
-} ohm_explanation;
-
-/** Where the probes were. */
-typedef enum ohm_place {
-  OHM_PLACE_NOT_TOLD = 0, /**< "not_told" */
-  OHM_PLACE_SENSOR,       /**< "sensor": at its own pins, plug off */
-  OHM_PLACE_PLUG_ON,      /**< "plug_on": back-probed with the plug on */
-  OHM_PLACE_MODULE        /**< "module": at the module's end of the wires, module unplugged,
-                               sensor plugged in */
-} ohm_place;
-
-/** The one result of every answer. A value: copy it, keep it, give it away; it
- *  refers to nothing else. Read it by field. */
-typedef struct ohm_finding {
-  double private_storage[896];
-} ohm_finding;
-
-/** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
-OHM_API const char *ohm_field_name(int field);
-
-/** What a field means; NULL when there is no such field. Status  cannot fail. */
-OHM_API const char *ohm_field_meaning(int field);
-
-/** An ohm_field_kind; -1 when there is no such field. Status  cannot fail. */
-OHM_API int ohm_field_kind_of(int field);
-
-/** A number of a finding; NaN when it is absent or no number. Status  cannot fail. */
-OHM_API double ohm_finding_number(const ohm_finding *finding, int field);
-
-/** A text of a finding; NULL when it is absent, past the last, or no text.
- *  Status  cannot fail. */
-OHM_API const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index);
-
-/** The verdict as an ohm_verdict; OHM_UNDECIDED when finding is NULL.
- *  Status  cannot fail. */
-OHM_API ohm_verdict ohm_finding_verdict(const ohm_finding *finding);
-
-/** The verdict for the fan, likewise. Status  cannot fail. */
-OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
-
-/* ---- bath --------------------------------------------------------------- */
-
-/** How strictly to decide. */
-typedef struct ohm_check {
-  size_t size;
-  double level;             /**< 0.5 < level < 1; 0: 0.95 */
-  double tolerance_percent; /**< instead of the sensor's own; 0: the sensor's own */
-  const char *band;         /**< a maker's band to judge by; NULL: the widest */
-  int place;                /**< an ohm_place */
-  double fan_c;             /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
-  double limit_k;           /**< and may be late or early by this; 0:
-                                 OHM_ASSUMED_FAN_LIMIT_K */
-} ohm_check;
-
-#define OHM_CHECK_INIT                                                                             \
-  { sizeof(ohm_check), 0.0, 0.0, NULL, OHM_PLACE_NOT_TOLD, 0.0, 0.0 }
+OHM_API ohm_status ohm_cooling_temperature(double start_c, double air_c, double tau_h,
+                                           double after_h, double *t_c);
 
 /**
- * Judge a sensor that lies at a known temperature: a bath, a room, the open air.
- * Two verdicts.
+ * Hours after which it has come to a temperature.
  *
- * Part   is it inside what its maker allows? "within" when p_within reaches the
- *        level, "outside" when p_low or p_high does, else "undecided"; over the errors
- *        of reading and temperature together. A temperature beyond the last printed row
- *        by less than its own standard uncertainty is judged there.
- * Job    is it good enough for the fan, with all that could still hide? The largest
- *        series resistance that could hide is the level-quantile of
- *        max(0, R - low(T)), the smallest leakage that of max(0, 1/R - 1/high(T)); a
- *        sensor at that limit with that fault is what the fan is started by.
- *        "within" when neither that nor plain drift makes it late or early by more
- *        than limit_k, "outside" when the least of them does, else "undecided".
- *
- * In      meter   NULL for all assumed
- *         check   NULL for all defaults
- * Out     finding every field absent unless OHM_OK
- * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a
- *         member is NaN, infinite, of the wrong sign or no such constant;
- *         OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of its
- *         range; OHM_NOT_FOUND the sensor has no band of that name.
- * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
+ * In      t_c      between start and air, neither of them
+ * Out     after_h  NaN unless OHM_OK
+ * Status  those of ohm_cooling_temperature(); OHM_OUT_OF_RANGE it never has that
+ *         temperature, or has it from the start.
  */
-OHM_API ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
-                                  const ohm_meter *meter, const ohm_reference *reference,
-                                  const ohm_check *check, ohm_finding *finding);
+OHM_API ohm_status ohm_cooling_hours(double start_c, double air_c, double tau_h, double t_c,
+                                     double *after_h);
 
 /**
- * Judge a sensor by several readings, in the order they were taken. Readings in a row
- * with equal references are repeats: the last one counts, unless it still differs
- * from the one before by more than a count. At several temperatures the sensor
- * has to be inside everywhere at once: the meter, the leads and one thermometer err
- * alike in all readings, every other bath on its own. Then p_low and p_high are the probabilities
- * that any reading lies low, or high, and need not add up to 1 with p_within.
+ * The time constant from one temperature on the way: of your own car, from a reading
+ * while it cools.
  *
- * In      readings, references   count of each, 1 to 16
- * Out     findings  count of them, each of its reading alone
- *         finding   of all together; the fields of one temperature are those of the
- *                   reading that says most about the fan
- * Status  those of ohm_bath_check(); OHM_BAD_ARGUMENT count is 0; OHM_TOO_LARGE count
- *         is above 16.
+ * In      t_c      between start and air, neither of them
+ *         after_h  hours, above 0
+ * Out     tau_h    NaN unless OHM_OK
+ * Status  those of ohm_cooling_hours().
  */
-OHM_API ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *readings,
-                                          const ohm_reference *references, size_t count,
-                                          const ohm_meter *meter, const ohm_check *check,
-                                          ohm_finding *findings, ohm_finding *finding);
+OHM_API ohm_status ohm_cooling_tau(double start_c, double air_c, double t_c, double after_h,
+                                   double *tau_h);
 
-/* ---- circuit ------------------------------------------------------------ */
+/* ---- history ----------------------------------------------------------- */
+
+/** What the air did while the car stood: straight between points. */
+typedef struct ohm_history ohm_history;
+
+/**
+ * Make a history of the air.
+ *
+ * In      after_h  hours after the engine was stopped, rising, within OHM_SOAK_MOST_H of it;
+ *                  before it they are negative
+ *         t_c      degrees Celsius, above -273.15, up to 1000
+ *         count    1 to 4096
+ * Return  the history, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION no point, or times that do
+ *         not rise; OHM_TOO_LARGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t count,
+                                     ohm_error *error);
+
+/**
+ * Read a history as a logger writes it, CSV: a header row and rows. Times in a column
+ * hours or minutes, after the engine was stopped; or time, of a clock: 21:40, 21:40:30,
+ * 2026-11-03 21:40. Then a line "# stopped: 21:40" says when that was; without it, at
+ * the first row. Temperatures in temp_c or temp_f. Other columns are not looked at.
+ *
+ * In      text    UTF-8, length bytes; need not end in NUL
+ *         name    used in sentences
+ * Return  the history, or NULL with the error filled in.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a temperature, or a row too
+ *         far from the stop; OHM_BAD_DEFINITION no row, or times that do not rise;
+ *         OHM_TOO_LARGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_history *ohm_history_parse(const char *text, size_t length, const char *name,
+                                       ohm_error *error);
+
+/**
+ * Read a history from one plain file of at most 16 MiB.
+ *
+ * Return  the history, or NULL with the error filled in.
+ * Status  those of ohm_history_parse(); OHM_CANNOT_OPEN.
+ */
+OHM_API ohm_history *ohm_history_load(const char *path, ohm_error *error);
+
+/** Give a history back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_history_free(ohm_history *history);
+
+/** How many points it has; 0 when history is NULL. Status  cannot fail. */
+OHM_API size_t ohm_history_count(const ohm_history *history);
+
+/**
+ * One point, in the order of time.
+ *
+ * Out     after_h, t_c  each may be NULL; NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no history; OHM_NOT_FOUND no such point.
+ */
+OHM_API ohm_status ohm_history_point(const ohm_history *history, size_t index, double *after_h,
+                                     double *t_c);
+
+/**
+ * What a warm thing has cooled to in this air: the lag of ohm_cooling_temperature(),
+ * its integral exact.
+ *
+ * In      start_c  at the stop, 0 h, or at the first point when that is later
+ *         tau_h    above 0, up to OHM_SOAK_MOST_H
+ *         after_h  from there up to the last point: air that was not told is not made up
+ * Out     t_c      NaN unless OHM_OK
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
+ */
+OHM_API ohm_status ohm_history_cooling(const ohm_history *history, double start_c, double tau_h,
+                                       double after_h, double *t_c);
+
+/* ---- circuit ----------------------------------------------------------- */
 
 /** A fan circuit: links that can fail, and tests that clear or accuse them. */
 typedef struct ohm_circuit ohm_circuit;
@@ -1703,7 +1144,846 @@ OHM_API size_t ohm_circuit_note_count(const ohm_circuit *circuit);
 
 /** A note, a sentence with its place; NULL past the last. Status  cannot fail. */
 OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
-/* ---- identify ----------------------------------------------------------- */
+
+/* ---- words ------------------------------------------------------------- */
+
+/* The words of a finding, each list: number, constant, word, meaning. A number is never
+ * used again, and a list may grow. */
+
+/** The verdicts, in the order of a command's exit status. */
+#define OHM_VERDICTS(X)                                                                            \
+  X(0, WITHIN, within, "inside what is allowed")                                                   \
+  X(1, OUTSIDE, outside, "not inside it")                                                          \
+  X(2, UNDECIDED, undecided, "it cannot be told yet")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_##constant = number,
+typedef enum ohm_verdict { OHM_VERDICTS(OHM_CONSTANT) } ohm_verdict;
+#undef OHM_CONSTANT
+
+/** Why the verdict is what it is. */
+#define OHM_REASONS(X)                                                                             \
+  X(0, CONFORMS, conforms, "inside what is allowed")                                               \
+  X(1, LOW, low, "below what is allowed")                                                          \
+  X(2, HIGH, high, "above what is allowed")                                                        \
+  X(3, OPEN, open, "no circuit")                                                                   \
+  X(4, OVER_RANGE, over_range, "the meter showed no number")                                       \
+  X(5, NO_TOLERANCE, no_tolerance, "nothing says what is allowed")                                 \
+  X(6, OUTSIDE_BAND, outside_band, "nothing says so at this temperature")                          \
+  X(7, UNCERTAIN, uncertain, "the measurement is too coarse to decide")                            \
+  X(8, PLUG_ON, plug_on, "it fits a good sensor with the plug left on")                            \
+  X(9, MISSING_K, missing_k, "a thousand times as much was probably read")                         \
+  X(10, LONE_ONE, lone_one, "over-range, or 1 ohm")                                                \
+  X(11, MOVING, moving, "the last two readings differ, wait")                                      \
+  X(12, SHORTED, shorted, "0 ohm, or nearly")                                                      \
+  X(13, ONE, one, "one answer fits the readings")                                                  \
+  X(14, ALIKE, alike, "several do, that no reading could tell apart")                              \
+  X(15, SEVERAL, several, "a further reading tells them apart")                                    \
+  X(16, NONE, none, "nothing compared fits")                                                       \
+  X(17, WARM, warm, "warmer than a soak explains, but sun, a heater, a garage or a move would")    \
+  X(18, SERIES, series, "ohms in plug or wire")                                                    \
+  X(19, LEAKAGE, leakage, "a path across the sensor, in plug or wire")                             \
+  X(20, GROUND, ground, "the volts were read from another ground")                                 \
+  X(21, PULL_UP, pull_up, "not the pull-up or the supply that was told")                           \
+  X(22, CURVE, curve, "the module makes other degrees of the same volts")                          \
+  X(23, BETWEEN, between, "they part, and more than one thing could be it")                        \
+  X(24, STUCK, stuck, "the reported value never moves")                                            \
+  X(25, STAND_IN, stand_in, "the reported value is a known substitute")                            \
+  X(26, RANGE, range, "which of two pull-ups is in use is not known")                              \
+  X(27, ALONE, alone, "there is nothing to hold it against")                                       \
+  X(28, COLD, cold, "the module would not ask for the fan")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_REASON_##constant = number,
+typedef enum ohm_reason { OHM_REASONS(OHM_CONSTANT) } ohm_reason;
+#undef OHM_CONSTANT
+
+/** Why the sensor is or is not good enough for the fan. */
+#define OHM_JOB_REASONS(X)                                                                         \
+  X(0, CONFORMS, conforms, "neither late nor early, whatever could hide")                          \
+  X(1, LATE, late, "at the least the fan starts too late")                                         \
+  X(2, EARLY, early, "at the least it starts too early")                                           \
+  X(3, HIDDEN, hidden, "what could still hide would be too much")                                  \
+  X(4, UNCERTAIN, uncertain, "the measurement is too coarse to say")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_JOB_##constant = number,
+typedef enum ohm_job_reason { OHM_JOB_REASONS(OHM_CONSTANT) } ohm_job_reason;
+#undef OHM_CONSTANT
+
+/** What may be wrong with what was read. */
+#define OHM_EXPLANATIONS(X)                                                                        \
+  X(0, HEALTHY, healthy, "a sound sensor")                                                         \
+  X(1, SERIES, series, "resistance in the plug, the pins or a wire")                               \
+  X(2, LEAKAGE, leakage, "something conducts across the sensor")                                   \
+  X(3, DRIFT, drift, "more or fewer ohms, by the same part everywhere")                            \
+  X(4, BETA_DRIFT, beta, "right near 25 C, and too steep or too flat")                             \
+  X(5, OTHER_PART, other_part, "it is another sensor")                                             \
+  X(6, OPEN, open, "no circuit")                                                                   \
+  X(7, SHORT, short, "0 ohm, or nearly")                                                           \
+  X(8, PLUG_ON, plug_on, "a good one with the plug left on")                                       \
+  X(9, WRONG_RANGE, wrong_range, "a thousand times as much or as little was read")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_EXPLANATION_##constant = number,
+typedef enum ohm_explanation { OHM_EXPLANATIONS(OHM_CONSTANT) } ohm_explanation;
+#undef OHM_CONSTANT
+
+/** Where the probes were. */
+#define OHM_PLACES(X)                                                                              \
+  X(0, NOT_TOLD, not_told, "nobody said")                                                          \
+  X(1, SENSOR, sensor, "at its own pins, plug off")                                                \
+  X(2, PLUG_ON, plug_on, "back-probed with the plug on")                                           \
+  X(3, MODULE, module, "at the module's end of the wires, module unplugged, sensor plugged in")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_PLACE_##constant = number,
+typedef enum ohm_place { OHM_PLACES(OHM_CONSTANT) } ohm_place;
+#undef OHM_CONSTANT
+
+/** Where the negative lead of the voltmeter was. */
+#define OHM_NEGATIVES(X)                                                                           \
+  X(0, NOT_TOLD, not_told, "nobody said")                                                          \
+  X(1, PIN, pin, "the module's own pin for the sensor's ground")                                   \
+  X(2, SENSOR, sensor, "the ground terminal at the sensor")                                        \
+  X(3, BODY, body, "engine, body or battery")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_NEGATIVE_##constant = number,
+typedef enum ohm_negative { OHM_NEGATIVES(OHM_CONSTANT) } ohm_negative;
+#undef OHM_CONSTANT
+
+/** What lies between two pins. */
+#define OHM_ROLES(X)                                                                               \
+  X(0, NONE, none, "no circuit")                                                                   \
+  X(1, MODULE, module, "an element that feeds a module")                                           \
+  X(2, GAUGE, gauge, "one that feeds an instrument")                                               \
+  X(3, EITHER, either, "one that may feed either")                                                 \
+  X(4, UNKNOWN, unknown, "one that goes with no sensor compared")                                  \
+  X(5, BOTH, both, "two elements in series, the wrong pair")                                       \
+  X(6, JOINED, joined, "a wire, next to 0 ohm")                                                    \
+  X(7, GROUND, ground, "the same element by way of the engine and its ground")                     \
+  X(8, ASK, ask, "the display showed no number, and not that it is open")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_ROLE_##constant = number,
+typedef enum ohm_role { OHM_ROLES(OHM_CONSTANT) } ohm_role;
+#undef OHM_CONSTANT
+
+/** A sensor of a car that stood. */
+#define OHM_SOAKED_SENSORS(X)                                                                      \
+  X(0, COOLANT, coolant, "the coolant")                                                            \
+  X(1, INTAKE, intake, "the air that goes into the engine")                                        \
+  X(2, OIL, oil, "the oil")                                                                        \
+  X(3, AMBIENT, ambient, "the air in front of the car")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_SOAKED_##constant = number,
+typedef enum ohm_soaked { OHM_SOAKED_SENSORS(OHM_CONSTANT) } ohm_soaked;
+#undef OHM_CONSTANT
+
+/** How two resistors are joined. */
+#define OHM_JOINTS(X)                                                                              \
+  X(0, NOT, single, "there is one")                                                                \
+  X(1, SERIES, series, "one behind the other")                                                     \
+  X(2, PARALLEL, parallel, "across each other")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_JOINED_##constant = number,
+typedef enum ohm_joined { OHM_JOINTS(OHM_CONSTANT) } ohm_joined;
+#undef OHM_CONSTANT
+
+/** What several sensors of one car say of each other. */
+#define OHM_AGREEMENTS(X)                                                                          \
+  X(0, CONSISTENT, consistent, "they agree")                                                       \
+  X(1, ODD, odd, "one does not agree with the others")                                             \
+  X(2, DISAGREE, disagree, "nobody can say which one is off")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_AGREEMENT_##constant = number,
+typedef enum ohm_agreement { OHM_AGREEMENTS(OHM_CONSTANT) } ohm_agreement;
+#undef OHM_CONSTANT
+
+/** What says how warm the sensor is. */
+#define OHM_REFERENCES(X)                                                                          \
+  X(0, THERMOMETER, thermometer, "a thermometer beside it")                                        \
+  X(1, ICE, ice, "crushed ice and water, stirred: 0 degrees C")                                    \
+  X(2, BOIL, boil, "boiling water, near sea level")                                                \
+  X(3, BOIL_ALTITUDE, boil_altitude, "boiling water at an altitude")                               \
+  X(4, BOIL_PRESSURE, boil_pressure, "boiling water at a pressure")                                \
+  X(5, INFRARED, infrared, "an infrared thermometer aimed at it")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_REFERENCE_##constant = number,
+typedef enum ohm_reference_kind { OHM_REFERENCES(OHM_CONSTANT) } ohm_reference_kind;
+#undef OHM_CONSTANT
+
+/** What can be asked of a bench. */
+#define OHM_VERBS(X)                                                                               \
+  X(0, CHECK, check, "is a sensor at a known temperature what its maker allows")                   \
+  X(1, IDENTIFY, identify, "which sensor readings were taken of")                                  \
+  X(2, PINS, pins, "which pins of a body are which element")                                       \
+  X(3, EXPLAIN, explain, "what would explain the readings of a sensor")                            \
+  X(4, SOAK, soak, "is a coolant sensor right after the car stood")                                \
+  X(5, SIGNAL, signal, "where the way from the sensor to what the module reports parts")           \
+  X(6, SUBSTITUTE, substitute, "which resistors ask for the fan in the place of the sensor")       \
+  X(7, LOOM, loom, "the ohms in plug and wires, by two resistors in the place of the sensor")      \
+  X(8, FANPOINT, fanpoint, "ohms and volts where the fan starts and stops")                        \
+  X(9, CIRCUIT, circuit, "which part of a fan circuit is at fault, and what to test next")         \
+  X(10, MEASURE, measure, "what readings say of a resistance, with no sensor")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_VERB_##constant = number,
+typedef enum ohm_verb { OHM_VERBS(OHM_CONSTANT) } ohm_verb;
+#undef OHM_CONSTANT
+
+/* ---- settings ---------------------------------------------------------- */
+
+/** How the text of a setting is written, and what its number is; those without one take
+ *  text alone. */
+typedef enum ohm_setting_kind {
+  OHM_SETTING_KIND_PROBABILITY = 1, /**< "0.95"; number */
+  OHM_SETTING_KIND_TEMPERATURE,     /**< "97C", "207F", "370K"; number in degrees Celsius */
+  OHM_SETTING_KIND_DIFFERENCE,      /**< "5", "5K", "5C", "9F"; number in kelvin */
+  OHM_SETTING_KIND_PERCENT,         /**< "5%"; number */
+  OHM_SETTING_KIND_RESISTANCE,      /**< "50", "1.2k"; number in ohm */
+  OHM_SETTING_KIND_CURRENT,         /**< "1mA", "100uA"; number in milliampere */
+  OHM_SETTING_KIND_HOURS,           /**< "7", "7h"; number */
+  OHM_SETTING_KIND_VOLTS,           /**< "4.9", "4.9V", "100mV"; number in volt */
+  OHM_SETTING_KIND_FLAG,            /**< "yes", "no"; number, 0 is no */
+  OHM_SETTING_KIND_TEXT,            /**< any text */
+  OHM_SETTING_KIND_PLACE,           /**< a word of OHM_PLACES; its number */
+  OHM_SETTING_KIND_NEGATIVE,        /**< a word of OHM_NEGATIVES; its number */
+  OHM_SETTING_KIND_RANGE,           /**< "cold": the larger one, "hot" */
+  OHM_SETTING_KIND_MOVES,           /**< "yes", "no": the same cold and hot */
+  OHM_SETTING_KIND_ROUNDING,        /**< "rounded" to the nearest, "cut" to the next below */
+  OHM_SETTING_KIND_SERIES,          /**< "E12", "E24", "E96" */
+  OHM_SETTING_KIND_REFERENCE,       /**< see ohm_bench_read(); number in degrees Celsius, its limit
+                                         assumed */
+  OHM_SETTING_KIND_METER,           /**< "0.8%+3": percent of reading plus counts of the last digit;
+                                         "0.8%+3x10": a count is 10 ohm; "0.8%+3@2000": a display of 2000
+                                         counts; "@2000"; "exact" */
+  OHM_SETTING_KIND_LEADS,   /**< "0.4", within 0.1; "0.4+-0.1"; "exact": none to take off; number
+                                 in ohm */
+  OHM_SETTING_KIND_AIR,     /**< "9C", "9C+-2"; number in degrees Celsius */
+  OHM_SETTING_KIND_STOP,    /**< "92C", "92C+-3"; number in degrees Celsius */
+  OHM_SETTING_KIND_TAU,     /**< "1h-4h" */
+  OHM_SETTING_KIND_PULL_UP, /**< "1k", "1k+-1%", "10k,1k@50C"; number in ohm */
+  OHM_SETTING_KIND_SUPPLY,  /**< "5V", "5.02V+-0.01"; number in volt */
+  OHM_SETTING_KIND_DRAWER   /**< "100,220,330,1k" */
+} ohm_setting_kind;
+
+/**
+ * What can be asked, one list: number, constant, name (with its unit), kind, what holds
+ * without it, what is allowed (an interval, words, or a description), an example, the
+ * verbs that look at it, meaning. The options of the command and the keywords of Python
+ * are these names. A number is never used again.
+ */
+#define OHM_SETTINGS(X)                                                                            \
+  X(1, LEVEL, level, PROBABILITY, "0.95", "(0.5, 1)", "0.95",                                      \
+    "check identify pins explain soak signal substitute loom circuit measure",                     \
+    "how probable a verdict must be before it is given")                                           \
+  X(2, FAN_C, fan_c, TEMPERATURE, "97C", "(0, 130)", "97C",                                        \
+    "check identify pins explain soak signal substitute loom fanpoint circuit",                    \
+    "the temperature at which the fan is to start")                                                \
+  X(3, LIMIT_K, limit_k, DIFFERENCE, "5C", "(0, 100]", "5C", "check soak signal loom",             \
+    "how late or early the fan may start")                                                         \
+  X(4, BAND, band, TEXT, "the widest of those printed for the temperature",                        \
+    "a band of the sensor", "kawasaki-z750", "check explain", "the maker's band to judge by")      \
+  X(5, TOLERANCE_PERCENT, tolerance_percent, PERCENT, "what the makers printed", "(0, 100)", "5%", \
+    "check identify pins explain",                                                                 \
+    "what is allowed either side of nominal, percent of resistance")                               \
+  X(6, PLACE, place, PLACE, "not told", "sensor, plug_on, module", "sensor", "check explain soak", \
+    "where the probes were, of readings that do not say")                                          \
+  X(7, AT, at, REFERENCE, "each reading carries its own", "a temperature, ice, boil",              \
+    "21.5C+-0.5", "check identify pins explain signal measure",                                    \
+    "the temperature the sensor really has, of readings that carry none")                          \
+  X(8, U_AT_K, u_at_k, DIFFERENCE, "none", "(0, 1000]", "0.2C",                                    \
+    "check identify pins explain signal",                                                          \
+    "standard uncertainty of those temperatures beside their limit, normal")                       \
+  X(9, METER, meter, METER, "1%+3", "an accuracy as meter makers print it", "0.8%+3@2000",         \
+    "check identify pins explain soak signal loom measure",                                        \
+    "what the maker of the ohmmeter states of its accuracy")                                       \
+  X(10, LEADS, leads, LEADS, "0.3+-0.2", "0 to 1000 ohm, with a limit or not", "0.4+-0.1",         \
+    "check identify pins explain soak signal loom measure",                                        \
+    "resistance of the leads, taken off the reading")                                              \
+  X(11, CURRENT_MA, current_ma, CURRENT, "up to 1mA, less on higher ranges", "(0, 1000]", "1mA",   \
+    "check identify pins explain soak",                                                            \
+    "what the ohmmeter sends through the sensor; it warms one whose dissipation factor is known")  \
+  X(12, AIR, air, AIR, "that of the history, within 2C", "a temperature, with a limit or not",     \
+    "9C+-2", "soak",                                                                               \
+    "the air the car stood in; with a history its limit alone counts, as common to all of it")     \
+  X(13, U_AIR_K, u_air_k, DIFFERENCE, "none", "(0, 1000]", "0.5C", "soak",                         \
+    "standard uncertainty of each point of the air, normal, each its own")                         \
+  X(14, AFTER_H, after_h, HOURS, "up to the last point of the history", "(0, 1000]", "7h", "soak", \
+    "how long ago the engine was stopped")                                                         \
+  X(15, STOP, stop, STOP, "90C+-15C", "a temperature, with a limit or not", "92C+-3", "soak",      \
+    "temperature of the coolant when the engine was stopped")                                      \
+  X(16, TAU, tau, TAU, "1h-4h", "the least and the greatest, above 0h, up to 1000h", "1h-4h",      \
+    "soak", "time constant of the coolant, in which the difference to the air falls by 63 %")      \
+  X(17, ALLOW_K, allow_k, DIFFERENCE, "6C", "(0, 100]", "6C", "soak",                              \
+    "how far the sensor may be off after a soak; makers print 5.6 to 15")                          \
+  X(18, UNDISTURBED, undisturbed, FLAG, "no", "yes, no", "yes", "soak",                            \
+    "no sun, block heater or warm garage, and the car was not moved")                              \
+  X(19, EXTEND, extend, FLAG, "no", "yes, no", "yes", "soak",                                      \
+    "after the last point of the history the air stayed as it was")                                \
+  X(20, PULL_UP, pull_up, PULL_UP, "not known", "1 to 1e7 ohm, one or two and where they change",  \
+    "1k+-1%", "signal substitute fanpoint",                                                        \
+    "the resistor in the module from the pin to its supply")                                       \
+  X(21, SUPPLY, supply, SUPPLY, "5V+-2%", "0.5 to 30 V, with a limit or not", "5.02V+-0.01",       \
+    "signal substitute fanpoint", "the supply of the pull-up, the volts at the open plug")         \
+  X(22, NEGATIVE, negative, NEGATIVE, "not told", "pin, sensor, body", "pin", "signal",            \
+    "where the voltmeter's negative lead was, of readings that do not say")                        \
+  X(23, RANGE, range, RANGE, "what the other readings say", "cold, hot", "hot", "signal",          \
+    "which of two pull-ups was in use")                                                            \
+  X(24, MOVES, moves, MOVES, "not told", "yes, no", "yes", "signal loom",                          \
+    "whether the reported value follows the engine")                                               \
+  X(25, ROUNDING, rounding, ROUNDING, "either", "rounded, cut", "cut", "signal substitute loom",   \
+    "how the module makes whole degrees")                                                          \
+  X(26, OPEN_VOLT, open_volt, VOLTS, "0.98 of the supply", "(0, 30]", "4.9V", "signal substitute", \
+    "from here up the module sees no circuit")                                                     \
+  X(27, SHORT_VOLT, short_volt, VOLTS, "0.02 of the supply", "(0, 30]", "0.1V",                    \
+    "signal substitute", "from here down it sees a short")                                         \
+  X(28, MOVED_K, moved_k, DIFFERENCE, "1C", "[0, 20]", "1C", "signal loom",                        \
+    "how far the sensor cooled or warmed between the readings")                                    \
+  X(29, AIM_C, aim_c, TEMPERATURE, "8C above the start of the fan", "(0, 300]", "105C",            \
+    "substitute", "the temperature the module is to see")                                          \
+  X(30, SERIES, series, SERIES, "E12", "E12, E24, E96", "E24", "substitute",                       \
+    "preferred values to choose from")                                                             \
+  X(31, DRAWER, drawer, DRAWER, "the series", "up to 64 resistances, commas between",              \
+    "100,220,330,1k", "substitute", "values at hand instead, each as often as it is there")        \
+  X(32, RESISTOR_PERCENT, resistor_percent, PERCENT, "5%, of E96 1%", "(0, 50)", "5%",             \
+    "substitute", "tolerance of each resistor")                                                    \
+  X(33, OFF_C, off_c, TEMPERATURE, "not known", "(0, 130)", "92C", "fanpoint",                     \
+    "where the fan stops")                                                                         \
+  X(34, HIDDEN_OHM, hidden_ohm, RESISTANCE, "50", "[0, 1e6]", "50", "fanpoint",                    \
+    "the ohms in plug or wire to ask about")
+
+#define OHM_SETTING_CONSTANT(number, constant, name, kind, without, allowed, example, verbs,       \
+                             meaning)                                                              \
+  OHM_SETTING_##constant = number,
+/** A setting, OHM_SETTING_FAN_C and so on. */
+typedef enum ohm_setting { OHM_SETTINGS(OHM_SETTING_CONSTANT) } ohm_setting;
+#undef OHM_SETTING_CONSTANT
+
+/** How many settings there are. Status  cannot fail. */
+OHM_API size_t ohm_setting_count(void);
+
+/** Number of a setting, in the order of the list; 0 past the last. Status  cannot fail. */
+OHM_API int ohm_setting_at(size_t index);
+
+/** Number of the setting of that name, case and - for _ aside; 0 when there is none, or
+ *  name is NULL. Status  cannot fail. */
+OHM_API int ohm_setting_named(const char *name);
+
+/** Name of a setting, "fan_c"; NULL when there is none. Status  cannot fail. */
+OHM_API const char *ohm_setting_name(int setting);
+
+/** An ohm_setting_kind; 0 when there is no such setting. Status  cannot fail. */
+OHM_API int ohm_setting_kind_of(int setting);
+
+/** What holds without it, "97C", "the widest of those printed for the temperature"; NULL
+ *  when there is no such setting. Status  cannot fail. */
+OHM_API const char *ohm_setting_default(int setting);
+
+/** What is allowed, "above 0C and below 130C"; written and returned like every text; 0
+ *  when there is no such setting. Status  cannot fail. */
+OHM_API size_t ohm_setting_allowed(int setting, char *buffer, size_t size);
+
+/** How it is written, "97C"; NULL when there is no such setting. Status  cannot fail. */
+OHM_API const char *ohm_setting_example(int setting);
+
+/** What it is; NULL when there is no such setting. Status  cannot fail. */
+OHM_API const char *ohm_setting_meaning(int setting);
+
+/** Whether a verb looks at a setting: 1 or 0. Status  cannot fail. */
+OHM_API int ohm_setting_is_of(int setting, ohm_verb verb);
+
+/* ---- finding ----------------------------------------------------------- */
+
+/** How a field is read. */
+typedef enum ohm_field_kind {
+  OHM_KIND_NUMBER = 1, /**< ohm_finding_number(); NaN when absent */
+  OHM_KIND_TEXT,       /**< ohm_finding_text(), index 0; NULL when absent */
+  OHM_KIND_WORD,       /**< likewise, or its number by ohm_finding_word(); -1 when absent */
+  OHM_KIND_LIST        /**< ohm_finding_text(), index 0, 1, ... until NULL */
+} ohm_field_kind;
+
+/**
+ * What is answered, one list: number, constant, name (with its unit), kind, meaning. The
+ * JSON keys of the command and the attributes of the Python class are these names. A
+ * number is never used again.
+ */
+#define OHM_FIELDS(X)                                                                              \
+  X(1, VERDICT, verdict, WORD, "is it what is allowed; see OHM_VERDICTS")                          \
+  X(2, REASON, reason, WORD, "one word for why; see OHM_REASONS")                                  \
+  X(3, P_LOW, p_low, NUMBER, "probability that the resistance lies below what is allowed")         \
+  X(4, P_WITHIN, p_within, NUMBER, "probability that it lies within")                              \
+  X(5, P_HIGH, p_high, NUMBER, "probability that it lies above")                                   \
+  X(6, LEVEL, level, NUMBER, "probability asked for before anything is decided")                   \
+  X(7, JOB, job, WORD, "is it good enough for the fan; see OHM_VERDICTS")                          \
+  X(8, JOB_REASON, job_reason, WORD, "one word for why; see OHM_JOB_REASONS")                      \
+  X(9, FAN_C, fan_c, NUMBER, "temperature at which the fan is to start")                           \
+  X(10, LIMIT_K, limit_k, NUMBER, "how late or early it may start, kelvin")                        \
+  X(11, LATE_K, late_k, NUMBER,                                                                    \
+    "latest it could start after fan_c, kelvin; absent when never up to 130 C")                    \
+  X(12, EARLY_K, early_k, NUMBER, "earliest it could start before fan_c, kelvin")                  \
+  X(13, SERIES_OHM, series_ohm, NUMBER, "largest series resistance that could hide")               \
+  X(14, SERIES_LATE_K, series_late_k, NUMBER,                                                      \
+    "how late it makes the fan; negative: early; absent: never")                                   \
+  X(15, SERIES_SOUND_LATE_K, series_sound_late_k, NUMBER,                                          \
+    "the same in series with a nominal sensor")                                                    \
+  X(16, LEAKAGE_OHM, leakage_ohm, NUMBER, "smallest leakage across that could hide; absent: none") \
+  X(17, LEAKAGE_EARLY_K, leakage_early_k, NUMBER, "how early it makes the fan; negative: late")    \
+  X(18, LEAKAGE_SOUND_EARLY_K, leakage_sound_early_k, NUMBER, "the same across a nominal sensor")  \
+  X(19, FIFTY_LATE_K, fifty_late_k, NUMBER,                                                        \
+    "how late 50 ohm in series make a nominal sensor; absent: never")                              \
+  X(20, PLACE, place, WORD, "where the probes were; see OHM_PLACES")                               \
+  X(21, R_OHM, r_ohm, NUMBER, "resistance at the probes' tips, leads taken off")                   \
+  X(22, U_R_OHM, u_r_ohm, NUMBER, "its standard uncertainty")                                      \
+  X(23, EXPANDED_R_OHM, expanded_r_ohm, NUMBER, "its expanded uncertainty at the level")           \
+  X(24, SUGGESTED_OHM, suggested_ohm, NUMBER,                                                      \
+    "what was probably meant, when a k seems to be missing")                                       \
+  X(25, RANGE_OHM, range_ohm, NUMBER, "range on which the display was over")                       \
+  X(26, T_C, t_c, NUMBER, "temperature that resistance means on the nominal curve")                \
+  X(27, U_T_C, u_t_c, NUMBER, "its standard uncertainty from the reading, kelvin")                 \
+  X(28, EXPANDED_T_K, expanded_t_k, NUMBER, "its expanded uncertainty at the level")               \
+  X(29, AT_C, at_c, NUMBER, "temperature the sensor really has")                                   \
+  X(30, U_AT_C, u_at_c, NUMBER, "its standard uncertainty, kelvin")                                \
+  X(31, EXPANDED_AT_K, expanded_at_k, NUMBER, "its expanded uncertainty at the level")             \
+  X(32, EXPECTED_OHM, expected_ohm, NUMBER, "nominal resistance at that temperature")              \
+  X(33, LOW_OHM, low_ohm, NUMBER, "least resistance allowed there")                                \
+  X(34, HIGH_OHM, high_ohm, NUMBER, "greatest resistance allowed there")                           \
+  X(35, TOLERANCE_PERCENT, tolerance_percent, NUMBER, "half-width of what is allowed there")       \
+  X(36, ACCEPT_LOW_OHM, accept_low_ohm, NUMBER,                                                    \
+    "least reading that would pass; absent: none would")                                           \
+  X(37, ACCEPT_HIGH_OHM, accept_high_ohm, NUMBER,                                                  \
+    "greatest reading that would pass; absent: none would")                                        \
+  X(38, NEEDED_K, needed_k, NUMBER, "limit of a thermometer with which a reading could pass")      \
+  X(39, CM, cm, NUMBER,                                                                            \
+    "measurement capability index, allowed width over four standard uncertainties")                \
+  X(40, ALPHA_PER_K, alpha_per_k, NUMBER, "relative slope of the nominal curve there, per kelvin") \
+  X(41, U_COMBINED_OHM, u_combined_ohm, NUMBER,                                                    \
+    "reading and temperature together, standard uncertainty")                                      \
+  X(42, METER_LIMIT_OHM, meter_limit_ohm, NUMBER, "limit of error of the meter, rectangular")      \
+  X(43, LEAD_OHM, lead_ohm, NUMBER, "resistance of the leads, taken off")                          \
+  X(44, LEAD_LIMIT_OHM, lead_limit_ohm, NUMBER, "limit of error of that, rectangular")             \
+  X(45, REFERENCE_LIMIT_K, reference_limit_k, NUMBER,                                              \
+    "limit of error of the reference, rectangular")                                                \
+  X(46, REFERENCE_U_K, reference_u_k, NUMBER,                                                      \
+    "further standard uncertainty of the reference, normal")                                       \
+  X(47, HEATING_K, heating_k, NUMBER,                                                              \
+    "element warmer than the bath by the test current, middle value")                              \
+  X(48, HEATING_LIMIT_K, heating_limit_k, NUMBER, "limit of error of that, rectangular")           \
+  X(49, READINGS, readings, NUMBER, "how many readings the finding rests on")                      \
+  X(50, MOVED_OHM, moved_ohm, NUMBER, "what the last two readings of one temperature differ by")   \
+  X(51, P_SENSOR, p_sensor, NUMBER, "probability that it is this sensor, of those compared")       \
+  X(52, P_FIT, p_fit, NUMBER, "probability that a good one gives readings that fit it no better")  \
+  X(53, LEADING, leading, NUMBER, "1: it fits, and none is ten times as probable; else 0")         \
+  X(54, SENSOR_INDEX, sensor_index, NUMBER, "its place among the sensors compared, from 0")        \
+  X(55, SENSOR_KIND, sensor_kind, TEXT, "module, gauge or probe: what it feeds")                   \
+  X(56, COMPARED, compared, NUMBER, "how many sensors the readings were compared with")            \
+  X(57, NOT_COMPARED, not_compared, NUMBER, "how many whose curves do not reach a temperature")    \
+  X(58, CANDIDATES, candidates, LIST, "what the readings do not tell apart, the likeliest first")  \
+  X(59, GAUGES, gauges, NUMBER, "how many of those drive a gauge")                                 \
+  X(60, SEPARATING_C, separating_c, NUMBER, "temperature at which a further reading tells most")   \
+  X(61, SEPARATING_OHM, separating_ohm, NUMBER,                                                    \
+    "what it would read there; of all, what one would")                                            \
+  X(62, SEPARATING_OTHER_OHM, separating_other_ohm, NUMBER, "and what another would")              \
+  X(63, FIFTY_LEAST_LATE_K, fifty_least_late_k, NUMBER, "least of fifty_late_k of the candidates") \
+  X(64, EXPLANATION, explanation, WORD, "what may be wrong; see OHM_EXPLANATIONS")                 \
+  X(65, P_CHANCE, p_chance, NUMBER, "probability that a sound sensor looks so faulty by chance")   \
+  X(66, FAULT_OHM, fault_ohm, NUMBER, "series resistance, or leakage; absent: none")               \
+  X(67, FAULT_LOW_OHM, fault_low_ohm, NUMBER, "least it may be at the level")                      \
+  X(68, FAULT_HIGH_OHM, fault_high_ohm, NUMBER, "greatest it may be; absent: no bound")            \
+  X(69, FAULT_PERCENT, fault_percent, NUMBER, "drift of the resistance, or of beta")               \
+  X(70, FAULT_LOW_PERCENT, fault_low_percent, NUMBER, "least it may be at the level")              \
+  X(71, FAULT_HIGH_PERCENT, fault_high_percent, NUMBER, "greatest it may be")                      \
+  X(72, FAULT_LATE_K, fault_late_k, NUMBER,                                                        \
+    "how late a fault of that size makes the fan; negative: early; absent: never")                 \
+  X(73, AFTER_H, after_h, NUMBER, "hours the car stood")                                           \
+  X(74, STOP_C, stop_c, NUMBER, "temperature of the coolant when the engine was stopped")          \
+  X(75, STOP_LIMIT_K, stop_limit_k, NUMBER, "limit of error of that, rectangular")                 \
+  X(76, TAU_LOW_H, tau_low_h, NUMBER, "least time constant of the coolant, hours")                 \
+  X(77, TAU_HIGH_H, tau_high_h, NUMBER, "greatest time constant of the coolant, hours")            \
+  X(78, AIR_C, air_c, NUMBER, "temperature of the air at the end of the soak")                     \
+  X(79, AIR_LIMIT_K, air_limit_k, NUMBER, "limit of error of the air, rectangular")                \
+  X(80, COLDEST_C, coldest_c, NUMBER, "coldest the air can have been")                             \
+  X(81, COOLANT_LOW_C, coolant_low_c, NUMBER,                                                      \
+    "lower end of where the coolant has come to, at the level")                                    \
+  X(82, COOLANT_HIGH_C, coolant_high_c, NUMBER, "upper end of it")                                 \
+  X(83, ALLOW_K, allow_k, NUMBER, "how far the sensor may be off after a soak, kelvin")            \
+  X(84, P_COLD, p_cold, NUMBER, "probability that it reads colder than it is by more than that")   \
+  X(85, P_WARM, p_warm, NUMBER, "probability that it reads warmer than it is by more than that")   \
+  X(86, MISSED_COLD_K, missed_cold_k, NUMBER,                                                      \
+    "largest error to the cold side that could be missed, kelvin")                                 \
+  X(87, DECIDABLE_H, decidable_h, NUMBER,                                                          \
+    "hours after which a sound sensor would pass; absent: never up to 72")                         \
+  X(88, AGREEMENT, agreement, WORD, "what the sensors say of each other; see OHM_AGREEMENTS")      \
+  X(89, ODD, odd, WORD, "which one does not agree with the others; see OHM_SOAKED_SENSORS")        \
+  X(90, ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")        \
+  X(91, P_AGREE, p_agree, NUMBER, "probability that chance alone makes them differ more")          \
+  X(92, PAIR, pair, TEXT, "pins it was read across; of all, those of the module's element")        \
+  X(93, ROLE, role, WORD, "what lies between those pins; see OHM_ROLES")                           \
+  X(94, GAUGE_PAIR, gauge_pair, TEXT, "pins of the gauge's element")                               \
+  X(95, GROUND_OHM, ground_ohm, NUMBER, "resistance between the body and battery negative")        \
+  X(96, GROUND_LIMIT_OHM, ground_limit_ohm, NUMBER, "limit of error of that, rectangular")         \
+  X(97, ABOUT, about, WORD, "the verb that was asked; see OHM_VERBS")                              \
+  X(98, V_VOLT, v_volt, NUMBER, "volts at the module's pin")                                       \
+  X(99, SUPPLY_VOLT, supply_volt, NUMBER, "supply of the pull-up")                                 \
+  X(100, PULL_UP_OHM, pull_up_ohm, NUMBER, "pull-up in use")                                       \
+  X(101, OTHER_PULL_UP_OHM, other_pull_up_ohm, NUMBER, "the other one that these volts would fit") \
+  X(102, OTHER_R_OHM, other_r_ohm, NUMBER, "resistance that would be seen through that")           \
+  X(103, OTHER_T_C, other_t_c, NUMBER, "temperature that would mean")                              \
+  X(104, NEGATIVE, negative, WORD, "where the negative lead was; see OHM_NEGATIVES")               \
+  X(105, SENSOR_OHM, sensor_ohm, NUMBER, "resistance at the sensor's own pins, leads taken off")   \
+  X(106, EXPANDED_SENSOR_OHM, expanded_sensor_ohm, NUMBER,                                         \
+    "its expanded uncertainty at the level")                                                       \
+  X(107, SENSOR_C, sensor_c, NUMBER, "temperature that means")                                     \
+  X(108, REPORTED_C, reported_c, NUMBER, "temperature the module reports")                         \
+  X(109, REPORTED_OHM, reported_ohm, NUMBER, "resistance that means, whole degrees allowed for")   \
+  X(110, BETWEEN_OHM, between_ohm, NUMBER, "what the module sees less what the sensor has")        \
+  X(111, U_BETWEEN_OHM, u_between_ohm, NUMBER, "its standard uncertainty")                         \
+  X(112, EXPANDED_BETWEEN_OHM, expanded_between_ohm, NUMBER,                                       \
+    "its expanded uncertainty at the level")                                                       \
+  X(113, SHUNT_OHM, shunt_ohm, NUMBER, "leakage across the sensor that would explain it")          \
+  X(114, OFFSET_VOLT, offset_volt, NUMBER, "rise of the ground that would explain it")             \
+  X(115, FITS_PULL_UP_OHM, fits_pull_up_ohm, NUMBER, "pull-up that would explain it")              \
+  X(116, PARTED_K, parted_k, NUMBER, "degrees the module is off what the sensor has")              \
+  X(117, START_C, start_c, NUMBER,                                                                 \
+    "true temperature at which the fan starts; absent: never to 130 C")                            \
+  X(118, START_LOW_C, start_low_c, NUMBER, "least it could be at the level")                       \
+  X(119, START_HIGH_C, start_high_c, NUMBER, "greatest it could be; absent: never up to 130 C")    \
+  X(120, AIM_C, aim_c, NUMBER, "temperature the module is to see")                                 \
+  X(121, FIRST_OHM, first_ohm, NUMBER, "resistor to fit")                                          \
+  X(122, SECOND_OHM, second_ohm, NUMBER, "second resistor to fit; absent: none")                   \
+  X(123, JOINED, joined, WORD, "how two are joined; see OHM_JOINTS")                               \
+  X(124, SEEN_LOW_C, seen_low_c, NUMBER, "least temperature the module could see")                 \
+  X(125, SEEN_HIGH_C, seen_high_c, NUMBER, "greatest temperature the module could see")            \
+  X(126, SHOWN_C, shown_c, NUMBER, "whole degrees a module then reports")                          \
+  X(127, POWER_MW, power_mw, NUMBER, "most that one resistor has to bear, milliwatt")              \
+  X(128, FACTOR, factor, NUMBER, "what the module multiplies every resistance by; 1 is right")     \
+  X(129, EXPANDED_FACTOR, expanded_factor, NUMBER, "its expanded uncertainty at the level")        \
+  X(130, ON_C, on_c, NUMBER, "temperature at which the fan starts")                                \
+  X(131, OFF_C, off_c, NUMBER, "temperature at which it stops")                                    \
+  X(132, ON_OHM, on_ohm, NUMBER, "nominal resistance at on_c")                                     \
+  X(133, OFF_OHM, off_ohm, NUMBER, "nominal resistance at off_c")                                  \
+  X(134, ON_VOLT, on_volt, NUMBER, "volts at the module's pin at on_c")                            \
+  X(135, OFF_VOLT, off_volt, NUMBER, "volts at the module's pin at off_c")                         \
+  X(136, OHM_PER_K, ohm_per_k, NUMBER, "what a kelvin is worth at on_c, ohm")                      \
+  X(137, VOLT_PER_K, volt_per_k, NUMBER, "what a kelvin is worth at on_c, volt")                   \
+  X(138, HIDDEN_OHM, hidden_ohm, NUMBER, "series resistance asked about")                          \
+  X(139, FAN_STOP_C, fan_stop_c, NUMBER,                                                           \
+    "true temperature at which the fan then stops; absent: never started")                         \
+  X(140, TESTS, tests, NUMBER, "how many tests were made on a circuit")                            \
+  X(141, MINUTES, minutes, NUMBER, "about how long they took")                                     \
+  X(142, NEXT_MINUTES, next_minutes, NUMBER, "about how long the next one takes")                  \
+  X(143, NEXT_BITS, next_bits, NUMBER, "what it is expected to tell, in bits")                     \
+  X(144, FUSE_AMPERES, fuse_amperes, NUMBER, "current that the millivolts over a fuse mean")       \
+  X(145, CIRCUIT, circuit, TEXT, "name of the circuit")                                            \
+  X(146, STATE, state, TEXT, "what stands now; see ohm_bench_isolate()")                           \
+  X(147, BUY, buy, LIST, "parts at fault that are bought, and what renewing them involves")        \
+  X(148, REPAIR, repair, LIST, "parts at fault that are repaired, likewise")                       \
+  X(149, AGAIN, again, LIST, "tests to make again after that, and what to expect of them")         \
+  X(150, RENEWED, renewed, LIST, "links that were renewed")                                        \
+  X(151, LAST, last, TEXT, "the last test and its outcome")                                        \
+  X(152, SKIPPED, skipped, LIST, "tests that were skipped")                                        \
+  X(153, CONTRADICTION, contradiction, LIST, "tests that cannot all be right")                     \
+  X(154, NEXT, next, TEXT, "the test to make next")                                                \
+  X(155, NEXT_WHAT, next_what, TEXT, "what is done or measured, and what is good")                 \
+  X(156, NEXT_POINTS, next_points, TEXT, "where, between which points")                            \
+  X(157, NEXT_CONDITION, next_condition, TEXT, "under which condition")                            \
+  X(158, NEXT_TOOLS, next_tools, TEXT, "tools it takes, apart by spaces")                          \
+  X(159, NEXT_CAUTION, next_caution, TEXT, "what could hurt")                                      \
+  X(160, NEXT_SOURCE, next_source, TEXT, "where it was printed")                                   \
+  X(161, NEXT_GOOD, next_good, TEXT, "the number that is good")                                    \
+  X(162, NEXT_WHY, next_why, TEXT, "what it is for")                                               \
+  X(163, FAULTY, faulty, LIST, "links at fault")                                                   \
+  X(164, SUSPECTS, suspects, LIST, "links that could be at fault, the most probable first")        \
+  X(165, CLEARED, cleared, LIST, "links that are not at fault")                                    \
+  X(166, SENSOR, sensor, TEXT, "name of the sensor")                                               \
+  X(167, SOURCE, source, TEXT, "where its figures were printed")                                   \
+  X(168, BAND, band, TEXT, "name of the maker's band judged by; absent: the sensor's own limits")  \
+  X(169, BAND_SOURCE, band_source, TEXT, "where that band was printed")                            \
+  X(170, OTHER_BANDS, other_bands, LIST, "what other makers allow there")                          \
+  X(171, READ, read, TEXT, "the reading as displayed")                                             \
+  X(172, REFERENCE, reference, WORD, "what said how warm it is; see OHM_REFERENCES")               \
+  X(173, ASSUMED, assumed, LIST, "what was not told and therefore assumed")                        \
+  X(174, NOT_TESTED, not_tested, LIST, "what lies outside the probes")                             \
+  X(175, VERSION, version, TEXT, "version of the library")                                         \
+  X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")
+
+#define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
+/** A field, OHM_FIELD_VERDICT and so on. */
+typedef enum ohm_field { OHM_FIELDS(OHM_FIELD_CONSTANT) } ohm_field;
+#undef OHM_FIELD_CONSTANT
+
+/** How many fields there are. Status  cannot fail. */
+OHM_API size_t ohm_field_count(void);
+
+/** Number of a field, in the order of the list; 0 past the last. Status  cannot fail. */
+OHM_API int ohm_field_at(size_t index);
+
+/** Number of the field of that name; 0 when there is none, or name is NULL.
+ *  Status  cannot fail. */
+OHM_API int ohm_field_named(const char *name);
+
+/** Name of a field, "r_ohm"; NULL when there is no such field. Status  cannot fail. */
+OHM_API const char *ohm_field_name(int field);
+
+/** What a field means; NULL when there is no such field. Status  cannot fail. */
+OHM_API const char *ohm_field_meaning(int field);
+
+/** An ohm_field_kind; 0 when there is no such field. Status  cannot fail. */
+OHM_API int ohm_field_kind_of(int field);
+
+/** A result of an answer, owned by it. */
+typedef struct ohm_finding ohm_finding;
+
+/** A number of a finding; NaN when it is absent or no number. Status  cannot fail. */
+OHM_API double ohm_finding_number(const ohm_finding *finding, int field);
+
+/** A text of a finding, as long as it is; NULL when it is absent, past the last, or no
+ *  text.  Status  cannot fail. */
+OHM_API const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index);
+
+/** The number of a word of a finding, as OHM_REASON_LOW; -1 when it is absent or no word.
+ *  Status  cannot fail. */
+OHM_API int ohm_finding_word(const ohm_finding *finding, int field);
+
+/** The verdict; OHM_UNDECIDED when finding is NULL. Status  cannot fail. */
+OHM_API ohm_verdict ohm_finding_verdict(const ohm_finding *finding);
+
+/** The verdict for the fan, likewise. Status  cannot fail. */
+OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
+
+/* ---- bench ------------------------------------------------------------- */
+
+/**
+ * What was set and what was read. Settings and readings are copied; sensors, a history and
+ * a circuit are borrowed: they have to live as long as the bench uses them. A mistake is
+ * one sentence with what was given and what is allowed, and the bench stays as it was;
+ * what is wrong between settings, such as a band that this sensor has not, is told by the
+ * verb. It may be used by one thread at a time.
+ *
+ * A check:
+ *
+ *     ohm_error error;
+ *     ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+ *     ohm_bench *bench = ohm_bench_new(&error);
+ *     ohm_bench_use_sensor(bench, sensor);
+ *     if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)
+ *       puts(error.message);
+ *     ohm_answer *answer = ohm_bench_check(bench, &error);
+ *     if (answer)
+ *       puts(ohm_finding_text(ohm_answer_finding(answer), OHM_FIELD_VERDICT, 0));
+ */
+typedef struct ohm_bench ohm_bench;
+
+/** An empty bench, or NULL with the error filled in. Status  OHM_NO_MEMORY. */
+OHM_API ohm_bench *ohm_bench_new(ohm_error *error);
+
+/** A copy of a bench that borrows what it borrows, or NULL with the error filled in.
+ *  Status  OHM_NULL_ARGUMENT; OHM_NO_MEMORY. */
+OHM_API ohm_bench *ohm_bench_copy_new(const ohm_bench *bench, ohm_error *error);
+
+/** Give a bench back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_bench_free(ohm_bench *bench);
+
+/** Forget every setting, every reading and what is borrowed. NULL is allowed.
+ *  Status  cannot fail. */
+OHM_API void ohm_bench_clear(ohm_bench *bench);
+
+/**
+ * Set what is asked, by its notation.
+ *
+ * In      setting  an ohm_setting
+ *         text     in the notation of its kind; NULL unsets it
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no bench; OHM_NOT_FOUND no such setting;
+ *         OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_status ohm_bench_set(ohm_bench *bench, int setting, const char *text, ohm_error *error);
+
+/**
+ * Set what is asked, by its number.
+ *
+ * In      setting  an ohm_setting whose kind has a number
+ *         value    in the unit of its name, or a word's number
+ * Status  OHM_OK; OHM_NULL_ARGUMENT no bench; OHM_NOT_FOUND no such setting;
+ *         OHM_BAD_ARGUMENT not finite, or the setting takes text alone; OHM_OUT_OF_RANGE;
+ *         OHM_NO_MEMORY.
+ */
+OHM_API ohm_status ohm_bench_set_number(ohm_bench *bench, int setting, double value,
+                                        ohm_error *error);
+
+/** What a setting was set to, in its notation; NULL when it is not set, there is no such
+ *  setting, or bench is NULL. Good until the bench changes. Status  cannot fail. */
+OHM_API const char *ohm_bench_setting(const ohm_bench *bench, int setting);
+
+/** The sensor to ask about, borrowed; NULL for none.
+ *  Status  OHM_OK; OHM_NULL_ARGUMENT no bench. */
+OHM_API ohm_status ohm_bench_use_sensor(ohm_bench *bench, const ohm_sensor *sensor);
+
+/**
+ * One more sensor to compare with, borrowed: what it may be instead.
+ *
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_TOO_LARGE more than 4096; OHM_NO_MEMORY.
+ */
+OHM_API ohm_status ohm_bench_compare(ohm_bench *bench, const ohm_sensor *sensor, ohm_error *error);
+
+/** What the air did while the car stood, borrowed; NULL for none.
+ *  Status  OHM_OK; OHM_NULL_ARGUMENT no bench. */
+OHM_API ohm_status ohm_bench_use_history(ohm_bench *bench, const ohm_history *history);
+
+/** The circuit to ask about, borrowed; NULL for none.
+ *  Status  OHM_OK; OHM_NULL_ARGUMENT no bench. */
+OHM_API ohm_status ohm_bench_use_circuit(ohm_bench *bench, const ohm_circuit *circuit);
+
+/**
+ * Put a reading down, in the one notation of all verbs:
+ *
+ *     2.31k              ohms as the display showed them, all digits; 2310, 2k31, OL,
+ *                        OL@20k (over range on 20k), 1 (a lone 1), open
+ *     2.31k@21.5C        at that temperature: 21.5C, 70F, 294.7K, ice, boil, boil@1200m,
+ *                        boil@870hPa, infrared@80C; each may end in +-1, its limit
+ *     2.31k@21.5C,sensor at that place: sensor, plug_on, module
+ *     1-2=480            across two pins, 1 to 9, A to H, body or minus
+ *     0.97V              volts at the module's pin; 970mV, 0.97V+-0.02; 0.97V,body says
+ *                        where the negative lead was: pin, sensor, body
+ *     91C                degrees that the module reports; 196F, 91C+-2
+ *     intake=10.5C       degrees that another sensor of the car shows: intake, oil, ambient
+ *     fuse-look=good     what was seen of a circuit; see ohm_bench_isolate()
+ *
+ * Out     index   its place, counted from 0; may be NULL
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE; OHM_NOT_FOUND a
+ *         name that is none of the circuit's; OHM_TOO_LARGE more than 512 readings;
+ *         OHM_NO_MEMORY.
+ */
+OHM_API ohm_status ohm_bench_read(ohm_bench *bench, const char *text, size_t *index,
+                                  ohm_error *error);
+
+/** What a number is a reading of. */
+typedef enum ohm_quantity {
+  OHM_QUANTITY_OHMS = 1, /**< ohm, 0 to 1e12, every digit known */
+  OHM_QUANTITY_VOLTS,    /**< volt at the module's pin, 0 to 30 */
+  OHM_QUANTITY_REPORTED  /**< degrees Celsius that the module reports, -60 to 300 */
+} ohm_quantity;
+
+/**
+ * Put a reading down by its number, for loops.
+ *
+ * In      quantity  an ohm_quantity
+ *         at_c    temperature of the sensor, degrees Celsius, above -273.15, up to 1000, of
+ *                 ohms; NaN when it carries none
+ * Out     index   its place, counted from 0; may be NULL
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT no such quantity, or a value that is
+ *         not finite; OHM_OUT_OF_RANGE; OHM_TOO_LARGE; OHM_NO_MEMORY.
+ */
+OHM_API ohm_status ohm_bench_read_number(ohm_bench *bench, int quantity, double value, double at_c,
+                                         size_t *index, ohm_error *error);
+
+/**
+ * Read a record: lines of readings, of settings as "# fan_c: 97C", of remarks that begin
+ * with #, and blank ones. All of it is taken, or nothing.
+ *
+ * In      text    UTF-8, length bytes; may be NULL when length is 0
+ * Status  those of ohm_bench_read() and ohm_bench_set(), with the line.
+ */
+OHM_API ohm_status ohm_bench_read_record(ohm_bench *bench, const char *text, size_t length,
+                                         ohm_error *error);
+
+/** How many readings lie on it; 0 when bench is NULL. Status  cannot fail. */
+OHM_API size_t ohm_bench_count(const ohm_bench *bench);
+
+/** A reading in its notation; NULL past the last. Good until the bench changes.
+ *  Status  cannot fail. */
+OHM_API const char *ohm_bench_reading(const ohm_bench *bench, size_t index);
+
+/**
+ * Forget a reading; those behind it move up by one.
+ *
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_NOT_FOUND no such reading.
+ */
+OHM_API ohm_status ohm_bench_forget(ohm_bench *bench, size_t index);
+
+/**
+ * Write the record: settings and readings, a line each, as ohm_bench_read_record() takes
+ * them; read back it gives an equal bench, what is borrowed aside.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when bench is
+ *         NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_bench_print(const ohm_bench *bench, char *buffer, size_t size);
+
+/* ---- answer ------------------------------------------------------------- */
+
+/** What a verb says of a bench: a finding of the whole and findings in groups. It never
+ *  changes, outlives the bench and the sensors, and may be used by many threads. */
+typedef struct ohm_answer ohm_answer;
+
+/** Groups of findings; a list that may grow. */
+typedef enum ohm_group {
+  OHM_GROUP_READINGS = 1, /**< one for each reading, in their order */
+  OHM_GROUP_CANDIDATES,   /**< sensors compared, the likeliest first */
+  OHM_GROUP_EXPLANATIONS, /**< one for each of OHM_EXPLANATIONS */
+  OHM_GROUP_TESTS,        /**< tests made on a circuit, in their order */
+  OHM_GROUP_RESISTORS     /**< what could be fitted: the single one, then the pair */
+} ohm_group;
+
+/** Give an answer back. NULL is allowed. Status  cannot fail. */
+OHM_API void ohm_answer_free(ohm_answer *answer);
+
+/** The finding of the whole; NULL when answer is. Status  cannot fail. */
+OHM_API const ohm_finding *ohm_answer_finding(const ohm_answer *answer);
+
+/** How many findings a group has; 0 when there is none. Status  cannot fail. */
+OHM_API size_t ohm_answer_count(const ohm_answer *answer, int group);
+
+/** A finding of a group; NULL past the last. Status  cannot fail. */
+OHM_API const ohm_finding *ohm_answer_member(const ohm_answer *answer, int group, size_t index);
+
+/**
+ * The answer in sentences for the person at the bench: caution first, then what was read,
+ * what it means, what is allowed, the verdict, what it does not answer and what to do
+ * next. Plain text, lines of at most 80 columns, each ended by a newline.
+ *
+ * Return  length of the whole text, cut to fit when it is size or more; 0 when answer is
+ *         NULL.
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_answer_print_report(const ohm_answer *answer, char *buffer, size_t size);
+
+/**
+ * Its uncertainty by cause, so that it can be worked out again by hand.
+ *
+ * Return  as ohm_answer_print_report()
+ * Status  cannot fail.
+ */
+OHM_API size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t size);
+
+/** The lines about one finding, as ohm_answer_print_report() has them. Status  cannot fail. */
+OHM_API size_t ohm_finding_print_report(const ohm_finding *finding, char *buffer, size_t size);
+
+/* ---- verbs -------------------------------------------------------------- */
+
+/*
+ * Every verb has the same shape: it looks at the settings that are its own and at the
+ * readings of its kinds, and returns the answer, or NULL with the error filled in. Each
+ * may return, beside what it names,
+ *
+ * Status  OHM_NULL_ARGUMENT no bench; OHM_NOT_FOUND what it needs is not on the bench (a
+ *         sensor, a reading, a circuit), or a band that the sensor has not;
+ *         OHM_OUT_OF_RANGE the curve does not reach what is asked for; OHM_BAD_ARGUMENT
+ *         settings that exclude each other, or readings at different places;
+ *         OHM_TOO_LARGE more than 16 readings of ohms; OHM_NO_MEMORY.
+ */
+
+/**
+ * Judge a sensor that lies at known temperatures: a bath, a room, the open air. Two
+ * verdicts.
+ *
+ * Part   is it inside what its maker allows? "within" when p_within reaches the
+ *        level, "outside" when p_low or p_high does, else "undecided"; over the errors
+ *        of reading and temperature together. A temperature beyond the last printed row
+ *        by less than its own standard uncertainty is judged there.
+ * Job    is it good enough for the fan, with all that could still hide? The largest
+ *        series resistance that could hide is the level-quantile of
+ *        max(0, R - low(T)), the smallest leakage that of max(0, 1/R - 1/high(T)); a
+ *        sensor at that limit with that fault is what the fan is started by.
+ *        "within" when neither that nor plain drift makes it late or early by more
+ *        than limit_k, "outside" when the least of them does, else "undecided".
+ *
+ * Readings in a row with equal temperatures are repeats: the last one counts, unless it
+ * still differs from the one before by more than a count. At several temperatures the
+ * sensor has to be inside everywhere at once: the meter, the leads and one thermometer err
+ * alike in all readings, every other bath on its own. Then p_low and p_high are the
+ * probabilities that any reading lies low, or high, and need not add up to 1 with
+ * p_within; the fields of one temperature are those of the reading that says most about
+ * the fan.
+ *
+ * Needs   a sensor; readings of ohms with a temperature, all at one place
+ * Group   readings
+ * Status  those of every verb.
+ * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
+ */
+OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Which sensor it is. Each is as probable as any other beforehand; what is not known
@@ -1722,73 +2002,19 @@ OHM_API const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index);
  * A sensor leads when p_fit is at least 1 - level and none that fits is ten times as
  * probable. What was identified by readings is not checked by the same readings.
  *
- * In      sensors  sensor_count of them, none NULL
- *         readings, references   count of each, 1 to 16
- *         meter    NULL for all assumed
- *         check    NULL for all defaults; its band has to be NULL
- * Out     candidates  sensor_count of them, the likeliest first; every field of those that
- *                  were not compared is absent, of all when a display shows no number
- *         finding  what they come to
- * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a count is
- *         0, a band is named, or a member is NaN, infinite, of the wrong sign or no such
- *         constant; OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of
- *         its range; OHM_TOO_LARGE count is above 16.
+ * Needs   sensors to compare with; readings of ohms with a temperature
+ * Group   candidates, those whose curves reach; sensor_index counts as they were given
+ * Status  those of every verb.
  * Source  Bayes' theorem with equal priors; factor of ten: Jeffreys, Theory of Probability,
  *         3rd ed., appendix B ("strong"). p_fit: Rosenblatt, Ann. Math. Stat. 23 (1952)
  *         470-472.
  */
-OHM_API ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
-                                const ohm_reading *readings, const ohm_reference *references,
-                                size_t count, const ohm_meter *meter, const ohm_check *check,
-                                ohm_finding *candidates, ohm_finding *finding);
-
-/* ---- pins --------------------------------------------------------------- */
-
-/** What probes touch: pins 1 to 9, or A to H from OHM_TERMINAL_A on. */
-typedef enum ohm_terminal {
-  OHM_TERMINAL_1 = 1,
-  OHM_TERMINAL_A = 11,
-  OHM_TERMINAL_BODY = 30, /**< the metal body of the sensor */
-  OHM_TERMINAL_MINUS      /**< battery negative */
-} ohm_terminal;
-
-/** A reading across two terminals. */
-typedef struct ohm_pair {
-  size_t size;
-  int from; /**< an ohm_terminal */
-  int to;
-  ohm_reading reading;
-} ohm_pair;
-
-#define OHM_PAIR_INIT                                                                              \
-  { sizeof(ohm_pair), 0, 0, OHM_READING_INIT }
-
-/** What lies between two terminals. */
-typedef enum ohm_role {
-  OHM_ROLE_NONE = 0, /**< "none": no circuit */
-  OHM_ROLE_MODULE,   /**< "module": an element that feeds a module */
-  OHM_ROLE_GAUGE,    /**< "gauge": one that feeds an instrument */
-  OHM_ROLE_EITHER,   /**< "either": one that may feed either */
-  OHM_ROLE_UNKNOWN,  /**< "unknown": one that goes with no sensor compared */
-  OHM_ROLE_BOTH,     /**< "both": two elements in series, the wrong pair */
-  OHM_ROLE_JOINED,   /**< "joined": a wire, next to 0 ohm */
-  OHM_ROLE_GROUND,   /**< "ground": the same element by way of the engine and its ground */
-  OHM_ROLE_ASK       /**< "ask": the display showed no number, and not that it is open */
-} ohm_role;
-
-/**
- * Read a pair as 1-2=2.31k, B-D=OL, 1-body=480, 1-minus=480: two terminals, and what the
- * display showed as ohm_reading_read() has it.
- *
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX also one terminal twice;
- *         OHM_OUT_OF_RANGE below 0 or above 1e12 ohm.
- */
-OHM_API ohm_status ohm_pair_read(const char *text, ohm_pair *pair, ohm_error *error);
+OHM_API ohm_answer *ohm_bench_identify(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Which pins of a body with several are the module's element, and which the gauge's. A
  * pair that reads as much as two others on the way between its ends is across both. An
- * element is identified as by ohm_identify(), with sensors for modules and for gauges.
+ * element is identified as by ohm_bench_identify(), with sensors for modules and for gauges.
  * What reads the same to the body and to battery negative is grounded through its thread;
  * what reads more to battery negative tells the resistance of that ground.
  *
@@ -1797,31 +2023,19 @@ OHM_API ohm_status ohm_pair_read(const char *text, ohm_pair *pair, ohm_error *er
  *              display is to be read again first
  * "outside"    "none" goes with a module's sensor; "open" there is no circuit at all
  *
- * In      sensors  sensor_count of them, none NULL
- *         pairs    count of them, 1 to 16; no two of the same terminals
- *         reference  the temperature of all
- *         meter    NULL for all assumed
- *         check    NULL for all defaults; its band has to be NULL
- * Out     findings  count of them, one a pair
- *         candidates  sensor_count of them, used up
- *         finding  what they come to
- * Status  those of ohm_identify(); OHM_OUT_OF_RANGE also a terminal that is none;
- *         OHM_BAD_ARGUMENT also a pair that is there twice.
+ * Needs   sensors to compare with; readings across pins, 1 to 16, no pair twice; the
+ *         setting at, the temperature of all
+ * Group   readings, one a pair
+ * Status  those of every verb.
  * Source  bodies with a gauge's and a module's element: Audi A4 1997, coolant sensor G62
  *         (four pins); Kawasaki Z750 service manual, 16-76 (three, gauge to body).
  */
-OHM_API ohm_status ohm_pins_identify(const ohm_sensor *const *sensors, size_t sensor_count,
-                                     const ohm_pair *pairs, size_t count,
-                                     const ohm_reference *reference, const ohm_meter *meter,
-                                     const ohm_check *check, ohm_finding *findings,
-                                     ohm_finding *candidates, ohm_finding *finding);
-
-/* ---- explain ------------------------------------------------------------ */
+OHM_API ohm_answer *ohm_bench_pins(const ohm_bench *bench, ohm_error *error);
 
 /**
  * What is wrong with a sensor that was measured. Every kind of fault is asked how large
- * it would have to be, everything else drawn over as by ohm_identify(), and whether the
- * readings would then go together.
+ * it would have to be, everything else drawn over as by ohm_bench_identify(), and whether
+ * the readings would then go together.
  *
  * "within"     "conforms": the readings go with a healthy sensor, and no fault goes
  *              markedly better with them
@@ -1833,185 +2047,13 @@ OHM_API ohm_status ohm_pins_identify(const ohm_sensor *const *sensors, size_t se
  * A fault with a size explains as many readings as one, whatever they are: one reading
  * never ranks them. separating_c says where a further one tells most of them.
  *
- * In      others   other_count sensors that it may be instead; NULL when 0
- *         readings, references   count of each, 1 to 16
- *         meter    NULL for all assumed
- *         check    NULL for all defaults
- * Out     explanations  OHM_EXPLANATION_COUNT of them, in the order of ohm_explanation
- *         finding  what they come to; with the figures of the only one that leads
- * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT count is 0,
- *         or a member is NaN, infinite, of the wrong sign or no such constant;
- *         OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of its range,
- *         or the curve does not reach a temperature; OHM_NOT_FOUND the sensor has no band
- *         of that name; OHM_TOO_LARGE count is above 16.
+ * Needs   a sensor; readings of ohms with a temperature, all at one place; sensors to
+ *         compare with are what it may be instead
+ * Group   explanations; the whole has the figures of the only one that leads
+ * Status  those of every verb.
  * Source  a size that cannot be negative: Chernoff, Ann. Math. Stat. 25 (1954) 573-578.
  */
-OHM_API ohm_status ohm_explain(const ohm_sensor *sensor, const ohm_sensor *const *others,
-                               size_t other_count, const ohm_reading *readings,
-                               const ohm_reference *references, size_t count,
-                               const ohm_meter *meter, const ohm_check *check,
-                               ohm_finding *explanations, ohm_finding *finding);
-/* ---- cooling ------------------------------------------------------------ */
-
-/** No soak and no time constant is longer, hours. */
-#define OHM_SOAK_MOST_H 1000.0
-
-/**
- * What a warm thing has cooled to in air that never changes, lagging behind it in
- * proportion to the difference.
- *
- *     T = air + (start - air) exp(-after/tau)
- *
- * In      start_c, air_c  degrees Celsius, above -273.15, up to 1000
- *         tau_h    time constant, hours, above 0, up to OHM_SOAK_MOST_H
- *         after_h  hours, 0 to OHM_SOAK_MOST_H
- * Out     t_c      NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
- * Source  Newton's law of cooling, Philos. Trans. 22 (1701) 824-829.
- */
-OHM_API ohm_status ohm_cooling_temperature(double start_c, double air_c, double tau_h,
-                                           double after_h, double *t_c);
-
-/**
- * Hours after which it has come to a temperature.
- *
- * In      t_c      between start and air, neither of them
- * Out     after_h  NaN unless OHM_OK
- * Status  those of ohm_cooling_temperature(); OHM_OUT_OF_RANGE it never has that
- *         temperature, or has it from the start.
- */
-OHM_API ohm_status ohm_cooling_hours(double start_c, double air_c, double tau_h, double t_c,
-                                     double *after_h);
-
-/**
- * The time constant from one temperature on the way: of your own car, from a reading
- * while it cools.
- *
- * In      t_c      between start and air, neither of them
- *         after_h  hours, above 0
- * Out     tau_h    NaN unless OHM_OK
- * Status  those of ohm_cooling_hours().
- */
-OHM_API ohm_status ohm_cooling_tau(double start_c, double air_c, double t_c, double after_h,
-                                   double *tau_h);
-
-/* ---- history ------------------------------------------------------------ */
-
-/** What the air did while the car stood: straight between points. */
-typedef struct ohm_history ohm_history;
-
-/**
- * Make a history of the air.
- *
- * In      after_h  hours after the engine was stopped, rising, within OHM_SOAK_MOST_H of it;
- *                  before it they are negative
- *         t_c      degrees Celsius, above -273.15, up to 1000
- *         count    1 to 4096
- * Return  the history, or NULL with the error filled in.
- * Status  OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_BAD_DEFINITION no point, or times that do
- *         not rise; OHM_TOO_LARGE; OHM_NO_MEMORY.
- */
-OHM_API ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t count,
-                                     ohm_error *error);
-
-/**
- * Read a history as a logger writes it, CSV: a header row and rows. Times in a column
- * hours or minutes, after the engine was stopped; or time, of a clock: 21:40, 21:40:30,
- * 2026-11-03 21:40. Then a line "# stopped: 21:40" says when that was; without it, at
- * the first row. Temperatures in temp_c or temp_f. Other columns are not looked at.
- *
- * In      text    UTF-8, length bytes; need not end in NUL
- *         name    used in sentences
- * Return  the history, or NULL with the error filled in.
- * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_OUT_OF_RANGE a temperature, or a row too
- *         far from the stop; OHM_BAD_DEFINITION no row, or times that do not rise;
- *         OHM_TOO_LARGE; OHM_NO_MEMORY.
- */
-OHM_API ohm_history *ohm_history_parse(const char *text, size_t length, const char *name,
-                                       ohm_error *error);
-
-/**
- * Read a history from one plain file of at most 16 MiB.
- *
- * Return  the history, or NULL with the error filled in.
- * Status  those of ohm_history_parse(); OHM_CANNOT_OPEN.
- */
-OHM_API ohm_history *ohm_history_load(const char *path, ohm_error *error);
-
-/** Give a history back. NULL is allowed. Status  cannot fail. */
-OHM_API void ohm_history_free(ohm_history *history);
-
-/** How many points it has; 0 when history is NULL. Status  cannot fail. */
-OHM_API size_t ohm_history_count(const ohm_history *history);
-
-/**
- * One point, in the order of time.
- *
- * Out     after_h, t_c  each may be NULL; NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT no history; OHM_NOT_FOUND no such point.
- */
-OHM_API ohm_status ohm_history_point(const ohm_history *history, size_t index, double *after_h,
-                                     double *t_c);
-
-/**
- * What a warm thing has cooled to in this air: the lag of ohm_cooling_temperature(),
- * its integral exact.
- *
- * In      start_c  at the stop, 0 h, or at the first point when that is later
- *         tau_h    above 0, up to OHM_SOAK_MOST_H
- *         after_h  from there up to the last point: air that was not told is not made up
- * Out     t_c      NaN unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT not finite; OHM_OUT_OF_RANGE.
- */
-OHM_API ohm_status ohm_history_cooling(const ohm_history *history, double start_c, double tau_h,
-                                       double after_h, double *t_c);
-
-/* ---- soak --------------------------------------------------------------- */
-
-/** A sensor of a car that stood. */
-typedef enum ohm_soaked {
-  OHM_SOAKED_COOLANT = 0, /**< "coolant" */
-  OHM_SOAKED_INTAKE,      /**< "intake": the air that goes into the engine */
-  OHM_SOAKED_OIL,         /**< "oil" */
-  OHM_SOAKED_AMBIENT      /**< "ambient": the air in front of the car */
-} ohm_soaked;
-
-/** What another sensor of the car shows at the same time. */
-typedef struct ohm_companion {
-  size_t size;
-  int kind;          /**< an ohm_soaked */
-  double t_c;        /**< degrees Celsius, as reported */
-  double limit_k;    /**< it is within this; 0: OHM_ASSUMED_THERMOMETER_LIMIT_K */
-  double tau_low_h;  /**< its time constant, hours; both 0: assumed by its kind */
-  double tau_high_h; /**< not below tau_low_h */
-} ohm_companion;
-
-#define OHM_COMPANION_INIT                                                                         \
-  { sizeof(ohm_companion), OHM_SOAKED_INTAKE, 0.0, 0.0, 0.0, 0.0 }
-
-/** How the car stood. */
-typedef struct ohm_soak {
-  size_t size;
-  double after_h;             /**< hours since the engine was stopped, up to OHM_SOAK_MOST_H; 0:
-                                   up to the last point of the history */
-  const ohm_history *history; /**< what the air did; NULL: it never changed */
-  int extend;                 /**< not 0: past its last point the air stays as it was there */
-  int start;                  /**< an ohm_standing, of the next two */
-  double stop_c;              /**< temperature of the coolant when the engine was stopped; 0 and
-                                   assumed: OHM_ASSUMED_STOP_C */
-  double stop_limit_k;        /**< it was within this of stop_c, up to 1000; assumed:
-                                   OHM_ASSUMED_STOP_TOLD_LIMIT_K of a stop_c that was told */
-  double tau_low_h;           /**< time constant of the coolant, hours; both 0: */
-  double tau_high_h;          /**< OHM_ASSUMED_COOLANT_TAU_LOW_H to ..._HIGH_H */
-  int undisturbed;            /**< not 0: no sun, block heater, warm garage or move */
-  double allow_k;             /**< how far the sensor may be off, up to 100; 0:
-                                   OHM_ASSUMED_SOAK_ALLOW_K */
-  const ohm_companion *companions; /**< other sensors of the car; NULL for none */
-  size_t companion_count;          /**< up to 8 */
-} ohm_soak;
-
-#define OHM_SOAK_INIT                                                                              \
-  { sizeof(ohm_soak), 0.0, NULL, 0, OHM_ASSUMED, 0.0, 0.0, 0.0, 0.0, 0, 0.0, NULL, 0 }
+OHM_API ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Judge a coolant sensor of a car that stood, by the air. The coolant lags behind the air
@@ -2026,43 +2068,18 @@ typedef struct ohm_soak {
  * Undecided  else. Warmer is undecided, reason "warm", while sun, a block heater, a
  *            garage or a move may explain it; nothing explains colder.
  *
- * Companions are held against each other with the error of the air eliminated:
- * "consistent", or one is "odd", or they "disagree" and nobody can say which one is off.
- * One is odd when the others agree without it and do not without any other; of two,
- * none is; and none that is warm unless undisturbed.
+ * Other sensors of the car are held against each other with the error of the air
+ * eliminated: "consistent", or one is "odd", or they "disagree" and nobody can say which
+ * one is off. One is odd when the others agree without it and do not without any other; of
+ * two, none is; and none that is warm unless undisturbed.
  *
- * In      air     t_c unless there is a history; limit_k is the common error, u_k the noise;
- *                 a thermometer. May be NULL with a history: assumed
- *         meter, check  as ohm_bath_check(); of check the level, the place and the fan count
- * Out     finding every field absent unless OHM_OK
- * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a member is
- *         NaN, infinite, of the wrong sign or no such constant; OHM_OUT_OF_RANGE a member is
- *         out of its range, or the history does not reach the reading;
- *         OHM_NOT_FOUND the sensor has no band of that name; OHM_TOO_LARGE companions.
+ * Needs   a sensor; one reading of ohms; the setting air, or a history; after_h, or a
+ *         history. Up to 8 other sensors, "intake=10.5C"
+ * Status  those of every verb.
  * Source  chi-square: Pearson, Philos. Mag. 50 (1900) 157-175. The time constant is
  *         inferred: no measured one was found in print.
  */
-OHM_API ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
-                                  const ohm_meter *meter, const ohm_reference *air,
-                                  const ohm_soak *soak, const ohm_check *check,
-                                  ohm_finding *finding);
-/* ---- pin ---------------------------------------------------------------- */
-
-/** What the sensor may have cooled or warmed between ohms and volts; common practice. */
-#define OHM_ASSUMED_MOVED_LIMIT_K 1.0
-
-/** How to judge the module's side of the wire. */
-typedef struct ohm_pin {
-  size_t size;
-  double level;         /**< 0.5 < level < 1; 0: 0.95 */
-  double fan_c;         /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
-  double limit_k;       /**< and may be late or early by this; 0: OHM_ASSUMED_FAN_LIMIT_K */
-  int moved;            /**< an ohm_standing, of the next */
-  double moved_limit_k; /**< between the readings the sensor moved by this at most, up to 20 */
-} ohm_pin;
-
-#define OHM_PIN_INIT                                                                               \
-  { sizeof(ohm_pin), 0.0, 0.0, 0.0, OHM_ASSUMED, 0.0 }
+OHM_API ohm_answer *ohm_bench_soak(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Say where the way from the sensor to what the module reports parts, from any of: ohms
@@ -2077,7 +2094,7 @@ typedef struct ohm_pin {
  * series, fewer a leakage. Where sensor and module agree against the volts, these
  * were read from another ground, or the pull-up is another. Where sensor and volts agree
  * against the module, its curve is. With ohms and thermometer the sensor is judged as by
- * ohm_bath_check(). A value that never moves, or is a known substitute that
+ * ohm_bench_check(). A value that never moves, or is a known substitute that
  * disagrees, is questioned first. r_ohm and t_c are as seen from the volts.
  *
  * Verdict  "within" they agree; "outside" they part; "undecided" it cannot be told.
@@ -2085,48 +2102,12 @@ typedef struct ohm_pin {
  *          of a curve), moves the start of the fan: "within" when that is limit_k at
  *          most whatever it could be at the level.
  *
- * In      module    how its input is made; NULL for all assumed, without volts
- *         reading, volts, reported, reference   NULL for what was not taken
- *         meter, pin   NULL for all assumed
- * Out     finding every field absent unless OHM_OK
- * Status  OHM_OK, also when undecided; OHM_NULL_ARGUMENT no sensor, no finding, or nothing was
- *         taken; OHM_BAD_ARGUMENT a member is NaN, infinite, of the wrong sign or no such
- *         constant, or volts come without a pull-up; OHM_OUT_OF_RANGE.
+ * Needs   a sensor; at most one reading each of ohms, volts and degrees reported, one at
+ *         the least; volts need the setting pull_up
+ * Status  those of every verb.
  * Source  JCGM 100:2008, clauses 4.3.7, 5.1 and 6.2.
  */
-OHM_API ohm_status ohm_pin_check(const ohm_sensor *sensor, const ohm_module *module,
-                                 const ohm_reading *reading, const ohm_meter *meter,
-                                 const ohm_volts *volts, const ohm_reported *reported,
-                                 const ohm_reference *reference, const ohm_pin *pin,
-                                 ohm_finding *finding);
-
-/* ---- substitute --------------------------------------------------------- */
-
-/** How two resistors are joined. */
-typedef enum ohm_joined {
-  OHM_JOINED_NOT = 0, /**< "single" */
-  OHM_JOINED_SERIES,  /**< "series" */
-  OHM_JOINED_PARALLEL /**< "parallel" */
-} ohm_joined;
-
-/* Common practice: film resistors, and how far above the fan's start to aim. */
-#define OHM_ASSUMED_RESISTOR_PERCENT     5.0
-#define OHM_ASSUMED_RESISTOR_E96_PERCENT 1.0
-#define OHM_ASSUMED_AIM_K                8.0
-
-/** What is to stand in for the sensor. */
-typedef struct ohm_substitute {
-  size_t size;
-  double aim_c;             /**< the module is to see this; 0: OHM_ASSUMED_AIM_K above fan_c */
-  double fan_c;             /**< the fan is to start here; 0: OHM_ASSUMED_FAN_C */
-  int series;               /**< an ohm_series; looked at when there is no drawer */
-  double tolerance_percent; /**< of each resistor, under 50; 0: by the series */
-  const double *drawer_ohm; /**< values at hand, each as often as it is there; or NULL */
-  size_t drawer_count;      /**< 0 to 64 */
-} ohm_substitute;
-
-#define OHM_SUBSTITUTE_INIT                                                                        \
-  { sizeof(ohm_substitute), 0.0, 0.0, OHM_SERIES_E12, 0.0, NULL, 0 }
+OHM_API ohm_answer *ohm_bench_signal(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Ordinary resistors across the plug in place of the sensor, for a module to see a wanted
@@ -2137,18 +2118,15 @@ typedef struct ohm_substitute {
  *          "outside": it would look open or short, or never ask for the fan;
  *          "undecided": it depends on the tolerance.
  *
- * In      module  NULL when nothing is known of it: then limits are those of degrees that
- *         makers print, and the power that of the smallest pull-up printed
- *         substitute  NULL for all defaults
- * Out     single, pair   either may be NULL, not both; every field absent unless OHM_OK. Of
- *         a drawer of one value pair stays absent.
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE the sensor's curve
- *         does not reach what is asked for; OHM_TOO_LARGE the drawer.
+ * Without a pull_up, limits are those of degrees that makers print, and the power that of
+ * the smallest pull-up printed.
+ *
+ * Needs   a sensor
+ * Group   resistors; the whole is the single one. Of a drawer of one value there is no pair
+ * Status  those of every verb.
  * Source  preferred values: IEC 60063.
  */
-OHM_API ohm_status ohm_substitute_find(const ohm_sensor *sensor, const ohm_module *module,
-                                       const ohm_substitute *substitute, ohm_finding *single,
-                                       ohm_finding *pair);
+OHM_API ohm_answer *ohm_bench_substitute(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Resistance of plug and wires from two resistors fitted in place of the sensor and what
@@ -2158,47 +2136,26 @@ OHM_API ohm_status ohm_substitute_find(const ohm_sensor *sensor, const ohm_modul
  * Verdict  "within": s is at most what makes the fan late by limit_k, with its uncertainty;
  *          "outside": it is more; else "undecided".
  *
- * In      readings  two, of the resistors, by an ohmmeter
- *         reported  two, what the module showed with them
- *         meter, pin   NULL for all assumed
- * Out     finding every field absent unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE a display without a
- *         number, or degrees the curve does not reach; OHM_BAD_DEFINITION the two are
- *         too near to each other to tell anything: one is to be half of the other at
- *         most.
+ * Needs   a sensor; two readings as "179.4@93C", each with what the module reported
+ * Status  those of every verb; OHM_BAD_DEFINITION the two are too near to each other to
+ *         tell anything: one is to be half of the other at most.
  * Source  JCGM 100:2008, clause 5.1.
  */
-OHM_API ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2],
-                                  const ohm_meter *meter, const ohm_reported reported[2],
-                                  const ohm_pin *pin, ohm_finding *finding);
-
-/* ---- fanpoint ----------------------------------------------------------- */
-
-/** Series resistance asked about unless told; common practice. */
-#define OHM_ASSUMED_HIDDEN_OHM 50.0
+OHM_API ohm_answer *ohm_bench_loom(const ohm_bench *bench, ohm_error *error);
 
 /**
- * What to expect where the fan starts and stops: ohms and volts, what a kelvin is worth
- * there, and how far a hidden series resistance moves both. The verdict is undecided, reason
- * "alone", for nothing was measured.
+ * What to expect where the fan starts (fan_c) and stops (off_c): ohms and volts, what a
+ * kelvin is worth there, and how far a hidden series resistance moves both. The verdict is
+ * undecided, reason "alone", for nothing was measured.
  *
- * In      on_c, off_c   where it starts and stops, off_c < on_c; off_c NaN when not known
- *         module  NULL, or without a pull-up: no volts
- *         hidden_ohm   0 to 1e6
- * Out     finding every field absent unless OHM_OK
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE.
+ * Needs   a sensor
+ * Status  those of every verb.
  */
-OHM_API ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c,
-                                     const ohm_module *module, double hidden_ohm,
-                                     ohm_finding *finding);
-
-/* ---- isolation ---------------------------------------------------------- */
+OHM_API ohm_answer *ohm_bench_fanpoint(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Which part of a circuit is at fault, from what was seen so far, and which test to make
- * next. Nothing is kept between calls: the record is the whole state.
- *
- * A record is lines of NAME=OUTCOME, blank ones and those that begin with # aside:
+ * next. What was seen is a reading each:
  *
  *     fuse-look=good       of a test: good, bad, skip or a number
  *     battery-volts=12.4
@@ -2213,58 +2170,45 @@ OHM_API ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, doub
  * A good test clears links for certain; a bad one says that one of those it accuses is at
  * fault. What explains all of it with the fewest faults is suspect; a part is at fault
  * when a bad test leaves nothing else. The next test is the one that is expected to tell
- * most in a minute, among those the tools allow.
+ * most in a minute, among those the tools allow. The state is
  *
- * In      record  length bytes; may be NULL when length is 0
- * Out     finding every field absent unless OHM_OK. Its state is
- *                 closed         the fan has started by itself: within
- *                 found          buy and repair say what: outside
- *                 not_asked      the fan was not really asked for: undecided
- *                 go_on          next is a test: undecided
- *                 no_test_left   none is left that tells anything: undecided
- *                 contradiction  tests that cannot all be right: undecided
- *                 too_hot        12 degrees above where the fan starts: engine off
- * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_NOT_FOUND a name that is none of
- *         the circuit's; OHM_BAD_DEFINITION the record is of another circuit;
- *         OHM_TOO_LARGE more than 512 lines.
+ *     closed         the fan has started by itself: within
+ *     found          buy and repair say what: outside
+ *     not_asked      the fan was not really asked for: undecided
+ *     go_on          next is a test: undecided
+ *     no_test_left   none is left that tells anything: undecided
+ *     contradiction  tests that cannot all be right: undecided
+ *     too_hot        12 degrees above where the fan starts: engine off
+ *
+ * Needs   a circuit
+ * Group   tests, those made
+ * Status  those of every verb; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION the record is of another
+ *         circuit.
  * Source  J. de Kleer and B. C. Williams, Artificial Intelligence 32 (1987) 97-130.
  */
-OHM_API ohm_status ohm_isolation_judge(const ohm_circuit *circuit, const char *record,
-                                       size_t length, ohm_finding *finding, ohm_error *error);
+OHM_API ohm_answer *ohm_bench_isolate(const ohm_bench *bench, ohm_error *error);
 
 /**
- * What a finding on the sensor says to a circuit, as a line of its record: a sensor that
+ * What readings say of the resistance at the probes' tips, with no sensor: leads taken
+ * off, every cause counted.
+ *
+ * Needs   readings of ohms
+ * Group   readings; the whole is the last of them
+ * Status  those of every verb.
+ */
+OHM_API ohm_answer *ohm_bench_measure(const ohm_bench *bench, ohm_error *error);
+
+/**
+ * What the answer on a sensor says to a circuit, as a reading for its bench: a sensor that
  * is within at its own pins leaves plug and wires open. Only what is good enough for the
  * fan as well is within.
  *
  * Return  length of the whole text, cut to fit when it is size or more; 0 when the
- *         finding says nothing to this circuit, or an argument is NULL.
+ *         answer says nothing to this circuit, or an argument is NULL.
  * Status  cannot fail.
  */
-OHM_API size_t ohm_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
-                                           char *buffer, size_t size);
-
-/* ---- report ------------------------------------------------------------- */
-
-/**
- * A finding in sentences for the person at the bench: caution first, then what was
- * read, what it means, what is allowed, the verdict, what it does not answer and
- * what to do next. Plain text, lines of at most 80 columns, each ended by a
- * newline.
- *
- * Return  length of the whole text, cut to fit when it is size or more; 0 when
- *         finding is NULL.
- * Status  cannot fail.
- */
-OHM_API size_t ohm_report_print(const ohm_finding *finding, char *buffer, size_t size);
-
-/**
- * The uncertainty of a finding by cause, so that it can be worked out again by hand.
- *
- * Return  as ohm_report_print()
- * Status  cannot fail.
- */
-OHM_API size_t ohm_report_print_budget(const ohm_finding *finding, char *buffer, size_t size);
+OHM_API size_t ohm_circuit_print_answer(const ohm_circuit *circuit, const ohm_answer *answer,
+                                        char *buffer, size_t size);
 
 #ifdef __cplusplus
 }

@@ -4,23 +4,23 @@
 #include <string.h>
 
 struct scene scene_exact(double r_ohm, double t_c) {
-  struct scene scene = {OHM_READING_INIT, OHM_METER_INIT, OHM_REFERENCE_INIT, OHM_CHECK_INIT};
+  struct scene scene = {OC_READING_INIT, OC_METER_INIT, OC_REFERENCE_INIT, OC_CHECK_INIT};
   scene.reading.r_ohm = r_ohm;
-  scene.meter.accuracy = OHM_EXACT;
-  scene.meter.leads = OHM_EXACT;
+  scene.meter.accuracy = OC_EXACT;
+  scene.meter.leads = OC_EXACT;
   scene.reference.t_c = t_c;
-  scene.reference.accuracy = OHM_EXACT;
+  scene.reference.accuracy = OC_EXACT;
   scene.check.place = OHM_PLACE_SENSOR;
-  scene.check.fan_c = OHM_ASSUMED_FAN_C;
-  scene.check.limit_k = OHM_ASSUMED_FAN_LIMIT_K;
+  scene.check.fan_c = OC_ASSUMED_FAN_C;
+  scene.check.limit_k = OC_ASSUMED_FAN_LIMIT_K;
   return scene;
 }
 
 struct scene scene_typed(const char *reading, const char *reference) {
-  struct scene scene = {OHM_READING_INIT, OHM_METER_INIT, OHM_REFERENCE_INIT, OHM_CHECK_INIT};
+  struct scene scene = {OC_READING_INIT, OC_METER_INIT, OC_REFERENCE_INIT, OC_CHECK_INIT};
   ohm_error error;
-  ck_assert_msg(ohm_reading_read(reading, &scene.reading, &error) == OHM_OK, "%s", error.message);
-  ck_assert_msg(ohm_reference_read(reference, &scene.reference, &error) == OHM_OK, "%s",
+  ck_assert_msg(oc_reading_read(reading, &scene.reading, &error) == OHM_OK, "%s", error.message);
+  ck_assert_msg(oc_reference_read(reference, &scene.reference, &error) == OHM_OK, "%s",
                 error.message);
   return scene;
 }
@@ -43,8 +43,8 @@ ohm_sensor *sensor_built_in(const char *name) {
 
 ohm_finding scene_judged(const ohm_sensor *sensor, const struct scene *scene) {
   ohm_finding finding;
-  PROVOKES(ohm_bath_check, OHM_OK,
-           ohm_bath_check(sensor, &scene->reading, &scene->meter, &scene->reference, &scene->check,
+  PROVOKES(oc_bath_check, OHM_OK,
+           oc_bath_check(sensor, &scene->reading, &scene->meter, &scene->reference, &scene->check,
                           &finding));
   return finding;
 }
@@ -75,13 +75,13 @@ void check_job(const ohm_finding *finding, ohm_verdict job, const char *reason) 
 
 const char *report_of(const ohm_finding *finding) {
   static char text[8000];
-  ck_assert_uint_lt(ohm_report_print(finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(oc_report_print(finding, text, sizeof text), sizeof text);
   return text;
 }
 
 const char *budget_of(const ohm_finding *finding) {
   static char text[8000];
-  ck_assert_uint_lt(ohm_report_print_budget(finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(oc_report_print_budget(finding, text, sizeof text), sizeof text);
   return text;
 }
 

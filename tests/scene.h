@@ -7,10 +7,10 @@
 
 /** Everything one check is made of but the sensor. */
 struct scene {
-  ohm_reading reading;
-  ohm_meter meter;
-  ohm_reference reference;
-  ohm_check check;
+  oc_reading reading;
+  oc_meter meter;
+  oc_reference reference;
+  oc_check check;
 };
 
 /** Without any error, at the sensor's own pins, for a fan that starts at 97 C. */

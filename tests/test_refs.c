@@ -169,15 +169,15 @@ static double conformance(const struct row *row) {
 }
 
 static double meter_limit(const struct row *row) {
-  ohm_meter meter = OHM_METER_INIT;
-  meter.accuracy = OHM_STATED;
+  oc_meter meter = OC_METER_INIT;
+  meter.accuracy = OC_STATED;
   meter.percent = row_input(row, "percent");
   meter.counts = row_input(row, "counts");
   meter.resolution_ohm = row_input(row, "resolution_ohm");
-  ohm_reading reading = OHM_READING_INIT;
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = row_input(row, "r_ohm");
   double limit_ohm = NAN;
-  ohm_meter_limit(&meter, &reading, &limit_ohm);
+  oc_meter_limit(&meter, &reading, &limit_ohm);
   return asks_for(row, "limit_ohm") ? limit_ohm : fail_quantity(row);
 }
 
@@ -325,15 +325,15 @@ static double reported(const struct row *row) {
 
 /* What a module of 5 V takes volts for. */
 static double looks(const struct row *row) {
-  ohm_module module = OHM_MODULE_INIT;
-  ohm_volts volts = OHM_VOLTS_INIT;
+  oc_module module = OC_MODULE_INIT;
+  oc_volts volts = OC_VOLTS_INIT;
   ohm_finding finding;
   ohm_error error;
   module.pull_up_ohm = 1000;
   volts.v_volt = row_input(row, "v_volt");
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
   ohm_status status =
-      ohm_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
+      oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
   ohm_sensor_free(sensor);
   const char *reason = status == OHM_OK ? ohm_finding_text(&finding, OHM_FIELD_REASON, 0) : NULL;
   if (!reason || !asks_for(row, "looks"))
@@ -345,11 +345,11 @@ static double looks(const struct row *row) {
 static double substitute(const struct row *row) {
   ohm_sensor *sensor = sensor_of_table(row);
   double r_ohm = row_input(row, "r_ohm");
-  ohm_substitute wanted = OHM_SUBSTITUTE_INIT;
+  oc_substitute wanted = OC_SUBSTITUTE_INIT;
   ohm_finding single;
   wanted.drawer_ohm = &r_ohm;
   wanted.drawer_count = 1;
-  ohm_substitute_find(sensor, NULL, &wanted, &single, NULL);
+  oc_substitute_find(sensor, NULL, &wanted, &single, NULL);
   ohm_sensor_free(sensor);
   return asks_for(row, "t_c") ? ohm_finding_number(&single, OHM_FIELD_T_C) : fail_quantity(row);
 }

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A sensor at a known temperature: against what its maker allows, and for the fan. */
+#include "bath.h"
+
 #include "told.h"
 
 #include "../ground/text.h"
@@ -222,13 +224,13 @@ static void decide_over(ohm_finding *finding, const struct oc_measurement *measu
 
 static void judge(ohm_finding *finding, const struct oc_measurement *measurement) {
   switch (measurement->reading->display) {
-  case OHM_DISPLAY_OPEN:
+  case OC_DISPLAY_OPEN:
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_OPEN);
     return;
-  case OHM_DISPLAY_OVER:
+  case OC_DISPLAY_OVER:
     decide_over(finding, measurement);
     return;
-  case OHM_DISPLAY_ONE:
+  case OC_DISPLAY_ONE:
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_LONE_ONE);
     return;
   default:
@@ -277,9 +279,9 @@ static void judge_job(ohm_finding *finding, const struct oc_measurement *measure
     oc_finding_assume(finding, OC_ASSUME_BEYOND);
 }
 
-ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
-                          const ohm_meter *meter, const ohm_reference *reference,
-                          const ohm_check *check, ohm_finding *finding) {
+ohm_status oc_bath_check(const ohm_sensor *sensor, const oc_reading *reading, const oc_meter *meter,
+                         const oc_reference *reference, const oc_check *check,
+                         ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   if (!sensor || !reading || !reference || !finding)
@@ -288,7 +290,7 @@ ohm_status ohm_bath_check(const ohm_sensor *sensor, const ohm_reading *reading,
   ohm_status status = oc_measurement_ask(&measurement, sensor, reading, meter, reference, check);
   if (status != OHM_OK)
     return status;
-  oc_finding_set_about(finding, OC_ABOUT_BATH);
+  oc_finding_set_about(finding, OHM_VERB_CHECK);
   oc_finding_set_reference(finding, (ohm_reference_kind)reference->kind);
   oc_told_reading(finding, &measurement);
   tell_temperature(finding, &measurement);

@@ -3,21 +3,19 @@
 
 #include "../arithmetic/odd.h"
 
-static bool is_companion(const ohm_companion *companion) {
-  return companion->size >= sizeof *companion &&
-         oc_inside(OHM_SOAKED_COOLANT, companion->kind, OHM_SOAKED_AMBIENT) &&
-         isfinite(companion->t_c) && isfinite(companion->limit_k) && companion->limit_k >= 0 &&
-         isfinite(companion->tau_low_h) && companion->tau_low_h >= 0 &&
-         isfinite(companion->tau_high_h) && companion->tau_high_h >= 0;
+static bool is_companion(const oc_companion *companion) {
+  return oc_inside(OHM_SOAKED_COOLANT, companion->kind, OHM_SOAKED_AMBIENT) &&
+         isfinite(companion->t_c) && !(companion->limit_k < 0) && isfinite(companion->tau_low_h) &&
+         companion->tau_low_h >= 0 && isfinite(companion->tau_high_h) && companion->tau_high_h >= 0;
 }
 
-ohm_status oc_companions_take(const ohm_soak *soak) {
+ohm_status oc_companions_take(const oc_soak_told *soak) {
   if (soak->companion_count > 0 && !soak->companions)
     return OHM_NULL_ARGUMENT;
   if (soak->companion_count >= OC_ODD_MAX)
     return OHM_TOO_LARGE;
   for (size_t i = 0; i < soak->companion_count; i++) {
-    const ohm_companion *companion = &soak->companions[i];
+    const oc_companion *companion = &soak->companions[i];
     if (!is_companion(companion))
       return OHM_BAD_ARGUMENT;
     struct oc_span tau =
@@ -49,9 +47,9 @@ static struct oc_member member_of(struct oc_lag *lag, const struct oc_budget *sh
                             1 - summary.start_share, common_k};
 }
 
-static struct oc_member member_of_companion(const struct oc_soak *soak, const ohm_companion *told,
+static struct oc_member member_of_companion(const struct oc_soak *soak, const oc_companion *told,
                                             struct oc_lag *lag) {
-  double limit_k = told->limit_k == 0 ? OHM_ASSUMED_THERMOMETER_LIMIT_K : told->limit_k;
+  double limit_k = isnan(told->limit_k) ? OC_ASSUMED_THERMOMETER_LIMIT_K : told->limit_k;
   struct oc_budget shown = oc_budget_of(told->t_c);
   oc_budget_add_limit(&shown, OC_CAUSE_REFERENCE_LIMIT, limit_k);
   *lag = soak->lag;
@@ -61,7 +59,8 @@ static struct oc_member member_of_companion(const struct oc_soak *soak, const oh
   return member_of(lag, &shown, told->kind);
 }
 
-void oc_companions_tell(ohm_finding *finding, const struct oc_soak *soak, const ohm_soak *told) {
+void oc_companions_tell(ohm_finding *finding, const struct oc_soak *soak,
+                        const oc_soak_told *told) {
   struct oc_member members[OC_ODD_MAX];
   struct oc_lag lag = soak->lag;
   size_t count = told->companion_count + 1;
@@ -72,11 +71,11 @@ void oc_companions_tell(ohm_finding *finding, const struct oc_soak *soak, const 
   oc_finding_set_number(finding, OHM_FIELD_P_AGREE, odd.probability);
   bool innocent = odd.odd >= 0 && odd.off_k > 0 && !soak->undisturbed;
   if (odd.agree) {
-    oc_finding_set_agreement(finding, OC_CONSISTENT);
+    oc_finding_set_agreement(finding, OHM_AGREEMENT_CONSISTENT);
   } else if (odd.odd < 0 || innocent) {
-    oc_finding_set_agreement(finding, OC_DISAGREE);
+    oc_finding_set_agreement(finding, OHM_AGREEMENT_DISAGREE);
   } else {
-    oc_finding_set_agreement(finding, OC_ODD_ONE);
+    oc_finding_set_agreement(finding, OHM_AGREEMENT_ODD);
     oc_finding_set_odd(finding, odd.odd == 0 ? OHM_SOAKED_COOLANT
                                              : (ohm_soaked)told->companions[odd.odd - 1].kind);
     oc_finding_set_number(finding, OHM_FIELD_ODD_OFF_K, odd.off_k);

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What readings say of a sensor that may be faulty: every shape of fault is asked how large it
  * would have to be, and whether the readings would then go together. */
+#include "explain.h"
+
+#include "request.h"
+
 #include <string.h>
 
 #include "../arithmetic/distribution.h"
@@ -32,9 +36,9 @@ struct trial {
   struct oc_measurement measurement; /* of the hottest reading */
   struct oc_evidence evidence;
   double p_healthy;
-  ohm_finding *explanations;          /* by ohm_explanation */
-  double size[OHM_EXPLANATION_COUNT]; /* of those that have one, and how well it is known */
-  double u_size[OHM_EXPLANATION_COUNT];
+  ohm_finding *explanations;    /* by ohm_explanation */
+  double size[OC_EXPLANATIONS]; /* of those that have one, and how well it is known */
+  double u_size[OC_EXPLANATIONS];
   const ohm_sensor *other;
 };
 
@@ -55,10 +59,10 @@ static bool fits(const struct trial *trial, ohm_explanation explanation) {
 static const struct {
   ohm_explanation explanation;
   enum oc_fault_shape shape;
-} sized[] = {{OHM_SERIES, OC_FAULT_SERIES},
-             {OHM_LEAKAGE, OC_FAULT_LEAKAGE},
-             {OHM_DRIFT, OC_FAULT_DRIFT},
-             {OHM_BETA_DRIFT, OC_FAULT_BETA}};
+} sized[] = {{OHM_EXPLANATION_SERIES, OC_FAULT_SERIES},
+             {OHM_EXPLANATION_LEAKAGE, OC_FAULT_LEAKAGE},
+             {OHM_EXPLANATION_DRIFT, OC_FAULT_DRIFT},
+             {OHM_EXPLANATION_BETA_DRIFT, OC_FAULT_BETA}};
 
 enum { SIZED = sizeof sized / sizeof sized[0] };
 
@@ -142,8 +146,8 @@ static void try_sized(struct trial *trial, ohm_explanation explanation, enum oc_
 
 /* A good sensor with a module's pull-up across it. */
 static void try_plug_on(struct trial *trial) {
-  const ohm_finding *leakage = &trial->explanations[OHM_LEAKAGE];
-  ohm_finding *finding = &trial->explanations[OHM_PLUG_ON];
+  const ohm_finding *leakage = &trial->explanations[OHM_EXPLANATION_LEAKAGE];
+  ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_PLUG_ON];
   ohm_place place = trial->measurement.place;
   double low_ohm = get(leakage, OHM_FIELD_FAULT_LOW_OHM);
   double high_ohm = get(leakage, OHM_FIELD_FAULT_HIGH_OHM);
@@ -156,7 +160,7 @@ static void try_plug_on(struct trial *trial) {
 
 /* Of the sensors that fit, the likeliest. */
 static void try_other_parts(struct trial *trial) {
-  ohm_finding *finding = &trial->explanations[OHM_OTHER_PART];
+  ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_OTHER_PART];
   double best = -INFINITY;
   set(finding, OHM_FIELD_P_FIT, 0);
   for (size_t i = 0; i < trial->other_count; i++) {
@@ -184,7 +188,7 @@ static void try_other_parts(struct trial *trial) {
 
 /* All readings a thousand times as much, or as little. */
 static void try_range(struct trial *trial, double factor) {
-  ohm_finding *finding = &trial->explanations[OHM_WRONG_RANGE];
+  ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_WRONG_RANGE];
   struct oc_next_reading scaled;
   struct oc_evidence evidence;
   oc_next_reading_plan(&scaled, &trial->ask, 0);
@@ -207,24 +211,24 @@ static void try_ends(struct trial *trial) {
   bool open = false;
   bool shorted = false;
   for (size_t i = 0; i < trial->ask.count; i++) {
-    const ohm_reading *reading = &trial->ask.readings[i];
+    const oc_reading *reading = &trial->ask.readings[i];
     struct oc_budget budget;
-    open = open || reading->display == OHM_DISPLAY_OPEN;
+    open = open || reading->display == OC_DISPLAY_OPEN;
     if (oc_meter_budget(trial->ask.meter, reading, &budget, NULL) != OHM_OK)
       continue;
     double nominal_ohm =
         oc_curve_resistance_beyond(trial->evidence.curve, trial->measurement.bath.value);
     shorted = shorted || budget.value < fmin(SHORTED_OHM, nominal_ohm / 10);
   }
-  set(&trial->explanations[OHM_OPEN], OHM_FIELD_P_FIT, open);
-  set(&trial->explanations[OHM_SHORT], OHM_FIELD_P_FIT, shorted);
+  set(&trial->explanations[OHM_EXPLANATION_OPEN], OHM_FIELD_P_FIT, open);
+  set(&trial->explanations[OHM_EXPLANATION_SHORT], OHM_FIELD_P_FIT, shorted);
 }
 
 /* ---- all of them ---- */
 
 static void try_all(struct trial *trial) {
   trial->p_healthy = oc_evidence_fit(&trial->evidence);
-  set(&trial->explanations[OHM_HEALTHY], OHM_FIELD_P_FIT, trial->p_healthy);
+  set(&trial->explanations[OHM_EXPLANATION_HEALTHY], OHM_FIELD_P_FIT, trial->p_healthy);
   for (size_t i = 0; i < SIZED; i++)
     try_sized(trial, sized[i].explanation, sized[i].shape);
   try_plug_on(trial);
@@ -237,13 +241,13 @@ static void try_all(struct trial *trial) {
  * with. A shape that holds a healthy sensor as size 0 is kept beside health only when
  * chance would seldom make one look so. */
 static size_t find_leading(struct trial *trial) {
-  bool healthy = fits(trial, OHM_HEALTHY);
+  bool healthy = fits(trial, OHM_EXPLANATION_HEALTHY);
   size_t leading = 0;
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
+  for (int i = 0; i < OC_EXPLANATIONS; i++) {
     ohm_finding *finding = &trial->explanations[i];
     double p_chance = get(finding, OHM_FIELD_P_CHANCE);
     bool leads = fits(trial, (ohm_explanation)i);
-    if (healthy && i != OHM_HEALTHY)
+    if (healthy && i != OHM_EXPLANATION_HEALTHY)
       leads = leads && p_chance < 1 - trial->evidence.level;
     set(finding, OHM_FIELD_LEADING, leads);
     leading += leads;
@@ -261,25 +265,26 @@ static struct oc_forecast foretell(const struct trial *trial, int explanation, d
   static const struct oc_forecast none = {NAN, NAN};
   struct oc_next_reading further;
   oc_next_reading_plan(&further, &trial->ask, t_c);
-  if (explanation == OHM_OTHER_PART)
+  if (explanation == OHM_EXPLANATION_OTHER_PART)
     return oc_next_reading_foretell(&further, trial->other, NULL, 0);
   for (size_t i = 0; i < SIZED; i++)
     if ((int)sized[i].explanation == explanation) {
       struct oc_fault fault = {sized[i].shape, trial->size[explanation]};
       return oc_next_reading_foretell(&further, trial->sensor, &fault, trial->u_size[explanation]);
     }
-  return explanation == OHM_HEALTHY ? oc_next_reading_foretell(&further, trial->sensor, NULL, 0)
-                                    : none;
+  return explanation == OHM_EXPLANATION_HEALTHY
+             ? oc_next_reading_foretell(&further, trial->sensor, NULL, 0)
+             : none;
 }
 
 struct forecasts {
-  struct oc_forecast each[OHM_EXPLANATION_COUNT];
+  struct oc_forecast each[OC_EXPLANATIONS];
 };
 
 /* How far the leading explanations lie apart, pair by pair. */
 static double apart(const struct trial *trial, const struct forecasts *forecasts) {
   double sum = 0;
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++)
     for (int j = 0; j < i; j++) {
       if (!leads(trial, i) || !leads(trial, j))
         continue;
@@ -307,7 +312,7 @@ static void find_separating(struct trial *trial, ohm_finding *finding) {
     struct forecasts here;
     if (!is_elsewhere(trial, oc_at_hand_c[at]))
       continue;
-    for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+    for (int i = 0; i < OC_EXPLANATIONS; i++)
       if (leads(trial, i))
         here.each[i] = foretell(trial, i, oc_at_hand_c[at]);
     double sum = apart(trial, &here);
@@ -320,7 +325,7 @@ static void find_separating(struct trial *trial, ohm_finding *finding) {
   if (isnan(at_c))
     return;
   set(finding, OHM_FIELD_SEPARATING_C, at_c);
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++)
     if (leads(trial, i)) {
       set(&trial->explanations[i], OHM_FIELD_SEPARATING_C, at_c);
       set(&trial->explanations[i], OHM_FIELD_SEPARATING_OHM,
@@ -332,18 +337,18 @@ static void find_separating(struct trial *trial, ohm_finding *finding) {
 
 /* As they stand where one reading goes with all alike, else the best fit first. */
 static void add_leading(const struct trial *trial, ohm_finding *finding) {
-  bool told[OHM_EXPLANATION_COUNT] = {false};
+  bool told[OC_EXPLANATIONS] = {false};
   for (;;) {
-    int next = OHM_EXPLANATION_COUNT;
-    for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
+    int next = OC_EXPLANATIONS;
+    for (int i = 0; i < OC_EXPLANATIONS; i++) {
       bool better =
-          next == OHM_EXPLANATION_COUNT ||
+          next == OC_EXPLANATIONS ||
           (trial->evidence.count > 1 && get(&trial->explanations[i], OHM_FIELD_P_FIT) >
                                             get(&trial->explanations[next], OHM_FIELD_P_FIT));
       if (leads(trial, i) && !told[i] && better)
         next = i;
     }
-    if (next == OHM_EXPLANATION_COUNT)
+    if (next == OC_EXPLANATIONS)
       return;
     told[next] = true;
     oc_finding_add_entry(finding, OHM_FIELD_CANDIDATES,
@@ -358,7 +363,7 @@ static void copy_only(const struct trial *trial, ohm_finding *finding) {
       OHM_FIELD_FAULT_PERCENT, OHM_FIELD_FAULT_LOW_PERCENT, OHM_FIELD_FAULT_HIGH_PERCENT,
       OHM_FIELD_P_FIT,         OHM_FIELD_P_CHANCE,          OHM_FIELD_FAULT_LATE_K,
       OHM_FIELD_SUGGESTED_OHM};
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
+  for (int i = 0; i < OC_EXPLANATIONS; i++) {
     if (!leads(trial, i))
       continue;
     oc_finding_set_explanation(finding, (ohm_explanation)i);
@@ -376,14 +381,14 @@ static void conclude(struct trial *trial, ohm_finding *finding) {
     copy_only(trial, finding);
   else
     find_separating(trial, finding);
-  if (leads(trial, OHM_WRONG_RANGE) && trial->ask.readings[0].bare) {
+  if (leads(trial, OHM_EXPLANATION_WRONG_RANGE) && trial->ask.readings[0].bare) {
     set(finding, OHM_FIELD_SUGGESTED_OHM,
-        get(&trial->explanations[OHM_WRONG_RANGE], OHM_FIELD_SUGGESTED_OHM));
+        get(&trial->explanations[OHM_EXPLANATION_WRONG_RANGE], OHM_FIELD_SUGGESTED_OHM));
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
-  } else if (leads(trial, OHM_HEALTHY)) {
+  } else if (leads(trial, OHM_EXPLANATION_HEALTHY)) {
     oc_finding_set_verdict(finding, leading == 1 ? OHM_WITHIN : OHM_UNDECIDED,
                            leading == 1 ? OHM_REASON_CONFORMS : OHM_REASON_SEVERAL);
-  } else if (leads(trial, OHM_PLUG_ON)) {
+  } else if (leads(trial, OHM_EXPLANATION_PLUG_ON)) {
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);
   } else {
     oc_finding_set_verdict(finding, OHM_OUTSIDE,
@@ -396,27 +401,27 @@ static void conclude(struct trial *trial, ohm_finding *finding) {
 /* A short is what 2.31 looks like when its k was left out. */
 static bool misses_k(struct trial *trial) {
   try_range(trial, 1000);
-  return trial->ask.readings[0].bare && fits(trial, OHM_WRONG_RANGE);
+  return trial->ask.readings[0].bare && fits(trial, OHM_EXPLANATION_WRONG_RANGE);
 }
 
 /* Displays that are not numbers. */
 static bool conclude_ends(struct trial *trial, ohm_finding *finding) {
   static const ohm_reason of_display[] = {
-      [OHM_DISPLAY_OVER] = OHM_REASON_OVER_RANGE, [OHM_DISPLAY_ONE] = OHM_REASON_LONE_ONE};
+      [OC_DISPLAY_OVER] = OHM_REASON_OVER_RANGE, [OC_DISPLAY_ONE] = OHM_REASON_LONE_ONE};
   try_ends(trial);
-  for (int end = OHM_OPEN; end <= OHM_SHORT; end++) {
-    if (!fits(trial, (ohm_explanation)end) || (end == OHM_SHORT && misses_k(trial)))
+  for (int end = OHM_EXPLANATION_OPEN; end <= OHM_EXPLANATION_SHORT; end++) {
+    if (!fits(trial, (ohm_explanation)end) || (end == OHM_EXPLANATION_SHORT && misses_k(trial)))
       continue;
     set(&trial->explanations[end], OHM_FIELD_LEADING, 1);
     oc_finding_set_explanation(finding, (ohm_explanation)end);
     add_leading(trial, finding);
     oc_finding_set_verdict(finding, OHM_OUTSIDE,
-                           end == OHM_OPEN ? OHM_REASON_OPEN : OHM_REASON_SHORTED);
+                           end == OHM_EXPLANATION_OPEN ? OHM_REASON_OPEN : OHM_REASON_SHORTED);
     return true;
   }
   for (size_t i = 0; i < trial->ask.count; i++) {
     int display = trial->ask.readings[i].display;
-    if (display != OHM_DISPLAY_OVER && display != OHM_DISPLAY_ONE)
+    if (display != OC_DISPLAY_OVER && display != OC_DISPLAY_ONE)
       continue;
     oc_finding_set_verdict(finding, OHM_UNDECIDED, of_display[display]);
     return true;
@@ -447,12 +452,12 @@ static ohm_status answer(struct trial *trial, ohm_finding *finding) {
     return status;
   if (!trial->evidence.covered)
     return OHM_OUT_OF_RANGE;
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
-    oc_finding_set_about(&trial->explanations[i], OC_ABOUT_EXPLAIN);
+  for (int i = 0; i < OC_EXPLANATIONS; i++) {
+    oc_finding_set_about(&trial->explanations[i], OHM_VERB_EXPLAIN);
     oc_finding_set_explanation(&trial->explanations[i], (ohm_explanation)i);
     set(&trial->explanations[i], OHM_FIELD_P_FIT, 0);
   }
-  oc_finding_set_about(finding, OC_ABOUT_EXPLAIN);
+  oc_finding_set_about(finding, OHM_VERB_EXPLAIN);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(trial->sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(trial->sensor));
   oc_told_place(&trial->measurement, finding);
@@ -469,13 +474,13 @@ static ohm_status answer(struct trial *trial, ohm_finding *finding) {
   return OHM_OK;
 }
 
-ohm_status ohm_explain(const ohm_sensor *sensor, const ohm_sensor *const *others,
-                       size_t other_count, const ohm_reading *readings,
-                       const ohm_reference *references, size_t count, const ohm_meter *meter,
-                       const ohm_check *check, ohm_finding *explanations, ohm_finding *finding) {
+ohm_status oc_explain(const ohm_sensor *sensor, const ohm_sensor *const *others, size_t other_count,
+                      const oc_reading *readings, const oc_reference *references, size_t count,
+                      const oc_meter *meter, const oc_check *check, ohm_finding *explanations,
+                      ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
-  for (int i = 0; explanations && i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; explanations && i < OC_EXPLANATIONS; i++)
     oc_finding_clear(&explanations[i]);
   if (!sensor || !readings || !references || !explanations || !finding || (!others && other_count))
     return OHM_NULL_ARGUMENT;
@@ -495,7 +500,37 @@ ohm_status ohm_explain(const ohm_sensor *sensor, const ohm_sensor *const *others
   if (status == OHM_OK)
     return OHM_OK;
   oc_finding_clear(finding);
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++)
     oc_finding_clear(&explanations[i]);
   return status;
+}
+
+/* ---- the verb ---- */
+
+static ohm_status request_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "explain", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK)
+    status = oc_request_check(ask);
+  if (status == OHM_OK)
+    status = oc_request_readings(ask);
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status == OHM_OK ? oc_request_reach(ask) : status;
+}
+
+ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  ohm_status status = request_all(&ask, bench, error);
+  if (status != OHM_OK)
+    return NULL;
+  ohm_answer *answer = oc_answer_new(error);
+  ohm_finding *each =
+      answer ? oc_answer_group(answer, OHM_GROUP_EXPLANATIONS, OC_EXPLANATIONS) : NULL;
+  if (each)
+    status = oc_request_told(&ask, oc_explain(bench->sensor, bench->compared, bench->compared_count,
+                                              ask.readings, ask.references, ask.count, &ask.meter,
+                                              &ask.check, each, &answer->whole));
+  return oc_answer_done(answer, status, error);
 }

@@ -1,5 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the fan starts and stops, in ohms and volts. */
+#include "fanpoint.h"
+
+#include "request.h"
+
 #include "../bench/finding.h"
 #include "../model/hidden.h"
 #include "../evidence/module.h"
@@ -50,8 +54,8 @@ static void tell_hidden(ohm_finding *finding, const ohm_curve *curve, double on_
     tell(finding, OHM_FIELD_FAN_STOP_C, oc_start_behind(curve, off_c, hidden_ohm, 1));
 }
 
-ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c,
-                             const ohm_module *module, double hidden_ohm, ohm_finding *finding) {
+ohm_status oc_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c,
+                            const oc_module *module, double hidden_ohm, ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   if (!sensor || !finding)
@@ -72,7 +76,7 @@ ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c
     status = point_at(sensor->curve, &input.divider, off_c, &off);
   if (status != OHM_OK)
     return status;
-  oc_finding_set_about(finding, OC_ABOUT_FANPOINT);
+  oc_finding_set_about(finding, OHM_VERB_FANPOINT);
   oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_ALONE);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
@@ -92,4 +96,41 @@ ohm_status ohm_fanpoint_find(const ohm_sensor *sensor, double on_c, double off_c
   if (oc_curve_falls(sensor->curve))
     tell_hidden(finding, sensor->curve, on_c, off_c, hidden_ohm);
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+static ohm_status ask_reach(const struct oc_request *ask, const char *what, double t_c) {
+  double r_ohm;
+  if (isnan(t_c) ||
+      ohm_curve_resistance(ohm_sensor_curve(ask->bench->sensor), t_c, &r_ohm) == OHM_OK)
+    return OHM_OK;
+  return oc_request_refuse_reach(ask, what, t_c);
+}
+
+ohm_answer *ohm_bench_fanpoint(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  ohm_status status = oc_request_begin(&ask, bench, "fanpoint", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(&ask);
+  if (status != OHM_OK)
+    return NULL;
+  double on_c = oc_request_number(&ask, OHM_SETTING_FAN_C, OC_ASSUMED_FAN_C);
+  double off_c = oc_request_number(&ask, OHM_SETTING_OFF_C, NAN);
+  double hidden_ohm = oc_request_number(&ask, OHM_SETTING_HIDDEN_OHM, OC_ASSUMED_HIDDEN_OHM);
+  if (off_c >= on_c)
+    status = oc_fail(error, OHM_BAD_ARGUMENT, "a fan stops below where it starts: set off_c lower ",
+                     "than fan_c", (const char *)NULL);
+  if (status == OHM_OK)
+    status = ask_reach(&ask, "where the fan starts", on_c);
+  if (status == OHM_OK)
+    status = ask_reach(&ask, "where the fan stops", off_c);
+  if (status != OHM_OK)
+    return NULL;
+  oc_module module = oc_request_module(&ask);
+  ohm_answer *answer = oc_answer_new(error);
+  if (answer)
+    status = oc_request_told(
+        &ask, oc_fanpoint_find(bench->sensor, on_c, off_c, &module, hidden_ohm, &answer->whole));
+  return oc_answer_done(answer, status, error);
 }

@@ -1,5 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Which sensor readings were taken of. */
+#include "identify.h"
+
+#include "request.h"
+
 #include <string.h>
 
 #include "told.h"
@@ -46,12 +50,12 @@ static struct separation separate(const ohm_sensor *a, const ohm_sensor *b,
 
 /* A display without a number, or one of nothing: it identifies nothing. */
 static bool shows_no_number(const struct oc_ask *ask, ohm_reason *reason) {
-  static const ohm_reason of_display[] = {[OHM_DISPLAY_VALUE] = OHM_REASON_SHORTED,
-                                          [OHM_DISPLAY_OVER] = OHM_REASON_OVER_RANGE,
-                                          [OHM_DISPLAY_OPEN] = OHM_REASON_OPEN,
-                                          [OHM_DISPLAY_ONE] = OHM_REASON_LONE_ONE};
+  static const ohm_reason of_display[] = {[OC_DISPLAY_VALUE] = OHM_REASON_SHORTED,
+                                          [OC_DISPLAY_OVER] = OHM_REASON_OVER_RANGE,
+                                          [OC_DISPLAY_OPEN] = OHM_REASON_OPEN,
+                                          [OC_DISPLAY_ONE] = OHM_REASON_LONE_ONE};
   for (size_t i = 0; i < ask->count; i++) {
-    const ohm_reading *reading = &ask->readings[i];
+    const oc_reading *reading = &ask->readings[i];
     struct oc_budget budget;
     bool number = oc_meter_budget(ask->meter, reading, &budget, NULL) == OHM_OK;
     if (number && budget.value > 0)
@@ -89,7 +93,7 @@ static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
   ohm_status status = oc_ask_gather(&evidence, sensor, ask);
   if (status != OHM_OK || !evidence.covered)
     return status;
-  oc_finding_set_about(candidate, OC_ABOUT_IDENTIFY);
+  oc_finding_set_about(candidate, OHM_VERB_IDENTIFY);
   tell_sensor(candidate, sensor);
   set(candidate, OHM_FIELD_LEVEL, evidence.level);
   set(candidate, OHM_FIELD_READINGS, (double)evidence.count);
@@ -116,10 +120,9 @@ static size_t compare_all(const ohm_sensor *const *sensors, size_t sensor_count,
                           const struct oc_ask *ask, ohm_finding *candidates, ohm_status *status) {
   size_t compared = 0;
   for (size_t i = 0; i < sensor_count && *status == OHM_OK; i++) {
-    ohm_finding one;
-    oc_finding_clear(&one);
+    ohm_finding one = oc_finding_in(candidates->arena);
     *status = compare(&one, sensors[i], ask);
-    if (oc_finding_about(&one) == OC_ABOUT_IDENTIFY) {
+    if (oc_finding_about(&one) == OHM_VERB_IDENTIFY) {
       set(&one, OHM_FIELD_SENSOR_INDEX, (double)i);
       compared++;
     }
@@ -377,10 +380,10 @@ static ohm_status begin(const ohm_sensor *const *sensors, size_t sensor_count,
   return ask->count > OC_ASK_MAX ? OHM_TOO_LARGE : OHM_OK;
 }
 
-ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
-                        const ohm_reading *readings, const ohm_reference *references, size_t count,
-                        const ohm_meter *meter, const ohm_check *check, ohm_finding *candidates,
-                        ohm_finding *finding) {
+ohm_status oc_identify(const ohm_sensor *const *sensors, size_t sensor_count,
+                       const oc_reading *readings, const oc_reference *references, size_t count,
+                       const oc_meter *meter, const oc_check *check, ohm_finding *candidates,
+                       ohm_finding *finding) {
   const struct oc_ask ask = {readings, references, count, meter, check};
   ohm_status status = begin(sensors, sensor_count, &ask, candidates, finding);
   if (status != OHM_OK)
@@ -390,7 +393,7 @@ ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
     clear_all(candidates, sensor_count);
     return status;
   }
-  oc_finding_set_about(finding, OC_ABOUT_IDENTIFY);
+  oc_finding_set_about(finding, OHM_VERB_IDENTIFY);
   set(finding, OHM_FIELD_READINGS, (double)count);
   tell_question(finding, sensors[0], &ask);
   ohm_reason reason;
@@ -401,4 +404,44 @@ ohm_status ohm_identify(const ohm_sensor *const *sensors, size_t sensor_count,
     conclude(finding, candidates, compared, sensors, sensor_count, &ask);
   }
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "identify", error);
+  if (status == OHM_OK)
+    status = oc_request_compared(ask);
+  if (status == OHM_OK)
+    status = oc_request_check(ask);
+  if (status == OHM_OK)
+    status = oc_request_readings(ask);
+  ask->check.band = NULL;
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status;
+}
+
+/* Those whose curves do not reach come last, and have nothing to say. */
+static void leave_out_not_compared(ohm_answer *answer) {
+  struct oc_group *group = &answer->groups[OHM_GROUP_CANDIDATES];
+  while (group->count > 0 && oc_finding_about(&group->members[group->count - 1]) == OC_VERBS)
+    group->count--;
+}
+
+ohm_answer *ohm_bench_identify(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  ohm_status status = ask_all(&ask, bench, error);
+  if (status != OHM_OK)
+    return NULL;
+  ohm_answer *answer = oc_answer_new(error);
+  ohm_finding *candidates =
+      answer ? oc_answer_group(answer, OHM_GROUP_CANDIDATES, bench->compared_count) : NULL;
+  if (candidates)
+    status = oc_request_told(&ask, oc_identify(bench->compared, bench->compared_count, ask.readings,
+                                               ask.references, ask.count, &ask.meter, &ask.check,
+                                               candidates, &answer->whole));
+  if (candidates && status == OHM_OK)
+    leave_out_not_compared(answer);
+  return oc_answer_done(answer, status, error);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Which part of a circuit is at fault, from what was seen so far, and what to look at
  * next. The record is the whole state. */
+#include "isolation.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -459,7 +461,7 @@ static void answer(const struct oc_deduction *it, ohm_finding *finding) {
   const char *word = word_of(it, &candidates, &next, &bits);
   bool closed = strcmp(word, "closed") == 0;
   bool found = strcmp(word, "found") == 0;
-  oc_finding_set_about(finding, OC_ABOUT_ISOLATION);
+  oc_finding_set_about(finding, OHM_VERB_CIRCUIT);
   oc_finding_set_number(finding, OHM_FIELD_VERDICT,
                         closed  ? OHM_WITHIN
                         : found ? OHM_OUTSIDE
@@ -481,8 +483,8 @@ static void answer(const struct oc_deduction *it, ohm_finding *finding) {
   add_links(it, it->cleared, OHM_FIELD_CLEARED, finding);
 }
 
-ohm_status ohm_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,
-                               ohm_finding *finding, ohm_error *error) {
+ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,
+                              ohm_finding *finding, ohm_error *error) {
   oc_error_clear(error);
   if (finding)
     oc_finding_clear(finding);
@@ -511,8 +513,8 @@ static const char *outcome_of(const ohm_finding *finding) {
   return part == OHM_WITHIN && job == OHM_WITHIN ? "within" : "undecided";
 }
 
-size_t ohm_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
-                                   char *buffer, size_t size) {
+size_t oc_isolation_print_finding(const ohm_circuit *circuit, const ohm_finding *finding,
+                                  char *buffer, size_t size) {
   struct oc_text out = oc_text_begin(buffer, size);
   const char *place = ohm_finding_text(finding, OHM_FIELD_PLACE, 0);
   if (!circuit || !place)

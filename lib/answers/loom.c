@@ -3,6 +3,10 @@
  * Two resistors in the place of the sensor: the module sees Q1 = k (r1 + s) and
  * Q2 = k (r2 + s), so k = (Q1 - Q2)/(r1 - r2) and s = Q1/k - r1.
  */
+#include "loom.h"
+
+#include "request.h"
+
 #include "../model/start.h"
 #include "path_point.h"
 
@@ -20,8 +24,8 @@ struct loom {
   struct oc_budget factor;
 };
 
-static ohm_status take(struct loom *loom, const ohm_reading *readings, const ohm_meter *meter,
-                       const ohm_reported *reported) {
+static ohm_status take(struct loom *loom, const oc_reading *readings, const oc_meter *meter,
+                       const oc_reported *reported) {
   for (size_t i = 0; i < 2; i++) {
     bool assumed;
     ohm_status status =
@@ -31,7 +35,7 @@ static ohm_status take(struct loom *loom, const ohm_reading *readings, const ohm
     if (status != OHM_OK)
       return status;
     loom->reported_assumed |= assumed;
-    loom->rounding_assumed |= reported[i].rounding == OHM_ROUNDING_NOT_TOLD;
+    loom->rounding_assumed |= reported[i].rounding == OC_ROUNDING_NOT_TOLD;
   }
   double least_ohm = fmin(loom->fitted[0].value, loom->fitted[1].value);
   double most_ohm = fmax(loom->fitted[0].value, loom->fitted[1].value);
@@ -139,9 +143,9 @@ static void tell_assumed(ohm_finding *finding, const struct loom *loom) {
       oc_finding_assume(finding, all[i].assumption);
 }
 
-ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2],
-                          const ohm_meter *meter, const ohm_reported reported[2],
-                          const ohm_pin *pin, ohm_finding *finding) {
+ohm_status oc_loom_check(const ohm_sensor *sensor, const oc_reading readings[2],
+                         const oc_meter *meter, const oc_reported reported[2], const oc_pin *pin,
+                         ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   if (!sensor || !readings || !reported || !finding)
@@ -154,7 +158,7 @@ ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2
     status = take(&loom, readings, meter, reported);
   if (status != OHM_OK)
     return status;
-  oc_finding_set_about(finding, OC_ABOUT_LOOM);
+  oc_finding_set_about(finding, OHM_VERB_LOOM);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
   tell(finding, OHM_FIELD_LEVEL, loom.strict.level);
@@ -168,4 +172,84 @@ ohm_status ohm_loom_check(const ohm_sensor *sensor, const ohm_reading readings[2
   else
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_STUCK);
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+enum { FITTED = 2 };
+
+struct fitted {
+  oc_reading readings[FITTED];
+  oc_reported reported[FITTED];
+};
+
+static ohm_status refuse_count(const struct oc_request *ask) {
+  return oc_fail(ask->error, OHM_NOT_FOUND, "loom needs two resistors, each with what the module ",
+                 "reported with it: put down two readings, such as 179.4@93C and 998@42C",
+                 (const char *)NULL);
+}
+
+/* What stands behind the @ is what the module reported. */
+static ohm_status take_fitted(const struct oc_request *ask, const struct oc_bench_line *line,
+                              oc_reading *reading, oc_reported *reported) {
+  oc_reported shown = OC_REPORTED_INIT;
+  *reading = line->reading.ohms;
+  if (!line->reading.has_at || line->reading.at.kind != OHM_REFERENCE_THERMOMETER)
+    return refuse_count(ask);
+  if (reading->display != OC_DISPLAY_VALUE)
+    return oc_fail(ask->error, OHM_OUT_OF_RANGE, line->text,
+                   ": a resistor needs a number: measure ", "it on a higher range",
+                   (const char *)NULL);
+  shown.t_c = line->reading.at.t_c;
+  shown.accuracy = line->reading.at.accuracy;
+  shown.limit_k = line->reading.at.limit_k;
+  *reported = oc_request_reported(ask, &shown);
+  double r_ohm;
+  if (ohm_curve_resistance(ohm_sensor_curve(ask->bench->sensor), shown.t_c, &r_ohm) != OHM_OK)
+    return oc_request_refuse_reach(ask, "what the module reported", shown.t_c);
+  return OHM_OK;
+}
+
+static ohm_status ask_fitted(const struct oc_request *ask, struct fitted *fitted) {
+  size_t count = 0;
+  ohm_status status = OHM_OK;
+  for (size_t i = 0; status == OHM_OK && i < ask->bench->count; i++) {
+    const struct oc_bench_line *line = &ask->bench->lines[i];
+    if (line->reading.kind != OC_READING_OHMS)
+      continue;
+    if (count == FITTED)
+      return refuse_count(ask);
+    status = take_fitted(ask, line, &fitted->readings[count], &fitted->reported[count]);
+    count++;
+  }
+  return status == OHM_OK && count < FITTED ? refuse_count(ask) : status;
+}
+
+static ohm_status ask_all(struct oc_request *ask, struct fitted *fitted, const ohm_bench *bench,
+                          ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "loom", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK)
+    status = ask_fitted(ask, fitted);
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status;
+}
+
+ohm_answer *ohm_bench_loom(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  struct fitted fitted;
+  ohm_status status = ask_all(&ask, &fitted, bench, error);
+  if (status != OHM_OK)
+    return NULL;
+  oc_pin pin = oc_request_pin(&ask);
+  ohm_answer *answer = oc_answer_new(error);
+  if (answer)
+    status = oc_loom_check(bench->sensor, fitted.readings, &ask.meter, fitted.reported, &pin,
+                           &answer->whole);
+  if (status == OHM_BAD_DEFINITION)
+    oc_fail(error, status, "the two resistors are too near to each other: take one of half the ",
+            "other's ohms at most", (const char *)NULL);
+  return oc_answer_done(answer, oc_request_told(&ask, status), error);
 }

@@ -1,31 +1,31 @@
 /* SPDX-License-Identifier: MIT */
 #include "path_point.h"
 
+#include "bath.h"
+
 #include "../model/hidden.h"
 #include "../evidence/reference.h"
 
-static const double DEFAULT_LEVEL = 0.95;
 static const double GREATEST_MOVED_K = 20;
 
 /* ---- how strictly ---- */
 
-ohm_status oc_strictness_of(const ohm_pin *pin, struct oc_strictness *strictness) {
-  static const ohm_pin all_default = OHM_PIN_INIT;
+ohm_status oc_strictness_of(const oc_pin *pin, struct oc_strictness *strictness) {
+  static const oc_pin all_default = OC_PIN_INIT;
   pin = pin ? pin : &all_default;
-  if (pin->size < sizeof *pin || !isfinite(pin->level) || !isfinite(pin->fan_c) ||
-      !isfinite(pin->limit_k) || !isfinite(pin->moved_limit_k) ||
-      !oc_inside(OHM_ASSUMED, pin->moved, OHM_EXACT))
+  if (!isfinite(pin->level) || !isfinite(pin->fan_c) || !isfinite(pin->limit_k) ||
+      !isfinite(pin->moved_limit_k) || !oc_inside(OC_ASSUMED, pin->moved, OC_EXACT))
     return OHM_BAD_ARGUMENT;
-  *strictness = (struct oc_strictness){
-      .level = pin->level == 0 ? DEFAULT_LEVEL : pin->level,
-      .fan_c = pin->fan_c == 0 ? OHM_ASSUMED_FAN_C : pin->fan_c,
-      .limit_k = pin->limit_k == 0 ? OHM_ASSUMED_FAN_LIMIT_K : pin->limit_k,
-      .moved_limit_k = pin->moved == OHM_STATED    ? pin->moved_limit_k
-                       : pin->moved == OHM_ASSUMED ? OHM_ASSUMED_MOVED_LIMIT_K
-                                                   : 0,
-      .fan_assumed = pin->fan_c == 0,
-      .limit_assumed = pin->limit_k == 0,
-      .moved_assumed = pin->moved == OHM_ASSUMED};
+  *strictness =
+      (struct oc_strictness){.level = pin->level == 0 ? OC_ASSUMED_LEVEL : pin->level,
+                             .fan_c = pin->fan_c == 0 ? OC_ASSUMED_FAN_C : pin->fan_c,
+                             .limit_k = pin->limit_k == 0 ? OC_ASSUMED_FAN_LIMIT_K : pin->limit_k,
+                             .moved_limit_k = pin->moved == OC_STATED    ? pin->moved_limit_k
+                                              : pin->moved == OC_ASSUMED ? OC_ASSUMED_MOVED_LIMIT_K
+                                                                         : 0,
+                             .fan_assumed = pin->fan_c == 0,
+                             .limit_assumed = pin->limit_k == 0,
+                             .moved_assumed = pin->moved == OC_ASSUMED};
   bool good = 0.5 < strictness->level && strictness->level < 1 && 0 < strictness->fan_c &&
               strictness->fan_c < OC_NEVER_C && 0 < strictness->limit_k &&
               strictness->limit_k <= 100 &&
@@ -57,7 +57,7 @@ void oc_add_kelvins(struct oc_budget *r_ohm, enum oc_cause_name name, const ohm_
   oc_budget_add_limit(r_ohm, name, limit_k * oc_per_kelvin(curve, r_ohm->value));
 }
 
-ohm_status oc_reported_ohms(const ohm_curve *curve, const ohm_reported *reported,
+ohm_status oc_reported_ohms(const ohm_curve *curve, const oc_reported *reported,
                             struct oc_budget *r_ohm, bool *assumed) {
   struct oc_budget t_c;
   double value_ohm;
@@ -74,33 +74,33 @@ ohm_status oc_reported_ohms(const ohm_curve *curve, const ohm_reported *reported
 
 /* ---- what was taken ---- */
 
-static ohm_status take_reading(struct oc_path *path, const ohm_reading *reading,
-                               const ohm_meter *meter) {
+static ohm_status take_reading(struct oc_path *path, const oc_reading *reading,
+                               const oc_meter *meter) {
   ohm_status status = oc_meter_budget(meter, reading, &path->at_sensor.r_ohm, &path->meter_assumed);
   path->at_sensor.given = status == OHM_OK && path->at_sensor.r_ohm.value > 0;
-  if (status == OHM_OUT_OF_RANGE && reading->display != OHM_DISPLAY_VALUE) {
-    path->display = (ohm_display)reading->display;
+  if (status == OHM_OUT_OF_RANGE && reading->display != OC_DISPLAY_VALUE) {
+    path->display = (oc_display)reading->display;
     return OHM_OK;
   }
   return status;
 }
 
 /* Degrees beyond the curve are told, and mean no resistance. */
-static ohm_status take_reported(struct oc_path *path, const ohm_reported *reported) {
+static ohm_status take_reported(struct oc_path *path, const oc_reported *reported) {
   struct oc_budget t_c;
   ohm_status status = oc_reported_budget(reported, &t_c, &path->reported_assumed);
   if (status != OHM_OK)
     return status;
   path->shown_c = reported->t_c;
-  path->moves = (ohm_moves)reported->moves;
-  path->rounding_assumed = reported->rounding == OHM_ROUNDING_NOT_TOLD;
+  path->moves = (oc_moves)reported->moves;
+  path->rounding_assumed = reported->rounding == OC_ROUNDING_NOT_TOLD;
   path->at_gauge.given = oc_reported_ohms(path->curve, reported, &path->at_gauge.r_ohm,
                                           &path->reported_assumed) == OHM_OK;
   return OHM_OK;
 }
 
 /* The nominal resistance there, with what the maker allows. */
-static ohm_status take_reference(struct oc_path *path, const ohm_reference *reference) {
+static ohm_status take_reference(struct oc_path *path, const oc_reference *reference) {
   struct oc_budget at_c;
   ohm_status status = oc_reference_budget(reference, &at_c, &path->reference_assumed);
   path->reference_kind = (ohm_reference_kind)reference->kind;
@@ -113,7 +113,7 @@ static ohm_status take_reference(struct oc_path *path, const ohm_reference *refe
   if (isnan(nominal_ohm))
     return OHM_OUT_OF_RANGE;
   double half_ohm = band == OHM_OK ? fmax(high_ohm - nominal_ohm, nominal_ohm - low_ohm)
-                                   : OHM_ASSUMED_TOLERANCE_PERCENT / 100 * nominal_ohm;
+                                   : OC_ASSUMED_TOLERANCE_PERCENT / 100 * nominal_ohm;
   struct oc_budget *r_ohm = &path->by_thermometer.r_ohm;
   *r_ohm = oc_budget_of(nominal_ohm);
   oc_budget_add_limit(r_ohm, OC_CAUSE_BAND, half_ohm);
@@ -144,20 +144,20 @@ static struct oc_budget seen_by(const struct oc_path *path, double r_ohm, double
 }
 
 /* Which range is told, or follows from what else is known; else neither. */
-static ohm_range range_of(const struct oc_path *path) {
+static oc_range range_of(const struct oc_path *path) {
   const struct oc_path_point *hint = path->at_gauge.given ? &path->at_gauge : &path->at_sensor;
-  if (path->input.range != OHM_RANGE_NOT_TOLD || !hint->given)
+  if (path->input.range != OC_RANGE_NOT_TOLD || !hint->given)
     return path->input.range;
-  return hint->r_ohm.value < path->input.divider.changeover_ohm ? OHM_RANGE_HOT : OHM_RANGE_COLD;
+  return hint->r_ohm.value < path->input.divider.changeover_ohm ? OC_RANGE_HOT : OC_RANGE_COLD;
 }
 
 static void solve_volts(struct oc_path *path) {
   double r_ohm[OC_RANGES_MAX];
   double pull_up_ohm[OC_RANGES_MAX];
   struct oc_divider divider = path->input.divider;
-  ohm_range range = range_of(path);
-  if (divider.hot_pull_up_ohm > 0 && range != OHM_RANGE_NOT_TOLD) {
-    if (range == OHM_RANGE_HOT)
+  oc_range range = range_of(path);
+  if (divider.hot_pull_up_ohm > 0 && range != OC_RANGE_NOT_TOLD) {
+    if (range == OC_RANGE_HOT)
       divider.pull_up_ohm = divider.hot_pull_up_ohm;
     divider.hot_pull_up_ohm = 0;
   }
@@ -181,7 +181,7 @@ bool oc_path_is_shorted(const struct oc_path *path) {
   return path->has_volts && path->volts.value <= path->input.short_v;
 }
 
-static ohm_status take_volts(struct oc_path *path, const ohm_volts *volts) {
+static ohm_status take_volts(struct oc_path *path, const oc_volts *volts) {
   ohm_status status = oc_volts_budget(volts, &path->volts, &path->volts_assumed);
   if (status != OHM_OK)
     return status;
@@ -196,20 +196,21 @@ static ohm_status take_volts(struct oc_path *path, const ohm_volts *volts) {
   return OHM_OK;
 }
 
-static ohm_status judge_sensor(struct oc_path *path, const ohm_reading *reading,
-                               const ohm_meter *meter, const ohm_reference *reference) {
-  ohm_check check = OHM_CHECK_INIT;
+static ohm_status judge_sensor(struct oc_path *path, const oc_reading *reading,
+                               const oc_meter *meter, const oc_reference *reference) {
+  oc_check check = OC_CHECK_INIT;
   check.level = path->strict.level;
   check.place = OHM_PLACE_SENSOR;
   path->judged = true;
-  return ohm_bath_check(path->sensor, reading, meter, reference, &check, &path->bath);
+  return oc_bath_check(path->sensor, reading, meter, reference, &check, &path->bath);
 }
 
-ohm_status oc_path_take(struct oc_path *path, const ohm_sensor *sensor, const ohm_module *module,
-                        const ohm_reading *reading, const ohm_meter *meter, const ohm_volts *volts,
-                        const ohm_reported *reported, const ohm_reference *reference,
-                        const ohm_pin *pin) {
-  *path = (struct oc_path){.sensor = sensor, .curve = sensor->curve, .shown_c = NAN};
+ohm_status oc_path_take(struct oc_path *path, const ohm_sensor *sensor, const oc_module *module,
+                        const oc_reading *reading, const oc_meter *meter, const oc_volts *volts,
+                        const oc_reported *reported, const oc_reference *reference,
+                        const oc_pin *pin, struct oc_arena *arena) {
+  *path = (struct oc_path){
+      .sensor = sensor, .curve = sensor->curve, .shown_c = NAN, .bath = oc_finding_in(arena)};
   ohm_status status = oc_strictness_of(pin, &path->strict);
   if (status == OHM_OK)
     status = oc_input_of(module, &path->input);
@@ -224,4 +225,17 @@ ohm_status oc_path_take(struct oc_path *path, const ohm_sensor *sensor, const oh
   if (status == OHM_OK && reading && reference)
     status = judge_sensor(path, reading, meter, reference);
   return status;
+}
+
+oc_pin oc_request_pin(const struct oc_request *ask) {
+  oc_pin pin = OC_PIN_INIT;
+  double moved_k = oc_request_number(ask, OHM_SETTING_MOVED_K, NAN);
+  pin.level = oc_request_number(ask, OHM_SETTING_LEVEL, 0);
+  pin.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
+  pin.limit_k = oc_request_number(ask, OHM_SETTING_LIMIT_K, 0);
+  if (!isnan(moved_k)) {
+    pin.moved = OC_STATED;
+    pin.moved_limit_k = moved_k;
+  }
+  return pin;
 }

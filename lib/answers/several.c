@@ -5,6 +5,8 @@
  * their probabilities multiply. The three are drawn over by a lattice whose steps are
  * powers of 1/g, g the root of x^4 = x + 1, which fills the cube evenly.
  */
+#include "bath.h"
+
 #include "../bench/finding.h"
 #include "../model/measurement.h"
 
@@ -200,17 +202,17 @@ static void judge_job(ohm_finding *finding, double limit_k, bool outside, ohm_jo
  * leaves the level to all of them together, whatever their errors have in common
  * (Bonferroni). */
 static void tell_job(ohm_finding *finding, const struct member *members, size_t count,
-                     const ohm_check *check) {
-  ohm_check stricter = check ? *check : (ohm_check)OHM_CHECK_INIT;
+                     const oc_check *check) {
+  oc_check stricter = check ? *check : (oc_check)OC_CHECK_INIT;
   stricter.level = 1 - (1 - members[0].measurement.level) / (double)count;
   bool outside = false;
   bool any = false;
   ohm_job_reason why = OHM_JOB_UNCERTAIN;
   for (size_t i = 0; i < count; i++) {
     const struct oc_measurement *measurement = &members[i].measurement;
-    ohm_finding one;
-    if (ohm_bath_check(measurement->sensor, measurement->reading, measurement->meter,
-                       measurement->reference, &stricter, &one) != OHM_OK ||
+    ohm_finding one = oc_finding_in(finding->arena);
+    if (oc_bath_check(measurement->sensor, measurement->reading, measurement->meter,
+                      measurement->reference, &stricter, &one) != OHM_OK ||
         !ohm_finding_text(&one, OHM_FIELD_JOB, 0))
       continue;
     if (!any || or_infinity(ohm_finding_number(&one, OHM_FIELD_LATE_K)) <
@@ -241,26 +243,26 @@ static const struct member *plainest(const struct member *members, size_t count)
 
 /* ---- repeats ---- */
 
-static bool is_repeat(const ohm_reference *a, const ohm_reference *b) {
+static bool is_repeat(const oc_reference *a, const oc_reference *b) {
   return a->kind == b->kind && a->t_c == b->t_c && a->altitude_m == b->altitude_m &&
          a->pressure_hpa == b->pressure_hpa;
 }
 
 /* What the last two readings of one bath differ by, when that is more than a count. */
-static double still_moving(const ohm_reading *readings, size_t last) {
-  const ohm_reading *now = &readings[last];
-  const ohm_reading *before = &readings[last - 1];
-  if (now->display != OHM_DISPLAY_VALUE || before->display != OHM_DISPLAY_VALUE)
+static double still_moving(const oc_reading *readings, size_t last) {
+  const oc_reading *now = &readings[last];
+  const oc_reading *before = &readings[last - 1];
+  if (now->display != OC_DISPLAY_VALUE || before->display != OC_DISPLAY_VALUE)
     return 0;
   double moved = fabs(now->r_ohm - before->r_ohm);
   double count = fmax(now->resolution_ohm, before->resolution_ohm);
   return moved > count * (1 + 1e-9) ? moved : 0;
 }
 
-ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *readings,
-                                  const ohm_reference *references, size_t count,
-                                  const ohm_meter *meter, const ohm_check *check,
-                                  ohm_finding *findings, ohm_finding *finding) {
+ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *readings,
+                                 const oc_reference *references, size_t count,
+                                 const oc_meter *meter, const oc_check *check,
+                                 ohm_finding *findings, ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   for (size_t i = 0; findings && count <= READINGS_MAX && i < count; i++)
@@ -276,7 +278,7 @@ ohm_status ohm_bath_check_several(const ohm_sensor *sensor, const ohm_reading *r
   double moved_ohm = 0;
   for (size_t i = 0; i < count; i++) {
     ohm_status status =
-        ohm_bath_check(sensor, &readings[i], meter, &references[i], check, &findings[i]);
+        oc_bath_check(sensor, &readings[i], meter, &references[i], check, &findings[i]);
     if (status != OHM_OK) {
       for (size_t j = 0; j < i; j++)
         oc_finding_clear(&findings[j]);

@@ -3,6 +3,10 @@
  * Ohms at the sensor, volts at the pin, degrees reported and a thermometer each mean a
  * resistance. Which of them agree says where the way from the sensor to the gauge parts.
  */
+#include "signal_path.h"
+
+#include "request.h"
+
 #include "../model/start.h"
 #include "path_point.h"
 
@@ -120,21 +124,21 @@ static void decide_by_two(const struct oc_path *path, struct parting *parting) {
 
 static bool questions_report(const struct oc_path *path, const struct parting *parting) {
   bool disagrees = parting->to_gauge.parts || parting->pin_to_gauge.parts;
-  return disagrees && path->moves != OHM_MOVES && oc_reported_stands_in(path->shown_c);
+  return disagrees && path->moves != OC_MOVES && oc_reported_stands_in(path->shown_c);
 }
 
 /* What has to be asked, or is plain, before anything is compared. */
 static bool decide_first(const struct oc_path *path, struct parting *parting) {
-  if (path->display == OHM_DISPLAY_OPEN)
+  if (path->display == OC_DISPLAY_OPEN)
     decide(parting, OHM_OUTSIDE, OHM_REASON_OPEN);
-  else if (path->display != OHM_DISPLAY_VALUE)
+  else if (path->display != OC_DISPLAY_VALUE)
     decide(parting, OHM_UNDECIDED,
-           path->display == OHM_DISPLAY_ONE ? OHM_REASON_LONE_ONE : OHM_REASON_OVER_RANGE);
+           path->display == OC_DISPLAY_ONE ? OHM_REASON_LONE_ONE : OHM_REASON_OVER_RANGE);
   else if (oc_path_is_open(path))
     decide(parting, OHM_OUTSIDE, OHM_REASON_OPEN);
   else if (oc_path_is_shorted(path))
     decide(parting, OHM_OUTSIDE, OHM_REASON_SHORTED);
-  else if (path->moves == OHM_NEVER_MOVES)
+  else if (path->moves == OC_NEVER_MOVES)
     decide(parting, OHM_UNDECIDED, OHM_REASON_STUCK);
   else if (questions_report(path, parting))
     decide(parting, OHM_UNDECIDED, OHM_REASON_STAND_IN);
@@ -380,17 +384,17 @@ static void tell_untested(ohm_finding *finding, const struct oc_path *path,
 
 /* ---- together ---- */
 
-ohm_status ohm_pin_check(const ohm_sensor *sensor, const ohm_module *module,
-                         const ohm_reading *reading, const ohm_meter *meter, const ohm_volts *volts,
-                         const ohm_reported *reported, const ohm_reference *reference,
-                         const ohm_pin *pin, ohm_finding *finding) {
+ohm_status oc_pin_check(const ohm_sensor *sensor, const oc_module *module,
+                        const oc_reading *reading, const oc_meter *meter, const oc_volts *volts,
+                        const oc_reported *reported, const oc_reference *reference,
+                        const oc_pin *pin, ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   if (!sensor || !finding || (!reading && !volts && !reported && !reference))
     return OHM_NULL_ARGUMENT;
   struct oc_path path;
-  ohm_status status =
-      oc_path_take(&path, sensor, module, reading, meter, volts, reported, reference, pin);
+  ohm_status status = oc_path_take(&path, sensor, module, reading, meter, volts, reported,
+                                   reference, pin, finding->arena);
   if (status != OHM_OK)
     return status;
   struct parting parting = {.verdict = OHM_UNDECIDED};
@@ -399,7 +403,7 @@ ohm_status ohm_pin_check(const ohm_sensor *sensor, const ohm_module *module,
                   parting.reason == OHM_REASON_CURVE;
   parting.told = (by_gauge && parting.to_gauge.given) || !parting.to_pin.given ? parting.to_gauge
                                                                                : parting.to_pin;
-  oc_finding_set_about(finding, OC_ABOUT_PIN);
+  oc_finding_set_about(finding, OHM_VERB_SIGNAL);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
   tell(finding, OHM_FIELD_LEVEL, path.strict.level);
@@ -419,4 +423,80 @@ ohm_status ohm_pin_check(const ohm_sensor *sensor, const ohm_module *module,
   if (speaks_for_fan(&path, &parting))
     judge_fan(finding, &path, &parting);
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+/* One of each kind at most. */
+static ohm_status ask_one(const struct oc_request *ask, enum oc_reading_kind kind, const char *what,
+                          const struct oc_bench_reading **reading) {
+  if (oc_request_kind(ask, kind, reading) <= 1)
+    return OHM_OK;
+  return oc_fail(ask->error, OHM_BAD_ARGUMENT, "signal takes one reading of ", what,
+                 ", and several lie on the bench: forget the others", (const char *)NULL);
+}
+
+struct taken {
+  const struct oc_bench_reading *ohms;
+  const struct oc_bench_reading *volts;
+  const struct oc_bench_reading *reported;
+};
+
+static ohm_status ask_taken(const struct oc_request *ask, struct taken *taken) {
+  ohm_status status = ask_one(ask, OC_READING_OHMS, "ohms", &taken->ohms);
+  if (status == OHM_OK)
+    status = ask_one(ask, OC_READING_VOLTS, "volts", &taken->volts);
+  if (status == OHM_OK)
+    status = ask_one(ask, OC_READING_REPORTED, "degrees reported", &taken->reported);
+  if (status != OHM_OK)
+    return status;
+  if (!taken->ohms && !taken->volts && !taken->reported)
+    return oc_fail(ask->error, OHM_NOT_FOUND,
+                   "nothing was taken: put down two or three of ohms at ",
+                   "the sensor, volts at the pin and degrees reported, such as 187, 0.97V and 91C",
+                   (const char *)NULL);
+  if (taken->volts && !ask->bench->settings[OHM_SETTING_PULL_UP])
+    return oc_fail(ask->error, OHM_NOT_FOUND,
+                   "volts need pull_up, the resistor in the module: set ",
+                   "it to the value of the car's wiring papers, such as 1k", (const char *)NULL);
+  return OHM_OK;
+}
+
+static ohm_status ask_all(struct oc_request *ask, struct taken *taken, const ohm_bench *bench,
+                          ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "signal", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK)
+    status = ask_taken(ask, taken);
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status;
+}
+
+ohm_answer *ohm_bench_signal(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  struct taken taken;
+  oc_reference own;
+  if (ask_all(&ask, &taken, bench, error) != OHM_OK)
+    return NULL;
+  oc_module module = oc_request_module(&ask);
+  oc_pin pin = oc_request_pin(&ask);
+  oc_volts volts = OC_VOLTS_INIT;
+  oc_reported reported = OC_REPORTED_INIT;
+  if (taken.volts)
+    volts = oc_request_volts(&ask, taken.volts);
+  if (taken.reported)
+    reported = oc_request_reported(&ask, &taken.reported->reported);
+  const oc_reference *at =
+      taken.ohms && taken.ohms->has_at ? &taken.ohms->at : oc_request_at(&ask, &own);
+  ohm_answer *answer = oc_answer_new(error);
+  ohm_status status = OHM_OK;
+  if (answer)
+    status = oc_pin_check(bench->sensor, &module, taken.ohms ? &taken.ohms->ohms : NULL, &ask.meter,
+                          taken.volts ? &volts : NULL, taken.reported ? &reported : NULL, at, &pin,
+                          &answer->whole);
+  if (status == OHM_OUT_OF_RANGE && at)
+    status = oc_request_refuse_reach(&ask, "the temperature of the sensor", at->t_c);
+  return oc_answer_done(answer, oc_request_told(&ask, status), error);
 }

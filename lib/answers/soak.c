@@ -4,6 +4,11 @@
  * not known adds: what the reading is off by has the distribution of a budget, and its
  * probabilities are means of that over the time constant.
  */
+#include "soak.h"
+
+#include "../arithmetic/odd.h"
+#include "request.h"
+
 #include <string.h>
 
 #include "companions.h"
@@ -20,21 +25,21 @@ static const double GREATEST_PULL_UP_OHM = 20e3;
 
 /* ---- what was asked ---- */
 
-static bool is_soak(const ohm_soak *soak) {
-  return soak->size >= sizeof *soak && isfinite(soak->after_h) && soak->after_h >= 0 &&
-         oc_inside(OHM_ASSUMED, soak->start, OHM_EXACT) && isfinite(soak->stop_c) &&
+static bool is_soak(const oc_soak_told *soak) {
+  return isfinite(soak->after_h) && soak->after_h >= 0 &&
+         oc_inside(OC_ASSUMED, soak->start, OC_EXACT) && !isinf(soak->stop_c) &&
          isfinite(soak->stop_limit_k) && soak->stop_limit_k >= 0 && isfinite(soak->tau_low_h) &&
          soak->tau_low_h >= 0 && isfinite(soak->tau_high_h) && soak->tau_high_h >= 0 &&
          isfinite(soak->allow_k) && soak->allow_k >= 0;
 }
 
-static bool is_thermometer(const ohm_reference *air) {
-  return air->size >= sizeof *air && air->kind == OHM_REFERENCE_THERMOMETER &&
-         oc_inside(OHM_ASSUMED, air->accuracy, OHM_EXACT) && isfinite(air->t_c) &&
-         oc_inside(0, air->limit_k, OC_HOTTEST_C) && oc_inside(0, air->u_k, OC_HOTTEST_C);
+static bool is_thermometer(const oc_reference *air) {
+  return air->kind == OHM_REFERENCE_THERMOMETER && oc_inside(OC_ASSUMED, air->accuracy, OC_EXACT) &&
+         isfinite(air->t_c) && oc_inside(0, air->limit_k, OC_HOTTEST_C) &&
+         oc_inside(0, air->u_k, OC_HOTTEST_C);
 }
 
-static ohm_status take_air(struct oc_soak *soak, const ohm_reference *air,
+static ohm_status take_air(struct oc_soak *soak, const oc_reference *air,
                            const ohm_history *history) {
   struct oc_lag *lag = &soak->lag;
   if (!air && !history)
@@ -46,16 +51,16 @@ static ohm_status take_air(struct oc_soak *soak, const ohm_reference *air,
   soak->one_h[0] = 0;
   soak->one_c[0] = history ? 0 : air->t_c;
   lag->air = history ? oc_history_air(history) : (struct oc_air){1, soak->one_h, soak->one_c};
-  bool assumed = !air || air->accuracy == OHM_ASSUMED;
-  lag->air_limit_k = assumed                       ? OHM_ASSUMED_THERMOMETER_LIMIT_K
-                     : air->accuracy == OHM_STATED ? air->limit_k
-                                                   : 0;
-  lag->air_u_k = !assumed && air->accuracy == OHM_STATED ? air->u_k : 0;
+  bool assumed = !air || air->accuracy == OC_ASSUMED;
+  lag->air_limit_k = assumed                      ? OC_ASSUMED_THERMOMETER_LIMIT_K
+                     : air->accuracy == OC_STATED ? air->limit_k
+                                                  : 0;
+  lag->air_u_k = !assumed && air->accuracy == OC_STATED ? air->u_k : 0;
   return OHM_OK;
 }
 
 /* From the stop, or from the first that is known of the air, to the reading. */
-static ohm_status take_times(struct oc_soak *soak, const ohm_soak *told) {
+static ohm_status take_times(struct oc_soak *soak, const oc_soak_told *told) {
   struct oc_lag *lag = &soak->lag;
   double last_h = lag->air.after_h[lag->air.count - 1];
   lag->to_h = told->after_h > 0 ? told->after_h : last_h;
@@ -66,16 +71,16 @@ static ohm_status take_times(struct oc_soak *soak, const ohm_soak *told) {
              : OHM_OUT_OF_RANGE;
 }
 
-static struct oc_start stop_of(const ohm_soak *told) {
-  if (told->start == OHM_STATED)
+static struct oc_start stop_of(const oc_soak_told *told) {
+  if (told->start == OC_STATED)
     return (struct oc_start){told->stop_c, told->stop_limit_k};
-  if (told->start == OHM_EXACT)
+  if (told->start == OC_EXACT)
     return (struct oc_start){told->stop_c, 0};
-  return told->stop_c == 0 ? (struct oc_start){OHM_ASSUMED_STOP_C, OHM_ASSUMED_STOP_LIMIT_K}
-                           : (struct oc_start){told->stop_c, OHM_ASSUMED_STOP_TOLD_LIMIT_K};
+  return isnan(told->stop_c) ? (struct oc_start){OC_ASSUMED_STOP_C, OC_ASSUMED_STOP_LIMIT_K}
+                             : (struct oc_start){told->stop_c, OC_ASSUMED_STOP_TOLD_LIMIT_K};
 }
 
-static ohm_status take_start(struct oc_soak *soak, const ohm_soak *told) {
+static ohm_status take_start(struct oc_soak *soak, const oc_soak_told *told) {
   struct oc_lag *lag = &soak->lag;
   struct oc_start stop = stop_of(told);
   lag->tau = oc_span_or(told->tau_low_h, told->tau_high_h, OHM_SOAKED_COOLANT);
@@ -86,12 +91,13 @@ static ohm_status take_start(struct oc_soak *soak, const ohm_soak *told) {
   return OHM_OK;
 }
 
-static ohm_status take_soak(struct oc_soak *soak, const ohm_reference *air, const ohm_soak *told) {
+static ohm_status take_soak(struct oc_soak *soak, const oc_reference *air,
+                            const oc_soak_told *told) {
   if (!is_soak(told))
     return OHM_BAD_ARGUMENT;
   if (told->allow_k > MOST_ALLOWED_K)
     return OHM_OUT_OF_RANGE;
-  soak->allow_k = told->allow_k == 0 ? OHM_ASSUMED_SOAK_ALLOW_K : told->allow_k;
+  soak->allow_k = told->allow_k == 0 ? OC_ASSUMED_SOAK_ALLOW_K : told->allow_k;
   soak->undisturbed = told->undisturbed != 0;
   ohm_status status = take_air(soak, air, told->history);
   if (status == OHM_OK)
@@ -128,7 +134,7 @@ static void tell_expected(ohm_finding *finding, struct oc_soak *soak) {
   tell(finding, OHM_FIELD_COOLANT_HIGH_C, -oc_off_quantile(lag, &nothing, (1 - level) / 2));
 }
 
-static void tell_told(ohm_finding *finding, const struct oc_soak *soak, const ohm_soak *told) {
+static void tell_told(ohm_finding *finding, const struct oc_soak *soak, const oc_soak_told *told) {
   const struct oc_lag *lag = &soak->lag;
   tell(finding, OHM_FIELD_AFTER_H, lag->to_h);
   tell(finding, OHM_FIELD_STOP_C, stop_of(told).c);
@@ -141,24 +147,24 @@ static void tell_told(ohm_finding *finding, const struct oc_soak *soak, const oh
   tell(finding, OHM_FIELD_ALLOW_K, soak->allow_k);
 }
 
-static bool assumes_companions(const ohm_soak *told) {
+static bool assumes_companions(const oc_soak_told *told) {
   for (size_t i = 0; i < told->companion_count; i++)
-    if (told->companions[i].limit_k == 0)
+    if (isnan(told->companions[i].limit_k))
       return true;
   return false;
 }
 
-static void tell_assumed(ohm_finding *finding, const struct oc_soak *soak, const ohm_soak *told,
-                         const ohm_reference *air) {
+static void tell_assumed(ohm_finding *finding, const struct oc_soak *soak, const oc_soak_told *told,
+                         const oc_reference *air) {
   const struct oc_lag *lag = &soak->lag;
   const struct {
     bool taken;
     enum oc_assumption assumption;
   } all[] = {
-      {!air || air->accuracy == OHM_ASSUMED, OC_ASSUME_AIR},
+      {!air || air->accuracy == OC_ASSUMED, OC_ASSUME_AIR},
       {told->history && lag->to_h > lag->air.after_h[lag->air.count - 1], OC_ASSUME_AIR_STAYS},
-      {told->start == OHM_ASSUMED && told->stop_c == 0, OC_ASSUME_STOP},
-      {told->start == OHM_ASSUMED && told->stop_c != 0, OC_ASSUME_STOP_LIMIT},
+      {told->start == OC_ASSUMED && isnan(told->stop_c), OC_ASSUME_STOP},
+      {told->start == OC_ASSUMED && !isnan(told->stop_c), OC_ASSUME_STOP_LIMIT},
       {lag->from_h > 0, OC_ASSUME_START},
       {told->tau_low_h == 0 && told->tau_high_h == 0, OC_ASSUME_TAU},
       {told->allow_k == 0, OC_ASSUME_ALLOW},
@@ -305,13 +311,13 @@ static void tell_missed(ohm_finding *finding, struct oc_soak *soak) {
 static void judge(ohm_finding *finding, struct oc_soak *soak) {
   const struct oc_measurement *measurement = &soak->measurement;
   switch (measurement->reading->display) {
-  case OHM_DISPLAY_OPEN:
+  case OC_DISPLAY_OPEN:
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_OPEN);
     return;
-  case OHM_DISPLAY_OVER:
+  case OC_DISPLAY_OVER:
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_OVER_RANGE);
     return;
-  case OHM_DISPLAY_ONE:
+  case OC_DISPLAY_ONE:
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_LONE_ONE);
     return;
   default:
@@ -338,9 +344,9 @@ static bool has_temperature(const ohm_finding *finding) {
   return !isnan(ohm_finding_number(finding, OHM_FIELD_MISSED_COLD_K));
 }
 
-ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
-                          const ohm_meter *meter, const ohm_reference *air, const ohm_soak *told,
-                          const ohm_check *check, ohm_finding *finding) {
+ohm_status oc_soak_check(const ohm_sensor *sensor, const oc_reading *reading, const oc_meter *meter,
+                         const oc_reference *air, const oc_soak_told *told, const oc_check *check,
+                         ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
   if (!sensor || !reading || !told || !finding)
@@ -351,13 +357,13 @@ ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
   if (status != OHM_OK)
     return status;
   struct oc_budget nothing = oc_budget_of(0);
-  ohm_reference coolant = OHM_REFERENCE_INIT;
-  coolant.accuracy = OHM_EXACT;
+  oc_reference coolant = OC_REFERENCE_INIT;
+  coolant.accuracy = OC_EXACT;
   coolant.t_c = -oc_off_summary_of(&soak.lag, &nothing).mean_k;
   status = oc_measurement_ask(&soak.measurement, sensor, reading, meter, &coolant, check);
   if (status != OHM_OK)
     return status;
-  oc_finding_set_about(finding, OC_ABOUT_SOAK);
+  oc_finding_set_about(finding, OHM_VERB_SOAK);
   oc_told_reading(finding, &soak.measurement);
   tell_told(finding, &soak, told);
   tell_assumed(finding, &soak, told, air);
@@ -368,4 +374,125 @@ ohm_status ohm_soak_check(const ohm_sensor *sensor, const ohm_reading *reading,
   if (told->companion_count > 0 && has_temperature(finding))
     oc_companions_tell(finding, &soak, told);
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+static ohm_status take_companion(oc_soak_told *told, oc_companion *companions,
+                                 const struct oc_bench_reading *reading, ohm_error *error) {
+  if (told->companion_count == OC_ODD_MAX - 1)
+    return oc_fail(error, OHM_TOO_LARGE,
+                   "more than 8 other sensors of the car: leave out those far ", "from the engine",
+                   (const char *)NULL);
+  oc_companion companion = OC_COMPANION_INIT;
+  companion.kind = (int)reading->companion;
+  companion.t_c = reading->at.t_c;
+  companion.limit_k = reading->at.accuracy == OC_ASSUMED ? NAN : reading->at.limit_k;
+  companions[told->companion_count++] = companion;
+  return OHM_OK;
+}
+
+static ohm_status ask_companions(const struct oc_request *ask, oc_soak_told *told,
+                                 oc_companion *companions) {
+  ohm_status status = OHM_OK;
+  told->companions = companions;
+  for (size_t i = 0; status == OHM_OK && i < ask->bench->count; i++)
+    if (ask->bench->lines[i].reading.kind == OC_READING_COMPANION)
+      status = take_companion(told, companions, &ask->bench->lines[i].reading, ask->error);
+  return status;
+}
+
+static ohm_status ask_hours(const struct oc_request *ask, const oc_soak_told *told) {
+  double last_h;
+  const ohm_history *history = told->history;
+  if (!history)
+    return told->after_h > 0
+               ? OHM_OK
+               : oc_fail(ask->error, OHM_NOT_FOUND,
+                         "how long the car stood is missing: set after_h, ",
+                         "such as 7h, or use a history of the air", (const char *)NULL);
+  ohm_history_point(history, ohm_history_count(history) - 1, &last_h, NULL);
+  if (told->extend || told->after_h <= last_h)
+    return OHM_OK;
+  char last[OHM_NUMBER_SIZE];
+  char asked[OHM_NUMBER_SIZE];
+  ohm_number_print_fixed(last_h, 1, last, sizeof last);
+  ohm_number_print_fixed(told->after_h, 1, asked, sizeof asked);
+  return oc_fail(ask->error, OHM_OUT_OF_RANGE, "the history ends ", last,
+                 " h after the stop and the reading is of ", asked,
+                 " h: read earlier, or set extend when the air stayed as it was",
+                 (const char *)NULL);
+}
+
+static ohm_status ask_told(const struct oc_request *ask, oc_soak_told *told) {
+  const char *stop = ask->bench->settings[OHM_SETTING_STOP];
+  const char *tau = ask->bench->settings[OHM_SETTING_TAU];
+  oc_reference stopped;
+  struct oc_span span;
+  told->history = ask->bench->history;
+  told->after_h = oc_request_number(ask, OHM_SETTING_AFTER_H, 0);
+  told->extend = oc_request_number(ask, OHM_SETTING_EXTEND, 0) != 0;
+  told->undisturbed = oc_request_number(ask, OHM_SETTING_UNDISTURBED, 0) != 0;
+  told->allow_k = oc_request_number(ask, OHM_SETTING_ALLOW_K, 0);
+  if (stop && oc_notation_thermometer(stop, &stopped, NULL) == OHM_OK) {
+    told->stop_c = stopped.t_c;
+    told->stop_limit_k = stopped.limit_k;
+    told->start = stopped.accuracy;
+  }
+  if (tau && oc_notation_tau(tau, &span, NULL) == OHM_OK) {
+    told->tau_low_h = span.low_h;
+    told->tau_high_h = span.high_h;
+  }
+  return ask_hours(ask, told);
+}
+
+/* The air by the setting; NULL with a history alone. */
+static const oc_reference *ask_air(const struct oc_request *ask, oc_reference *air) {
+  const char *text = ask->bench->settings[OHM_SETTING_AIR];
+  double u_k = oc_request_number(ask, OHM_SETTING_U_AIR_K, 0);
+  if (!text && u_k == 0)
+    return NULL;
+  *air = (oc_reference)OC_REFERENCE_INIT;
+  if (text)
+    oc_notation_thermometer(text, air, NULL);
+  air->u_k = u_k;
+  return air;
+}
+
+static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "soak", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK)
+    status = oc_request_check(ask);
+  ask->check.band = NULL;
+  ask->check.tolerance_percent = 0;
+  if (status == OHM_OK)
+    status = oc_request_alone(ask);
+  if (status == OHM_OK && !bench->settings[OHM_SETTING_AIR] && !bench->history)
+    status = oc_fail(error, OHM_NOT_FOUND, "the air is missing: set air, such as 9C+-2, or use a ",
+                     "history of it", (const char *)NULL);
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status;
+}
+
+ohm_answer *ohm_bench_soak(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  oc_soak_told told = OC_SOAK_TOLD_INIT;
+  oc_companion companions[OC_ODD_MAX];
+  oc_reference air;
+  ohm_status status = ask_all(&ask, bench, error);
+  if (status == OHM_OK)
+    status = ask_told(&ask, &told);
+  if (status == OHM_OK)
+    status = ask_companions(&ask, &told, companions);
+  if (status != OHM_OK)
+    return NULL;
+  ohm_answer *answer = oc_answer_new(error);
+  if (answer)
+    status = oc_request_told(&ask,
+                             oc_soak_check(bench->sensor, &ask.readings[0], &ask.meter,
+                                           ask_air(&ask, &air), &told, &ask.check, &answer->whole));
+  return oc_answer_done(answer, status, error);
 }

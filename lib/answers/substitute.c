@@ -1,5 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Ordinary resistors in the place of the sensor. */
+#include "substitute.h"
+
+#include "request.h"
+
 #include <string.h>
 
 #include "../bench/finding.h"
@@ -36,7 +40,7 @@ struct wanted {
   double values_ohm[OC_PREFERRED_MAX]; /* rising */
 };
 
-static ohm_status take_drawer(struct wanted *wanted, const ohm_substitute *substitute) {
+static ohm_status take_drawer(struct wanted *wanted, const oc_substitute *substitute) {
   if (!substitute->drawer_ohm)
     return OHM_NULL_ARGUMENT;
   if (substitute->drawer_count > DRAWER_MAX)
@@ -54,17 +58,17 @@ static ohm_status take_drawer(struct wanted *wanted, const ohm_substitute *subst
   return OHM_OK;
 }
 
-static bool is_substitute(const ohm_substitute *substitute) {
-  return substitute->size >= sizeof *substitute && isfinite(substitute->aim_c) &&
-         isfinite(substitute->fan_c) && isfinite(substitute->tolerance_percent) &&
+static bool is_substitute(const oc_substitute *substitute) {
+  return isfinite(substitute->aim_c) && isfinite(substitute->fan_c) &&
+         isfinite(substitute->tolerance_percent) &&
          oc_inside(OHM_SERIES_E12, substitute->series, OHM_SERIES_E96);
 }
 
-static ohm_status take_values(struct wanted *wanted, const ohm_substitute *substitute) {
+static ohm_status take_values(struct wanted *wanted, const oc_substitute *substitute) {
   wanted->is_e96 = substitute->drawer_count == 0 && substitute->series == OHM_SERIES_E96;
   wanted->tolerance_assumed = substitute->tolerance_percent == 0;
   double assumed_percent =
-      wanted->is_e96 ? OHM_ASSUMED_RESISTOR_E96_PERCENT : OHM_ASSUMED_RESISTOR_PERCENT;
+      wanted->is_e96 ? OC_ASSUMED_RESISTOR_E96_PERCENT : OC_ASSUMED_RESISTOR_PERCENT;
   wanted->share =
       (wanted->tolerance_assumed ? assumed_percent : substitute->tolerance_percent) / 100;
   if (substitute->drawer_count > 0)
@@ -73,15 +77,15 @@ static ohm_status take_values(struct wanted *wanted, const ohm_substitute *subst
   return OHM_OK;
 }
 
-static ohm_status take(struct wanted *wanted, const ohm_module *module,
-                       const ohm_substitute *substitute) {
-  static const ohm_substitute all_default = OHM_SUBSTITUTE_INIT;
+static ohm_status take(struct wanted *wanted, const oc_module *module,
+                       const oc_substitute *substitute) {
+  static const oc_substitute all_default = OC_SUBSTITUTE_INIT;
   substitute = substitute ? substitute : &all_default;
   if (!is_substitute(substitute))
     return OHM_BAD_ARGUMENT;
   wanted->fan_assumed = substitute->fan_c == 0;
-  wanted->fan_c = wanted->fan_assumed ? OHM_ASSUMED_FAN_C : substitute->fan_c;
-  wanted->aim_c = substitute->aim_c == 0 ? wanted->fan_c + OHM_ASSUMED_AIM_K : substitute->aim_c;
+  wanted->fan_c = wanted->fan_assumed ? OC_ASSUMED_FAN_C : substitute->fan_c;
+  wanted->aim_c = substitute->aim_c == 0 ? wanted->fan_c + OC_ASSUMED_AIM_K : substitute->aim_c;
   if (!(0 < wanted->fan_c && wanted->fan_c < OC_NEVER_C) ||
       !(0 <= substitute->tolerance_percent && substitute->tolerance_percent < GREATEST_PERCENT))
     return OHM_OUT_OF_RANGE;
@@ -219,8 +223,8 @@ static void answer(ohm_finding *finding, const ohm_sensor *sensor, const struct 
                    const struct choice *choice) {
   struct seen seen = see(wanted, choice->r_ohm);
   double shown_c;
-  ohm_reported_of(seen.t_c, OHM_ROUNDED, &shown_c);
-  oc_finding_set_about(finding, OC_ABOUT_SUBSTITUTE);
+  ohm_reported_of(seen.t_c, OC_ROUNDED, &shown_c);
+  oc_finding_set_about(finding, OHM_VERB_SUBSTITUTE);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
   oc_finding_set_joined(finding, choice->joined);
@@ -248,9 +252,9 @@ static void answer(ohm_finding *finding, const ohm_sensor *sensor, const struct 
     oc_finding_assume(finding, OC_ASSUME_FAN);
 }
 
-ohm_status ohm_substitute_find(const ohm_sensor *sensor, const ohm_module *module,
-                               const ohm_substitute *substitute, ohm_finding *single,
-                               ohm_finding *pair) {
+ohm_status oc_substitute_find(const ohm_sensor *sensor, const oc_module *module,
+                              const oc_substitute *substitute, ohm_finding *single,
+                              ohm_finding *pair) {
   if (single)
     oc_finding_clear(single);
   if (pair)
@@ -270,4 +274,53 @@ ohm_status ohm_substitute_find(const ohm_sensor *sensor, const ohm_module *modul
     answer(pair, sensor, &wanted, &choice);
   }
   return OHM_OK;
+}
+
+/* ---- the verb ---- */
+
+static oc_substitute ask_request(const struct oc_request *ask, struct oc_drawer *drawer) {
+  oc_substitute request = OC_SUBSTITUTE_INIT;
+  const char *values = ask->bench->settings[OHM_SETTING_DRAWER];
+  int series = oc_request_word(ask, OHM_SETTING_SERIES);
+  request.aim_c = oc_request_number(ask, OHM_SETTING_AIM_C, 0);
+  request.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
+  request.tolerance_percent = oc_request_number(ask, OHM_SETTING_RESISTOR_PERCENT, 0);
+  request.series = series > 0 ? OHM_SERIES_E12 + series - 1 : OHM_SERIES_E12;
+  if (values && oc_notation_drawer(values, drawer, NULL) == OHM_OK) {
+    request.drawer_ohm = drawer->r_ohm;
+    request.drawer_count = drawer->count;
+  }
+  return request;
+}
+
+static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "substitute", error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK && bench->settings[OHM_SETTING_SERIES] &&
+      bench->settings[OHM_SETTING_DRAWER])
+    return oc_fail(error, OHM_BAD_ARGUMENT, "series and drawer both say what to choose from: set ",
+                   "one of them", (const char *)NULL);
+  return status;
+}
+
+ohm_answer *ohm_bench_substitute(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  struct oc_drawer drawer;
+  ohm_status status = ask_all(&ask, bench, error);
+  if (status != OHM_OK)
+    return NULL;
+  oc_module module = oc_request_module(&ask);
+  oc_substitute request = ask_request(&ask, &drawer);
+  ohm_answer *answer = oc_answer_new(error);
+  ohm_finding *each = answer ? oc_answer_group(answer, OHM_GROUP_RESISTORS, 2) : NULL;
+  if (each)
+    status = oc_substitute_find(bench->sensor, &module, &request, &each[0], &each[1]);
+  if (each && status == OHM_OK && oc_finding_about(&each[1]) == OC_VERBS)
+    answer->groups[OHM_GROUP_RESISTORS].count = 1;
+  if (each && status == OHM_OK)
+    answer->whole = each[0];
+  if (status == OHM_OUT_OF_RANGE && request.aim_c > 0)
+    status = oc_request_refuse_reach(&ask, "what the module is to see", request.aim_c);
+  return oc_answer_done(answer, oc_request_told(&ask, status), error);
 }

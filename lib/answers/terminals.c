@@ -2,6 +2,11 @@
 /* Which pins of a body with several are which element. */
 #include <string.h>
 
+#include "terminals.h"
+
+#include "request.h"
+
+#include "identify.h"
 #include "told.h"
 #include "../arithmetic/estimate.h"
 #include "../evidence/meter.h"
@@ -12,85 +17,31 @@ enum { PAIRS_MAX = 16 };
 
 static const double JOINED_OHM = 5;
 
-/* ---- terminals ---- */
-
-static const struct terminal {
-  const char *name;
-  int terminal;
-} terminals[] = {
-    {"1", OHM_TERMINAL_1},        {"2", OHM_TERMINAL_1 + 1}, {"3", OHM_TERMINAL_1 + 2},
-    {"4", OHM_TERMINAL_1 + 3},    {"5", OHM_TERMINAL_1 + 4}, {"6", OHM_TERMINAL_1 + 5},
-    {"7", OHM_TERMINAL_1 + 6},    {"8", OHM_TERMINAL_1 + 7}, {"9", OHM_TERMINAL_1 + 8},
-    {"A", OHM_TERMINAL_A},        {"B", OHM_TERMINAL_A + 1}, {"C", OHM_TERMINAL_A + 2},
-    {"D", OHM_TERMINAL_A + 3},    {"E", OHM_TERMINAL_A + 4}, {"F", OHM_TERMINAL_A + 5},
-    {"G", OHM_TERMINAL_A + 6},    {"H", OHM_TERMINAL_A + 7}, {"body", OHM_TERMINAL_BODY},
-    {"minus", OHM_TERMINAL_MINUS}};
-
-enum { TERMINALS = sizeof terminals / sizeof terminals[0] };
-
-static const char *name_of(int terminal) {
-  for (size_t i = 0; i < TERMINALS; i++)
-    if (terminals[i].terminal == terminal)
-      return terminals[i].name;
-  return NULL;
-}
-
-static bool take_terminal(struct oc_words *words, int *terminal) {
-  for (size_t i = 0; i < TERMINALS; i++)
-    if (oc_words_take(words, terminals[i].name)) {
-      *terminal = terminals[i].terminal;
-      return true;
-    }
-  return false;
-}
-
-ohm_status ohm_pair_read(const char *text, ohm_pair *pair, ohm_error *error) {
-  static const ohm_pair nothing = OHM_PAIR_INIT;
-  static const char advice[] = "write two pins and what was read, as 1-2=2.31k, B-D=OL or "
-                               "1-body=480; pins are 1 to 9 or A to H";
-  if (pair)
-    *pair = nothing;
-  if (!text || !pair)
-    return OHM_NULL_ARGUMENT;
-  struct oc_words words = {text, strlen(text)};
-  ohm_pair read = nothing;
-  if (!take_terminal(&words, &read.from) || !oc_words_take(&words, "-") ||
-      !take_terminal(&words, &read.to) || !oc_words_take(&words, "="))
-    return oc_words_fail(error, OHM_BAD_SYNTAX, text, " is no pair of pins; ", advice);
-  if (read.from == read.to)
-    return oc_words_fail(error, OHM_BAD_SYNTAX, text, " has one pin twice; ", advice);
-  ohm_status status = ohm_reading_read(words.text, &read.reading, error);
-  if (status == OHM_OK)
-    *pair = read;
-  return status;
-}
-
 /* ---- what each pair read ---- */
 
 struct member {
-  const ohm_pair *pair;
+  const oc_pair *pair;
   bool has_number;
   double r_ohm;
   double limit_ohm; /* what meter and leads may be off by */
   ohm_role role;
 };
 
-static bool is_pair(const ohm_pair *pair) {
-  return pair->size >= sizeof *pair && name_of(pair->from) && name_of(pair->to) &&
-         pair->from != pair->to;
+static bool is_pair(const oc_pair *pair) {
+  return oc_terminal_name(pair->from) && oc_terminal_name(pair->to) && pair->from != pair->to;
 }
 
-static bool are_same(const ohm_pair *a, const ohm_pair *b) {
+static bool are_same(const oc_pair *a, const oc_pair *b) {
   return (a->from == b->from && a->to == b->to) || (a->from == b->to && a->to == b->from);
 }
 
-static ohm_status take(struct member *member, const ohm_pair *pair, const ohm_meter *meter) {
+static ohm_status take(struct member *member, const oc_pair *pair, const oc_meter *meter) {
   struct oc_budget budget;
   *member = (struct member){.pair = pair, .role = OHM_ROLE_NONE};
   ohm_status status = oc_meter_budget(meter, &pair->reading, &budget, NULL);
   if (status == OHM_OUT_OF_RANGE) {
     int display = pair->reading.display;
-    member->role = display == OHM_DISPLAY_ONE ? OHM_ROLE_ASK : OHM_ROLE_NONE;
+    member->role = display == OC_DISPLAY_ONE ? OHM_ROLE_ASK : OHM_ROLE_NONE;
     return OHM_OK;
   }
   if (status != OHM_OK)
@@ -110,7 +61,7 @@ static bool is_element(const struct member *member) {
 }
 
 /* The end of b that is not an end of a, when they share the other; 0 when not. */
-static int far_end(const ohm_pair *a, const ohm_pair *b, int *near) {
+static int far_end(const oc_pair *a, const oc_pair *b, int *near) {
   const int ends[2] = {b->from, b->to};
   for (int i = 0; i < 2; i++)
     if (ends[i] == a->from || ends[i] == a->to) {
@@ -121,7 +72,7 @@ static int far_end(const ohm_pair *a, const ohm_pair *b, int *near) {
 }
 
 /* Whether whole runs from one end of a to the far end of b by way of what they share. */
-static bool runs_over(const ohm_pair *whole, const ohm_pair *a, const ohm_pair *b) {
+static bool runs_over(const oc_pair *whole, const oc_pair *a, const oc_pair *b) {
   int shared = 0;
   int end = far_end(a, b, &shared);
   if (end == 0)
@@ -136,23 +87,23 @@ static bool adds_up(const struct member *whole, const struct member *a, const st
          whole->r_ohm > fmax(a->r_ohm, b->r_ohm);
 }
 
-static bool goes_to(const ohm_pair *pair, int terminal) {
+static bool goes_to(const oc_pair *pair, int terminal) {
   return pair->from == terminal || pair->to == terminal;
 }
 
-static int pin_of(const ohm_pair *pair, int terminal) {
+static int pin_of(const oc_pair *pair, int terminal) {
   return pair->from == terminal ? pair->to : pair->from;
 }
 
 /* The reading of the same pin to the body, of one to battery negative. */
 static const struct member *to_body(const struct member *members, size_t count,
                                     const struct member *minus) {
-  if (!goes_to(minus->pair, OHM_TERMINAL_MINUS))
+  if (!goes_to(minus->pair, OC_TERMINAL_MINUS))
     return NULL;
-  int pin = pin_of(minus->pair, OHM_TERMINAL_MINUS);
+  int pin = pin_of(minus->pair, OC_TERMINAL_MINUS);
   for (size_t i = 0; i < count; i++)
-    if (goes_to(members[i].pair, OHM_TERMINAL_BODY) && members[i].has_number &&
-        pin_of(members[i].pair, OHM_TERMINAL_BODY) == pin)
+    if (goes_to(members[i].pair, OC_TERMINAL_BODY) && members[i].has_number &&
+        pin_of(members[i].pair, OC_TERMINAL_BODY) == pin)
       return &members[i];
   return NULL;
 }
@@ -180,9 +131,9 @@ static void find_wrong_pairs(struct member *members, size_t count) {
 struct shelf {
   const ohm_sensor *const *sensors;
   size_t count;
-  const ohm_reference *reference;
-  const ohm_meter *meter;
-  const ohm_check *check;
+  const oc_reference *reference;
+  const oc_meter *meter;
+  const oc_check *check;
   ohm_finding *candidates;
 };
 
@@ -200,12 +151,12 @@ static ohm_role role_of(const ohm_finding *identified) {
   return gauges == leading ? OHM_ROLE_GAUGE : gauges > 0 ? OHM_ROLE_EITHER : OHM_ROLE_MODULE;
 }
 
-static void tell_pair(ohm_finding *finding, const ohm_pair *pair, ohm_field field) {
+static void tell_pair(ohm_finding *finding, const oc_pair *pair, ohm_field field) {
   char text[16];
   struct oc_text out = oc_text_begin(text, sizeof text);
-  oc_text_add(&out, name_of(pair->from));
+  oc_text_add(&out, oc_terminal_name(pair->from));
   oc_text_add(&out, "-");
-  oc_text_add(&out, name_of(pair->to));
+  oc_text_add(&out, oc_terminal_name(pair->to));
   oc_finding_add_entry(finding, field, text);
 }
 
@@ -213,8 +164,8 @@ static void tell_pair(ohm_finding *finding, const ohm_pair *pair, ohm_field fiel
 static ohm_status identify(struct member *member, const struct shelf *shelf, ohm_finding *finding) {
   if (is_element(member)) {
     ohm_status status =
-        ohm_identify(shelf->sensors, shelf->count, &member->pair->reading, shelf->reference, 1,
-                     shelf->meter, shelf->check, shelf->candidates, finding);
+        oc_identify(shelf->sensors, shelf->count, &member->pair->reading, shelf->reference, 1,
+                    shelf->meter, shelf->check, shelf->candidates, finding);
     if (status != OHM_OK)
       return status;
     member->role = role_of(finding);
@@ -223,7 +174,7 @@ static ohm_status identify(struct member *member, const struct shelf *shelf, ohm
   } else {
     oc_finding_clear(finding);
   }
-  oc_finding_set_about(finding, OC_ABOUT_PINS);
+  oc_finding_set_about(finding, OHM_VERB_PINS);
   oc_finding_set_role(finding, member->role);
   oc_told_display(finding, &member->pair->reading);
   tell_pair(finding, member->pair, OHM_FIELD_PAIR);
@@ -254,7 +205,7 @@ static void tell_ground(ohm_finding *finding, const struct member *members, size
     if (!body)
       continue;
     /* The meter errs alike in both; the leads do not. */
-    double limit_ohm = fabs(members[i].limit_ohm - body->limit_ohm) + OHM_ASSUMED_LEAD_LIMIT_OHM;
+    double limit_ohm = fabs(members[i].limit_ohm - body->limit_ohm) + OC_ASSUMED_LEAD_LIMIT_OHM;
     double ground_ohm = members[i].has_number ? members[i].r_ohm - body->r_ohm : NAN;
     oc_finding_set_number(finding, OHM_FIELD_GROUND_OHM, ground_ohm);
     oc_finding_set_number(finding, OHM_FIELD_GROUND_LIMIT_OHM,
@@ -298,7 +249,7 @@ static void conclude(ohm_finding *finding, const struct member *members, size_t 
     oc_finding_set_verdict(finding, OHM_OUTSIDE, open == count ? OHM_REASON_OPEN : OHM_REASON_NONE);
 }
 
-static ohm_status begin(const struct shelf *shelf, const ohm_pair *pairs, size_t count,
+static ohm_status begin(const struct shelf *shelf, const oc_pair *pairs, size_t count,
                         ohm_finding *findings, ohm_finding *finding) {
   if (finding)
     oc_finding_clear(finding);
@@ -320,15 +271,15 @@ static ohm_status begin(const struct shelf *shelf, const ohm_pair *pairs, size_t
   return OHM_OK;
 }
 
-static ohm_status answer(const struct shelf *shelf, const ohm_pair *pairs, size_t count,
+static ohm_status answer(const struct shelf *shelf, const oc_pair *pairs, size_t count,
                          ohm_finding *findings, ohm_finding *finding) {
   struct member members[PAIRS_MAX];
   /* An identification of nothing, so that what was asked is looked at even when no
    * element is read. */
-  ohm_reading probe = OHM_READING_INIT;
-  probe.display = OHM_DISPLAY_OPEN;
-  ohm_status status = ohm_identify(shelf->sensors, shelf->count, &probe, shelf->reference, 1,
-                                   shelf->meter, shelf->check, shelf->candidates, finding);
+  oc_reading probe = OC_READING_INIT;
+  probe.display = OC_DISPLAY_OPEN;
+  ohm_status status = oc_identify(shelf->sensors, shelf->count, &probe, shelf->reference, 1,
+                                  shelf->meter, shelf->check, shelf->candidates, finding);
   for (size_t i = 0; i < count && status == OHM_OK; i++)
     status = take(&members[i], &pairs[i], shelf->meter);
   if (status != OHM_OK)
@@ -339,17 +290,17 @@ static ohm_status answer(const struct shelf *shelf, const ohm_pair *pairs, size_
   if (status != OHM_OK)
     return status;
   tell_by_elimination(members, count, findings);
-  oc_finding_set_about(finding, OC_ABOUT_PINS);
+  oc_finding_set_about(finding, OHM_VERB_PINS);
   oc_finding_set_number(finding, OHM_FIELD_READINGS, (double)count);
   oc_finding_leave_untested(finding, OC_UNTESTED_IDENTIFIED);
   conclude(finding, members, count);
   return OHM_OK;
 }
 
-ohm_status ohm_pins_identify(const ohm_sensor *const *sensors, size_t sensor_count,
-                             const ohm_pair *pairs, size_t count, const ohm_reference *reference,
-                             const ohm_meter *meter, const ohm_check *check, ohm_finding *findings,
-                             ohm_finding *candidates, ohm_finding *finding) {
+ohm_status oc_pins_identify(const ohm_sensor *const *sensors, size_t sensor_count,
+                            const oc_pair *pairs, size_t count, const oc_reference *reference,
+                            const oc_meter *meter, const oc_check *check, ohm_finding *findings,
+                            ohm_finding *candidates, ohm_finding *finding) {
   const struct shelf shelf = {sensors, sensor_count, reference, meter, check, candidates};
   ohm_status status = begin(&shelf, pairs, count, findings, finding);
   if (status != OHM_OK)
@@ -361,4 +312,67 @@ ohm_status ohm_pins_identify(const ohm_sensor *const *sensors, size_t sensor_cou
   for (size_t i = 0; i < count; i++)
     oc_finding_clear(&findings[i]);
   return status;
+}
+
+/* ---- the verb ---- */
+
+static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, "pins", error);
+  if (status == OHM_OK)
+    status = oc_request_compared(ask);
+  if (status == OHM_OK)
+    status = oc_request_check(ask);
+  ask->check.band = NULL;
+  if (status == OHM_OK)
+    oc_request_meter(ask);
+  return status;
+}
+
+static size_t take_pairs(const ohm_bench *bench, oc_pair *pairs) {
+  size_t count = 0;
+  for (size_t i = 0; i < bench->count; i++)
+    if (bench->lines[i].reading.kind == OC_READING_PAIR && count++ < PAIRS_MAX)
+      pairs[count - 1] = bench->lines[i].reading.pair;
+  return count;
+}
+
+static ohm_status refuse_pairs(const struct oc_request *ask, const oc_pair *pairs, size_t count) {
+  if (count == 0)
+    return oc_fail(ask->error, OHM_NOT_FOUND,
+                   "pins needs readings across pairs of pins, and there ",
+                   "is none on the bench: put them down, such as 1-2=2.31k", (const char *)NULL);
+  if (count > PAIRS_MAX)
+    return oc_fail(ask->error, OHM_TOO_LARGE,
+                   "more than 16 pairs of pins: a body has fewer; leave ",
+                   "out those that were read twice", (const char *)NULL);
+  for (size_t i = 1; i < count; i++)
+    for (size_t j = 0; j < i; j++)
+      if (are_same(&pairs[i], &pairs[j]))
+        return oc_fail(ask->error, OHM_BAD_ARGUMENT, "the pins ", oc_terminal_name(pairs[i].from),
+                       " and ", oc_terminal_name(pairs[i].to),
+                       " were read twice: put each pair down once", (const char *)NULL);
+  return OHM_OK;
+}
+
+ohm_answer *ohm_bench_pins(const ohm_bench *bench, ohm_error *error) {
+  struct oc_request ask;
+  oc_pair pairs[PAIRS_MAX];
+  oc_reference reference;
+  ohm_status status = ask_all(&ask, bench, error);
+  if (status != OHM_OK)
+    return NULL;
+  size_t count = take_pairs(bench, pairs);
+  if (refuse_pairs(&ask, pairs, count) != OHM_OK || oc_request_need_at(&ask, &reference) != OHM_OK)
+    return NULL;
+  ohm_answer *answer = oc_answer_new(error);
+  ohm_finding *each = answer ? oc_answer_group(answer, OHM_GROUP_READINGS, count) : NULL;
+  ohm_finding *candidates =
+      each ? oc_answer_group(answer, OHM_GROUP_CANDIDATES, bench->compared_count) : NULL;
+  if (candidates)
+    status = oc_request_told(&ask, oc_pins_identify(bench->compared, bench->compared_count, pairs,
+                                                    count, &reference, &ask.meter, &ask.check, each,
+                                                    candidates, &answer->whole));
+  if (answer)
+    answer->groups[OHM_GROUP_CANDIDATES].count = 0;
+  return oc_answer_done(answer, status, error);
 }

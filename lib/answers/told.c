@@ -9,6 +9,17 @@ static void tell(ohm_finding *finding, ohm_field field, double value) {
   oc_finding_set_number(finding, field, value);
 }
 
+void oc_told_meter(ohm_finding *finding, const struct oc_meter_assumed *assumed) {
+  if (assumed->accuracy)
+    oc_finding_assume(finding, OC_ASSUME_ACCURACY);
+  if (assumed->resolution)
+    oc_finding_assume(finding, OC_ASSUME_RESOLUTION);
+  if (assumed->zeros)
+    oc_finding_assume(finding, OC_ASSUME_ZEROS);
+  if (assumed->leads)
+    oc_finding_assume(finding, OC_ASSUME_LEADS);
+}
+
 void oc_told_assumed(const struct oc_measurement *measurement, ohm_finding *finding) {
   static const enum oc_assumption of_reference[] = {
       [OHM_REFERENCE_THERMOMETER] = OC_ASSUME_THERMOMETER,
@@ -22,15 +33,12 @@ void oc_told_assumed(const struct oc_measurement *measurement, ohm_finding *find
     bool taken;
     enum oc_assumption assumption;
   } all[] = {
-      {measurement->meter_assumed.accuracy, OC_ASSUME_ACCURACY},
-      {measurement->meter_assumed.resolution, OC_ASSUME_RESOLUTION},
-      {measurement->meter_assumed.zeros, OC_ASSUME_ZEROS},
-      {measurement->meter_assumed.leads, OC_ASSUME_LEADS},
       {measurement->bath_assumed, of_reference[measurement->reference->kind]},
       {measurement->current_assumed, OC_ASSUME_CURRENT},
       {measurement->fan_assumed, OC_ASSUME_FAN},
       {measurement->limit_assumed, OC_ASSUME_LIMIT},
   };
+  oc_told_meter(finding, &measurement->meter_assumed);
   for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
     if (all[i].taken)
       oc_finding_assume(finding, all[i].assumption);
@@ -55,17 +63,19 @@ void oc_told_place(const struct oc_measurement *measurement, ohm_finding *findin
   }
 }
 
-static void tell_resistance(ohm_finding *finding, const struct oc_measurement *measurement) {
-  struct oc_spread spread = oc_spread_of(&measurement->read);
+void oc_told_resistance(ohm_finding *finding, const oc_reading *reading,
+                        const struct oc_budget *r_ohm, double level) {
+  struct oc_spread spread = oc_spread_of(r_ohm);
+  tell(finding, OHM_FIELD_R_OHM, r_ohm->value);
+  tell(finding, OHM_FIELD_U_R_OHM, oc_budget_u(r_ohm));
+  tell(finding, OHM_FIELD_EXPANDED_R_OHM, oc_spread_expanded(&spread, level));
+  tell(finding, OHM_FIELD_METER_LIMIT_OHM, oc_budget_limit(r_ohm, OC_CAUSE_METER));
+  tell(finding, OHM_FIELD_LEAD_OHM, reading->r_ohm - r_ohm->value);
+  tell(finding, OHM_FIELD_LEAD_LIMIT_OHM, oc_budget_limit(r_ohm, OC_CAUSE_LEADS));
+}
+
+static void tell_meaning(ohm_finding *finding, const struct oc_measurement *measurement) {
   double r_ohm = measurement->read.value;
-  double u_ohm = oc_budget_u(&measurement->read);
-  double expanded_ohm = oc_spread_expanded(&spread, measurement->level);
-  tell(finding, OHM_FIELD_R_OHM, r_ohm);
-  tell(finding, OHM_FIELD_U_R_OHM, u_ohm);
-  tell(finding, OHM_FIELD_EXPANDED_R_OHM, expanded_ohm);
-  tell(finding, OHM_FIELD_METER_LIMIT_OHM, oc_budget_limit(&measurement->read, OC_CAUSE_METER));
-  tell(finding, OHM_FIELD_LEAD_OHM, measurement->reading->r_ohm - r_ohm);
-  tell(finding, OHM_FIELD_LEAD_LIMIT_OHM, oc_budget_limit(&measurement->read, OC_CAUSE_LEADS));
   double t_c;
   double alpha_per_k;
   if (ohm_curve_temperature(measurement->curve, r_ohm, &t_c) != OHM_OK ||
@@ -73,18 +83,19 @@ static void tell_resistance(ohm_finding *finding, const struct oc_measurement *m
     return;
   double ohm_per_k = fabs(alpha_per_k) * r_ohm;
   tell(finding, OHM_FIELD_T_C, t_c);
-  tell(finding, OHM_FIELD_U_T_C, u_ohm / ohm_per_k);
-  tell(finding, OHM_FIELD_EXPANDED_T_K, expanded_ohm / ohm_per_k);
+  tell(finding, OHM_FIELD_U_T_C, ohm_finding_number(finding, OHM_FIELD_U_R_OHM) / ohm_per_k);
+  tell(finding, OHM_FIELD_EXPANDED_T_K,
+       ohm_finding_number(finding, OHM_FIELD_EXPANDED_R_OHM) / ohm_per_k);
 }
 
-void oc_told_display(ohm_finding *finding, const ohm_reading *reading) {
+void oc_told_display(ohm_finding *finding, const oc_reading *reading) {
   char text[OHM_NUMBER_SIZE];
   struct oc_text out = oc_text_begin(text, sizeof text);
-  if (reading->display == OHM_DISPLAY_OPEN) {
+  if (reading->display == OC_DISPLAY_OPEN) {
     oc_text_add(&out, "open");
-  } else if (reading->display == OHM_DISPLAY_ONE) {
+  } else if (reading->display == OC_DISPLAY_ONE) {
     oc_text_add(&out, "a lone 1");
-  } else if (reading->display == OHM_DISPLAY_OVER) {
+  } else if (reading->display == OC_DISPLAY_OVER) {
     oc_text_add(&out, "over range");
     if (reading->range_ohm > 0) {
       char range[OHM_NUMBER_SIZE];
@@ -112,6 +123,8 @@ void oc_told_reading(ohm_finding *finding, const struct oc_measurement *measurem
   oc_told_display(finding, measurement->reading);
   oc_told_place(measurement, finding);
   oc_told_assumed(measurement, finding);
-  if (measurement->has_number)
-    tell_resistance(finding, measurement);
+  if (!measurement->has_number)
+    return;
+  oc_told_resistance(finding, measurement->reading, &measurement->read, measurement->level);
+  tell_meaning(finding, measurement);
 }

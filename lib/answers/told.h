@@ -11,12 +11,19 @@
 void oc_told_reading(ohm_finding *finding, const struct oc_measurement *measurement);
 
 /** The reading with the digits the display showed, as far as they are known. */
-void oc_told_display(ohm_finding *finding, const ohm_reading *reading);
+void oc_told_display(ohm_finding *finding, const oc_reading *reading);
 
 /** What was taken for granted. */
 void oc_told_assumed(const struct oc_measurement *measurement, ohm_finding *finding);
 
 /** Where the probes were, and what that leaves untested. */
 void oc_told_place(const struct oc_measurement *measurement, ohm_finding *finding);
+
+/** What was taken for granted of the meter. */
+void oc_told_meter(ohm_finding *finding, const struct oc_meter_assumed *assumed);
+
+/** A resistance with its uncertainty and causes. */
+void oc_told_resistance(ohm_finding *finding, const oc_reading *reading,
+                        const struct oc_budget *r_ohm, double level);
 
 #endif

@@ -5,6 +5,13 @@
 
 #include "../ground/internal.h"
 
+/** Whether a group of members was stated or is to be assumed. */
+typedef enum oc_standing {
+  OC_ASSUMED = 0, /**< use the library's assumption and say so in the finding */
+  OC_STATED,      /**< use the members as they are, zeros too */
+  OC_EXACT        /**< no error at all: the members of the group are not looked at */
+} oc_standing;
+
 enum oc_shape { OC_NORMAL, OC_RECTANGULAR };
 
 enum oc_cause_name {

@@ -1,64 +1,59 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The storage of a finding: one double for each field, then the texts. A field of
- * words keeps the number of its word, a list the bits of its entries. Nothing but
- * doubles and characters is kept, so that reading a caller's storage breaks no rule
- * of aliasing.
+ * The storage of a finding: one double for each field, and entries for the texts. A field
+ * of words keeps the number of its word, a list of what was assumed or left untested the
+ * bits of its entries.
  */
 #include "finding.h"
 
 #include <stdint.h>
 #include <string.h>
 
-#include "../ground/text.h"
+struct oc_entry {
+  const struct oc_entry *before;
+  int field;
+  char text[];
+};
 
-static const unsigned char kinds[] = {
-#define FIELD(constant, name, kind, meaning) OHM_KIND_##kind,
+static const unsigned char kinds[OC_FIELDS] = {
+#define FIELD(number, constant, name, kind, meaning) [number] = OHM_KIND_##kind,
     OHM_FIELDS(FIELD)
 #undef FIELD
 };
 
-static const char *const about_words[OC_ABOUTS] = {[OC_ABOUT_BATH] = "bath",
-                                                   [OC_ABOUT_IDENTIFY] = "identify",
-                                                   [OC_ABOUT_PINS] = "pins",
-                                                   [OC_ABOUT_EXPLAIN] = "explain",
-                                                   [OC_ABOUT_SOAK] = "soak",
-                                                   [OC_ABOUT_PIN] = "pin",
-                                                   [OC_ABOUT_SUBSTITUTE] = "substitute",
-                                                   [OC_ABOUT_LOOM] = "loom",
-                                                   [OC_ABOUT_FANPOINT] = "fanpoint",
-                                                   [OC_ABOUT_ISOLATION] = "isolation"};
+/* ---- words ---- */
 
-static const char *const verdict_words[] = {"within", "outside", "undecided"};
+#define WORD(number, constant, word, meaning) [number] = #word,
+static const char *const verdict_words[] = {OHM_VERDICTS(WORD)};
+static const char *const reason_words[] = {OHM_REASONS(WORD)};
+static const char *const job_words[] = {OHM_JOB_REASONS(WORD)};
+static const char *const role_words[] = {OHM_ROLES(WORD)};
+static const char *const explanation_words[] = {OHM_EXPLANATIONS(WORD)};
+static const char *const place_words[] = {OHM_PLACES(WORD)};
+static const char *const negative_words[] = {OHM_NEGATIVES(WORD)};
+static const char *const joined_words[] = {OHM_JOINTS(WORD)};
+static const char *const reference_words[] = {OHM_REFERENCES(WORD)};
+static const char *const agreement_words[] = {OHM_AGREEMENTS(WORD)};
+static const char *const soaked_words[] = {OHM_SOAKED_SENSORS(WORD)};
+static const char *const verb_words[] = {OHM_VERBS(WORD)};
+#undef WORD
 
-static const char *const reason_words[] = {
-    "conforms",     "low",       "high",    "open",      "over_range", "no_tolerance",
-    "outside_band", "uncertain", "plug_on", "missing_k", "lone_one",   "moving",
-    "shorted",      "one",       "alike",   "several",   "none",       "warm",
-    "series",       "leakage",   "ground",  "pull_up",   "curve",      "between",
-    "stuck",        "stand_in",  "range",   "alone",     "cold"};
-
-static const char *const job_words[] = {"conforms", "late", "early", "hidden", "uncertain"};
-
-static const char *const role_words[] = {"none", "module", "gauge",  "either", "unknown",
-                                         "both", "joined", "ground", "ask"};
-
-static const char *const explanation_words[OHM_EXPLANATION_COUNT] = {
-    "healthy",    "series", "leakage", "drift",   "beta",
-    "other_part", "open",   "short",   "plug_on", "wrong_range"};
-
-static const char *const place_words[] = {"not_told", "sensor", "plug_on", "module"};
-
-static const char *const negative_words[] = {"not_told", "pin", "sensor", "body"};
-
-static const char *const joined_words[] = {"single", "series", "parallel"};
-
-static const char *const reference_words[] = {"thermometer",   "ice",           "boil",
-                                              "boil_altitude", "boil_pressure", "infrared"};
-
-static const char *const agreement_words[] = {"consistent", "odd", "disagree"};
-
-static const char *const soaked_words[] = {"coolant", "intake", "oil", "ambient"};
+#define WORDS(field, words)                                                                        \
+  { OHM_FIELD_##field, sizeof words / sizeof words[0], words }
+static const struct {
+  int field;
+  size_t count;
+  const char *const *words;
+} lists[] = {
+    WORDS(VERDICT, verdict_words),     WORDS(JOB, verdict_words),
+    WORDS(REASON, reason_words),       WORDS(JOB_REASON, job_words),
+    WORDS(ROLE, role_words),           WORDS(EXPLANATION, explanation_words),
+    WORDS(PLACE, place_words),         WORDS(NEGATIVE, negative_words),
+    WORDS(JOINED, joined_words),       WORDS(REFERENCE, reference_words),
+    WORDS(AGREEMENT, agreement_words), WORDS(ODD, soaked_words),
+    WORDS(ABOUT, verb_words),
+};
+#undef WORDS
 
 static const char *const assumption_texts[OC_ASSUMPTIONS] = {
     [OC_ASSUME_ACCURACY] = "meter 1%+3",
@@ -108,179 +103,109 @@ static const char *const untested_texts[OC_UNTESTED] = {
     [OC_UNTESTED_PULL_UP_ITSELF] = "the module's pull-up: one that drifted looks alike",
 };
 
-enum {
-  SENSOR_SIZE = 96,
-  SOURCE_SIZE = 512,
-  READ_SIZE = 32,
-  BAND_SIZE = 64,
-  BAND_SOURCE_SIZE = 256,
-  ENTRIES_SIZE = 4096
-};
-
-enum {
-  MARK = OHM_FIELD_COUNT, /* the double that tells a finding from any other storage */
-  SENSOR_AT = (MARK + 1) * sizeof(double),
-  SOURCE_AT = SENSOR_AT + SENSOR_SIZE,
-  READ_AT = SOURCE_AT + SOURCE_SIZE,
-  BAND_AT = READ_AT + READ_SIZE,
-  BAND_SOURCE_AT = BAND_AT + BAND_SIZE,
-  ENTRIES_AT = BAND_SOURCE_AT + BAND_SOURCE_SIZE,
-  TEXT_END = ENTRIES_AT + ENTRIES_SIZE
-};
-
-static const double FINDING = 2026.0625;
-
 _Static_assert(OC_ASSUMPTIONS <= 53 && OC_UNTESTED <= 53, "a double holds the bits of a list");
-_Static_assert((int)OHM_FIELD_COUNT < 255, "the place of a field is a byte before its entry");
-_Static_assert(TEXT_END <= sizeof(ohm_finding), "a finding has room for its fields");
 
 static bool is_field(int field) {
-  return 0 <= field && field < OHM_FIELD_COUNT;
+  return 0 < field && field < OC_FIELDS && kinds[field];
 }
 
 int ohm_field_kind_of(int field) {
-  return is_field(field) ? kinds[field] : -1;
-}
-
-/* Where a text of its own is kept, and how much of it; 0 for other fields. */
-static size_t text_place(int field, size_t *offset) {
-  static const struct {
-    int field;
-    size_t offset;
-    size_t size;
-  } places[] = {
-      {OHM_FIELD_SENSOR, SENSOR_AT, SENSOR_SIZE},
-      {OHM_FIELD_SOURCE, SOURCE_AT, SOURCE_SIZE},
-      {OHM_FIELD_READ, READ_AT, READ_SIZE},
-      {OHM_FIELD_BAND, BAND_AT, BAND_SIZE},
-      {OHM_FIELD_BAND_SOURCE, BAND_SOURCE_AT, BAND_SOURCE_SIZE},
-  };
-  *offset = 0;
-  for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
-    if (places[i].field == field) {
-      *offset = places[i].offset;
-      return places[i].size;
-    }
-  return 0;
+  return is_field(field) ? kinds[field] : 0;
 }
 
 /* ---- filling in ---- */
 
+ohm_finding oc_finding_in(struct oc_arena *arena) {
+  ohm_finding finding = {.arena = arena};
+  oc_finding_clear(&finding);
+  return finding;
+}
+
 void oc_finding_clear(ohm_finding *finding) {
-  memset(finding, 0, sizeof *finding);
-  for (int i = 0; i < OHM_FIELD_COUNT; i++)
-    finding->private_storage[i] = NAN;
-  finding->private_storage[MARK] = FINDING;
+  finding->entries = NULL;
+  for (int i = 0; i < OC_FIELDS; i++)
+    finding->numbers[i] = NAN;
 }
 
 void oc_finding_set_number(ohm_finding *finding, ohm_field field, double value) {
-  finding->private_storage[field] = value;
+  finding->numbers[field] = value;
 }
 
-void oc_finding_set_text(ohm_finding *finding, ohm_field field, const char *text) {
-  size_t offset;
-  size_t size = text_place((int)field, &offset);
-  char *place = (char *)finding + offset;
+static void add_entry(ohm_finding *finding, ohm_field field, const char *text) {
   size_t length = strlen(text);
-  if (length < size) {
-    memcpy(place, text, length + 1);
+  struct oc_entry *entry = oc_arena_allocate(finding->arena, sizeof *entry + length + 1);
+  if (!entry)
     return;
-  }
-  size_t kept = size - 4;
-  while (kept > 0 && oc_utf8_continues(text[kept]))
-    kept--;
-  memcpy(place, text, kept);
-  memcpy(place + kept, "...", 4);
+  entry->before = finding->entries;
+  entry->field = (int)field;
+  memcpy(entry->text, text, length + 1);
+  finding->entries = entry;
 }
 
-void oc_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reason reason) {
-  finding->private_storage[OHM_FIELD_VERDICT] = (double)verdict;
-  finding->private_storage[OHM_FIELD_REASON] = (double)reason;
-}
-
-void oc_finding_set_about(ohm_finding *finding, enum oc_about about) {
-  finding->private_storage[OHM_FIELD_ABOUT] = (double)about;
-}
-
-void oc_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind) {
-  finding->private_storage[OHM_FIELD_REFERENCE] = (double)kind;
-}
-
-void oc_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason) {
-  finding->private_storage[OHM_FIELD_JOB] = (double)job;
-  finding->private_storage[OHM_FIELD_JOB_REASON] = (double)reason;
-}
-
-void oc_finding_set_role(ohm_finding *finding, ohm_role role) {
-  finding->private_storage[OHM_FIELD_ROLE] = (double)role;
-}
-
-void oc_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation) {
-  finding->private_storage[OHM_FIELD_EXPLANATION] = (double)explanation;
-}
-
-void oc_finding_set_agreement(ohm_finding *finding, enum oc_agreement agreement) {
-  finding->private_storage[OHM_FIELD_AGREEMENT] = (double)agreement;
-}
-
-void oc_finding_set_odd(ohm_finding *finding, ohm_soaked odd) {
-  finding->private_storage[OHM_FIELD_ODD] = (double)odd;
-}
-
-void oc_finding_set_place(ohm_finding *finding, ohm_place place) {
-  finding->private_storage[OHM_FIELD_PLACE] = (double)place;
-}
-
-void oc_finding_set_negative(ohm_finding *finding, ohm_negative negative) {
-  finding->private_storage[OHM_FIELD_NEGATIVE] = (double)negative;
-}
-
-void oc_finding_set_joined(ohm_finding *finding, ohm_joined joined) {
-  finding->private_storage[OHM_FIELD_JOINED] = (double)joined;
-}
-
-/* Entries of lists stand one behind the other: the place of the field and 1 as a
- * byte, the text, NUL; a NUL ends them. Storage that never was a finding may lack it. */
-static const char *entry_after(const ohm_finding *finding, size_t *at) {
-  const char *start = (const char *)finding + ENTRIES_AT;
-  const char *end =
-      *at < ENTRIES_SIZE && start[*at] ? memchr(start + *at, '\0', ENTRIES_SIZE - *at) : NULL;
-  if (!end)
-    return NULL;
-  const char *entry = start + *at;
-  *at = (size_t)(end - start) + 1;
-  return entry;
+/* The last entry of a text is what it is. */
+void oc_finding_set_text(ohm_finding *finding, ohm_field field, const char *text) {
+  add_entry(finding, field, text);
 }
 
 void oc_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text) {
-  size_t at = 0;
-  size_t length = strlen(text);
-  while (entry_after(finding, &at))
-    continue;
-  char *start = (char *)finding + ENTRIES_AT;
-  if (length == 0 || at + length + 3 > ENTRIES_SIZE)
-    return;
-  start[at] = (char)((int)field + 1);
-  memcpy(start + at + 1, text, length + 1);
+  if (*text)
+    add_entry(finding, field, text);
 }
 
-static const char *entry_of(const ohm_finding *finding, int field, size_t index) {
-  const char *entry;
-  size_t at = 0;
-  while ((entry = entry_after(finding, &at)))
-    if (*entry == (char)(field + 1) && index-- == 0)
-      return entry + 1;
-  return NULL;
+void oc_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reason reason) {
+  finding->numbers[OHM_FIELD_VERDICT] = (double)verdict;
+  finding->numbers[OHM_FIELD_REASON] = (double)reason;
+}
+
+void oc_finding_set_about(ohm_finding *finding, ohm_verb about) {
+  finding->numbers[OHM_FIELD_ABOUT] = (double)about;
+}
+
+void oc_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind) {
+  finding->numbers[OHM_FIELD_REFERENCE] = (double)kind;
+}
+
+void oc_finding_set_job(ohm_finding *finding, ohm_verdict job, ohm_job_reason reason) {
+  finding->numbers[OHM_FIELD_JOB] = (double)job;
+  finding->numbers[OHM_FIELD_JOB_REASON] = (double)reason;
+}
+
+void oc_finding_set_role(ohm_finding *finding, ohm_role role) {
+  finding->numbers[OHM_FIELD_ROLE] = (double)role;
+}
+
+void oc_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation) {
+  finding->numbers[OHM_FIELD_EXPLANATION] = (double)explanation;
+}
+
+void oc_finding_set_agreement(ohm_finding *finding, ohm_agreement agreement) {
+  finding->numbers[OHM_FIELD_AGREEMENT] = (double)agreement;
+}
+
+void oc_finding_set_odd(ohm_finding *finding, ohm_soaked odd) {
+  finding->numbers[OHM_FIELD_ODD] = (double)odd;
+}
+
+void oc_finding_set_place(ohm_finding *finding, ohm_place place) {
+  finding->numbers[OHM_FIELD_PLACE] = (double)place;
+}
+
+void oc_finding_set_negative(ohm_finding *finding, ohm_negative negative) {
+  finding->numbers[OHM_FIELD_NEGATIVE] = (double)negative;
+}
+
+void oc_finding_set_joined(ohm_finding *finding, ohm_joined joined) {
+  finding->numbers[OHM_FIELD_JOINED] = (double)joined;
 }
 
 /* The bits of a list; none when absent. */
 static uint64_t bits_of(const ohm_finding *finding, int field) {
-  double bits = finding->private_storage[field];
+  double bits = finding->numbers[field];
   return oc_inside(0, bits, 9007199254740991.0) ? (uint64_t)bits : 0;
 }
 
 static void set_bit(ohm_finding *finding, int field, unsigned bit) {
-  finding->private_storage[field] = (double)(bits_of(finding, field) | (uint64_t)1 << bit);
+  finding->numbers[field] = (double)(bits_of(finding, field) | (uint64_t)1 << bit);
 }
 
 void oc_finding_assume(ohm_finding *finding, enum oc_assumption assumption) {
@@ -293,20 +218,25 @@ void oc_finding_leave_untested(ohm_finding *finding, enum oc_untested untested) 
 
 /* ---- reading ---- */
 
-static bool is_finding(const ohm_finding *finding) {
-  return finding && finding->private_storage[MARK] == FINDING;
-}
-
 double ohm_finding_number(const ohm_finding *finding, int field) {
-  if (!is_finding(finding) || !is_field(field) || kinds[field] != OHM_KIND_NUMBER)
+  if (!finding || !is_field(field) || kinds[field] != OHM_KIND_NUMBER)
     return NAN;
-  return finding->private_storage[field];
+  return finding->numbers[field];
 }
 
-static const char *word(const ohm_finding *finding, int field, const char *const *words,
-                        size_t count) {
-  double code = finding->private_storage[field];
-  return oc_inside(0, code, (double)count - 1) ? words[(size_t)code] : NULL;
+int ohm_finding_word(const ohm_finding *finding, int field) {
+  if (!finding || !is_field(field) || kinds[field] != OHM_KIND_WORD ||
+      isnan(finding->numbers[field]))
+    return -1;
+  return (int)finding->numbers[field];
+}
+
+static const char *word_of(const ohm_finding *finding, int field) {
+  int number = ohm_finding_word(finding, field);
+  for (size_t i = 0; number >= 0 && i < sizeof lists / sizeof lists[0]; i++)
+    if (lists[i].field == field && (size_t)number < lists[i].count)
+      return lists[i].words[number];
+  return NULL;
 }
 
 static const char *bit_text(const ohm_finding *finding, int field, const char *const *texts,
@@ -318,96 +248,77 @@ static const char *bit_text(const ohm_finding *finding, int field, const char *c
   return NULL;
 }
 
-static bool is_filled(const ohm_finding *finding) {
-  return !isnan(finding->private_storage[OHM_FIELD_ABOUT]);
+static const char *last_text(const ohm_finding *finding, int field) {
+  const struct oc_entry *entry = finding->entries;
+  while (entry && entry->field != field)
+    entry = entry->before;
+  return entry && entry->text[0] ? entry->text : NULL;
 }
 
-#define WORD(field, words) word(finding, field, words, sizeof words / sizeof words[0])
+/* Entries are met the last first. */
+static const char *entry_of(const ohm_finding *finding, int field, size_t index) {
+  size_t count = 0;
+  for (const struct oc_entry *entry = finding->entries; entry; entry = entry->before)
+    count += entry->field == field;
+  if (index >= count)
+    return NULL;
+  size_t behind = count - 1 - index;
+  for (const struct oc_entry *entry = finding->entries; entry; entry = entry->before)
+    if (entry->field == field && behind-- == 0)
+      return entry->text;
+  return NULL;
+}
 
 static const char *only_text(const ohm_finding *finding, int field) {
-  switch (field) {
-  case OHM_FIELD_ABOUT:
-    return WORD(field, about_words);
-  case OHM_FIELD_VERDICT:
-  case OHM_FIELD_JOB:
-    return WORD(field, verdict_words);
-  case OHM_FIELD_JOB_REASON:
-    return WORD(field, job_words);
-  case OHM_FIELD_ROLE:
-    return WORD(field, role_words);
-  case OHM_FIELD_EXPLANATION:
-    return WORD(field, explanation_words);
-  case OHM_FIELD_AGREEMENT:
-    return WORD(field, agreement_words);
-  case OHM_FIELD_ODD:
-    return WORD(field, soaked_words);
-  case OHM_FIELD_PLACE:
-    return WORD(field, place_words);
-  case OHM_FIELD_REASON:
-    return WORD(field, reason_words);
-  case OHM_FIELD_NEGATIVE:
-    return WORD(field, negative_words);
-  case OHM_FIELD_JOINED:
-    return WORD(field, joined_words);
-  case OHM_FIELD_REFERENCE:
-    return WORD(field, reference_words);
-  case OHM_FIELD_VERSION:
-    return is_filled(finding) ? ohm_version() : NULL;
-  case OHM_FIELD_TABLES_VERSION:
-    return is_filled(finding) ? ohm_tables_version() : NULL;
-  default:
-    break;
-  }
-  size_t offset;
-  size_t size = text_place(field, &offset);
-  if (size == 0)
-    return NULL;
-  const char *text = (const char *)finding + offset;
-  return text[0] && memchr(text, '\0', size) ? text : NULL;
+  bool filled = !isnan(finding->numbers[OHM_FIELD_ABOUT]);
+  if (field == OHM_FIELD_VERSION)
+    return filled ? ohm_version() : NULL;
+  if (field == OHM_FIELD_TABLES_VERSION)
+    return filled ? ohm_tables_version() : NULL;
+  return kinds[field] == OHM_KIND_WORD ? word_of(finding, field) : last_text(finding, field);
 }
 
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {
-  if (!is_finding(finding) || !is_field(field))
+  if (!finding || !is_field(field) || kinds[field] == OHM_KIND_NUMBER)
     return NULL;
   if (field == OHM_FIELD_ASSUMED)
     return bit_text(finding, field, assumption_texts, OC_ASSUMPTIONS, index);
   if (field == OHM_FIELD_NOT_TESTED)
     return bit_text(finding, field, untested_texts, OC_UNTESTED, index);
-  const char *text = index == 0 ? only_text(finding, field) : NULL;
-  return text ? text : entry_of(finding, field, index);
+  if (kinds[field] == OHM_KIND_LIST)
+    return entry_of(finding, field, index);
+  return index == 0 ? only_text(finding, field) : NULL;
 }
 
-static int code_or(const ohm_finding *finding, int field, int last, int otherwise) {
-  double code = is_finding(finding) ? finding->private_storage[field] : NAN;
-  return oc_inside(0, code, last) ? (int)code : otherwise;
+static int word_or(const ohm_finding *finding, ohm_field field, int otherwise) {
+  int number = ohm_finding_word(finding, (int)field);
+  return number >= 0 ? number : otherwise;
 }
 
-enum oc_about oc_finding_about(const ohm_finding *finding) {
-  return (enum oc_about)code_or(finding, OHM_FIELD_ABOUT, OC_ABOUTS - 1, OC_ABOUTS);
+int oc_finding_about(const ohm_finding *finding) {
+  return word_or(finding, OHM_FIELD_ABOUT, OC_VERBS);
 }
 
 ohm_role oc_finding_role(const ohm_finding *finding) {
-  return (ohm_role)code_or(finding, OHM_FIELD_ROLE, OHM_ROLE_ASK, OHM_ROLE_ASK);
+  return (ohm_role)word_or(finding, OHM_FIELD_ROLE, OHM_ROLE_ASK);
 }
 
-ohm_explanation oc_finding_explanation(const ohm_finding *finding) {
-  return (ohm_explanation)code_or(finding, OHM_FIELD_EXPLANATION, OHM_EXPLANATION_COUNT - 1,
-                                  OHM_EXPLANATION_COUNT);
+int oc_finding_explanation(const ohm_finding *finding) {
+  return word_or(finding, OHM_FIELD_EXPLANATION, OC_EXPLANATIONS);
 }
 
 ohm_verdict ohm_finding_verdict(const ohm_finding *finding) {
-  return (ohm_verdict)code_or(finding, OHM_FIELD_VERDICT, OHM_UNDECIDED, OHM_UNDECIDED);
+  return (ohm_verdict)word_or(finding, OHM_FIELD_VERDICT, OHM_UNDECIDED);
 }
 
 ohm_reason oc_finding_reason(const ohm_finding *finding) {
-  return (ohm_reason)code_or(finding, OHM_FIELD_REASON, OHM_REASON_COLD, OHM_REASON_UNCERTAIN);
+  return (ohm_reason)word_or(finding, OHM_FIELD_REASON, OHM_REASON_UNCERTAIN);
 }
 
 ohm_verdict ohm_finding_job(const ohm_finding *finding) {
-  return (ohm_verdict)code_or(finding, OHM_FIELD_JOB, OHM_UNDECIDED, OHM_UNDECIDED);
+  return (ohm_verdict)word_or(finding, OHM_FIELD_JOB, OHM_UNDECIDED);
 }
 
 ohm_job_reason oc_finding_job_reason(const ohm_finding *finding) {
-  return (ohm_job_reason)code_or(finding, OHM_FIELD_JOB_REASON, OHM_JOB_UNCERTAIN,
-                                 OHM_JOB_UNCERTAIN);
+  return (ohm_job_reason)word_or(finding, OHM_FIELD_JOB_REASON, OHM_JOB_UNCERTAIN);
 }

@@ -3,7 +3,7 @@
 #ifndef OC_FINDING_H
 #define OC_FINDING_H
 
-#include "../ground/internal.h"
+#include "../ground/arena.h"
 
 /** What can be taken for granted; each has its sentence in finding.c. */
 enum oc_assumption {
@@ -57,37 +57,42 @@ enum oc_untested {
   OC_UNTESTED
 };
 
-/** The room that answered; its sentences are its own. */
-enum oc_about {
-  OC_ABOUT_BATH,
-  OC_ABOUT_IDENTIFY,
-  OC_ABOUT_PINS,
-  OC_ABOUT_EXPLAIN,
-  OC_ABOUT_SOAK,
-  OC_ABOUT_PIN,
-  OC_ABOUT_SUBSTITUTE,
-  OC_ABOUT_LOOM,
-  OC_ABOUT_FANPOINT,
-  OC_ABOUT_ISOLATION,
-  OC_ABOUTS
+/** One more than the greatest number of a list. */
+#define OC_NUMBER(number, ...) char of_##number[(number) + 1];
+enum {
+  OC_FIELDS = sizeof(union {OHM_FIELDS(OC_NUMBER)}),
+  OC_EXPLANATIONS = sizeof(union {OHM_EXPLANATIONS(OC_NUMBER)}),
+  OC_VERBS = sizeof(union {OHM_VERBS(OC_NUMBER)})
 };
+#undef OC_NUMBER
+
+struct oc_entry;
+
+/** Numbers and words are one double each, by the number of the field; texts are entries
+ *  in the arena of its answer, the last first. A copy shares them. */
+struct ohm_finding {
+  struct oc_arena *arena;
+  const struct oc_entry *entries;
+  double numbers[OC_FIELDS];
+};
+
+/** A finding whose texts go into an arena, every field absent. */
+ohm_finding oc_finding_in(struct oc_arena *arena);
 
 /** Every field absent. */
 void oc_finding_clear(ohm_finding *finding);
 
 void oc_finding_set_number(ohm_finding *finding, ohm_field field, double value);
 
-/** One of sensor, source, band, band_source, read. What does not fit is cut, with
- * "..." at the end.
- */
+/** The text of a field; an empty one leaves it absent. */
 void oc_finding_set_text(ohm_finding *finding, ohm_field field, const char *text);
 
 void oc_finding_set_verdict(ohm_finding *finding, ohm_verdict verdict, ohm_reason reason);
 
-void oc_finding_set_about(ohm_finding *finding, enum oc_about about);
+void oc_finding_set_about(ohm_finding *finding, ohm_verb about);
 
-/** OC_ABOUTS when it answers nothing. */
-enum oc_about oc_finding_about(const ohm_finding *finding);
+/** OC_VERBS when it answers nothing. */
+int oc_finding_about(const ohm_finding *finding);
 
 void oc_finding_set_reference(ohm_finding *finding, ohm_reference_kind kind);
 
@@ -100,21 +105,17 @@ ohm_role oc_finding_role(const ohm_finding *finding);
 
 void oc_finding_set_explanation(ohm_finding *finding, ohm_explanation explanation);
 
-/** OHM_EXPLANATION_COUNT when absent. */
-ohm_explanation oc_finding_explanation(const ohm_finding *finding);
+/** OC_EXPLANATIONS when absent. */
+int oc_finding_explanation(const ohm_finding *finding);
 
-/** What several sensors of one car say of each other. */
-enum oc_agreement { OC_CONSISTENT, OC_ODD_ONE, OC_DISAGREE };
-
-void oc_finding_set_agreement(ohm_finding *finding, enum oc_agreement agreement);
+void oc_finding_set_agreement(ohm_finding *finding, ohm_agreement agreement);
 
 /** Which one is odd. */
 void oc_finding_set_odd(ohm_finding *finding, ohm_soaked odd);
 
 void oc_finding_set_place(ohm_finding *finding, ohm_place place);
 
-/** Add an entry to a list, or the text of a field that has no room of its own. An empty
- *  one is left out, and one for which there is no room. */
+/** Add an entry to a list; an empty one is left out. */
 void oc_finding_add_entry(ohm_finding *finding, ohm_field field, const char *text);
 
 void oc_finding_set_negative(ohm_finding *finding, ohm_negative negative);

@@ -12,7 +12,7 @@
 
 enum { CELLS_MAX = 1800, COLUMNS_MAX = OHM_TEST_COLUMN_COUNT };
 
-static const double fan_unless_told_c = OHM_ASSUMED_FAN_C;
+static const double fan_unless_told_c = OC_ASSUMED_FAN_C;
 static const double most_unless_told_a = 30;
 
 enum table { NO_TABLE, LINKS, TESTS };

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* One face over all models. */
+#include <stdint.h>
+
 #include "curve.h"
 
 #include <stdlib.h>
@@ -151,28 +153,45 @@ ohm_status ohm_curve_range(const ohm_curve *curve, double *low_c, double *high_c
 
 typedef ohm_status (*conversion)(const ohm_curve *curve, double from, double *to);
 
-static ohm_status convert_all(const ohm_curve *curve, conversion convert, const double *from,
-                              double *to, size_t count, size_t *failed) {
-  bool usable = curve && ((from && to) || count == 0);
+/* Numbers in memory, so many bytes from one to the next. */
+struct series {
+  char *first;
+  size_t stride;
+};
+
+static double *number_at(struct series series, size_t index) {
+  return (double *)(void *)(series.first + index * series.stride);
+}
+
+static ohm_status convert_all(const ohm_curve *curve, conversion convert, struct series from,
+                              struct series to, size_t count, size_t *failed) {
+  bool given = curve && ((from.first && to.first) || count == 0);
+  bool apart = from.stride >= sizeof(double) && to.stride >= sizeof(double);
   size_t bad = 0;
-  for (size_t i = 0; to && i < count; i++) {
-    if (!usable)
-      to[i] = NAN;
-    bad += !usable || convert(curve, from[i], &to[i]) != OHM_OK;
-  }
+  for (size_t i = 0; given && apart && i < count; i++)
+    bad += convert(curve, *number_at(from, i), number_at(to, i)) != OHM_OK;
+  for (size_t i = 0; !given && apart && to.first && i < count; i++, bad++)
+    *number_at(to, i) = NAN;
   if (failed)
-    *failed = bad;
-  return usable ? OHM_OK : OHM_NULL_ARGUMENT;
+    *failed = apart ? bad : count;
+  return !given ? OHM_NULL_ARGUMENT : apart ? OHM_OK : OHM_BAD_ARGUMENT;
 }
 
-ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, double *t_c,
-                                  size_t count, size_t *failed) {
-  return convert_all(curve, temperature, r_ohm, t_c, count, failed);
+/* The first argument is only read. */
+static struct series series_of(const double *first, size_t stride) {
+  return (struct series){(char *)(uintptr_t)first, stride};
 }
 
-ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, double *r_ohm,
-                                 size_t count, size_t *failed) {
-  return convert_all(curve, resistance, t_c, r_ohm, count, failed);
+ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm, size_t r_stride,
+                                  double *t_c, size_t t_stride, size_t count, size_t *failed) {
+  return convert_all(curve, temperature, series_of(r_ohm, r_stride), series_of(t_c, t_stride),
+                     count, failed);
+}
+
+ohm_status ohm_curve_resistances(const ohm_curve *curve, const double *t_c, size_t t_stride,
+                                 double *r_ohm, size_t r_stride, size_t count, size_t *failed) {
+  return convert_all(curve, resistance, series_of(t_c, t_stride), series_of(r_ohm, r_stride), count,
+                     failed);
 }
 
 /* ---- beyond the ends ---- */

@@ -127,8 +127,7 @@ static ohm_status check_count(const struct placed *sorted, size_t count, int for
 }
 
 static ohm_status check_request(const ohm_fit_request *request, size_t count, ohm_error *error) {
-  if (request->size < sizeof *request ||
-      !oc_inside(OHM_FIT_BETA, request->model, OHM_FIT_FOUR_TERM))
+  if (!oc_inside(OHM_FIT_BETA, request->model, OHM_FIT_FOUR_TERM))
     return oc_fail(error, OHM_BAD_ARGUMENT, "the request is none: begin with ",
                    "OHM_FIT_REQUEST_INIT and give a model that can be fitted", (const char *)NULL);
   if (!(oc_inside(0, request->r_ref_ohm, DBL_MAX)))

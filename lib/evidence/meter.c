@@ -107,23 +107,23 @@ static bool is_bare(const char *text) {
   return text[strspn(text, "0123456789.")] == '\0';
 }
 
-static bool take_reading(const char *text, ohm_reading *reading) {
+static bool take_reading(const char *text, oc_reading *reading) {
   struct oc_words words = {text, strlen(text)};
   if (oc_words_take(&words, "open") || oc_words_take(&words, "OPEN"))
-    reading->display = OHM_DISPLAY_OPEN;
+    reading->display = OC_DISPLAY_OPEN;
   else if (take_over(&words, &reading->range_ohm))
-    reading->display = OHM_DISPLAY_OVER;
+    reading->display = OC_DISPLAY_OVER;
   else if (!oc_words_resistance(&words, &reading->r_ohm, &reading->resolution_ohm))
     return false;
   return words.length == 0;
 }
 
-ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *error) {
+ohm_status oc_reading_read(const char *text, oc_reading *reading, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reading)
     return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                    (const char *)NULL);
-  ohm_reading read = OHM_READING_INIT;
+  oc_reading read = OC_READING_INIT;
   *reading = read;
   reading->r_ohm = NAN;
   if (!take_reading(text, &read))
@@ -132,21 +132,37 @@ ohm_status ohm_reading_read(const char *text, ohm_reading *reading, ohm_error *e
       !oc_inside(0, read.resolution_ohm, GREATEST_OHM))
     return oc_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
                          "write 0 to 1e12 ohm");
-  if (read.display != OHM_DISPLAY_VALUE) {
+  if (read.display != OC_DISPLAY_VALUE) {
     read.r_ohm = NAN;
   } else {
     read.r_ohm += 0.0; /* -0 is 0 */
     read.zeros_ohm = left_open(text, read.resolution_ohm);
     read.bare = is_bare(text);
     if (strcmp(text, "1") == 0)
-      read.display = OHM_DISPLAY_ONE;
+      read.display = OC_DISPLAY_ONE;
   }
   *reading = read;
   return OHM_OK;
 }
 
 /* A stated 0 is no display, and not one that was not told. */
-static bool take_display(struct oc_words *words, ohm_meter *meter) {
+ohm_status ohm_resistance_read(const char *text, double *r_ohm, ohm_error *error) {
+  oc_reading reading;
+  if (r_ohm)
+    *r_ohm = NAN;
+  if (!r_ohm)
+    text = NULL;
+  ohm_status status = oc_reading_read(text, &reading, error);
+  if (status != OHM_OK)
+    return status;
+  if (reading.display != OC_DISPLAY_VALUE && reading.display != OC_DISPLAY_ONE)
+    return oc_words_fail(error, OHM_BAD_SYNTAX, text, " is no resistance; ",
+                         "write a number, such as 2.31k");
+  *r_ohm = reading.display == OC_DISPLAY_ONE ? 1 : reading.r_ohm;
+  return OHM_OK;
+}
+
+static bool take_display(struct oc_words *words, oc_meter *meter) {
   if (!oc_words_number(words, &meter->display_count))
     return false;
   if (meter->display_count == 0)
@@ -155,10 +171,10 @@ static bool take_display(struct oc_words *words, ohm_meter *meter) {
 }
 
 /* 0.8%+3x10, 0.8%+3@2000, 0.8%, @2000 */
-static bool take_specification(struct oc_words *words, ohm_meter *meter) {
+static bool take_specification(struct oc_words *words, oc_meter *meter) {
   if (oc_words_take(words, "@"))
     return take_display(words, meter);
-  meter->accuracy = OHM_STATED;
+  meter->accuracy = OC_STATED;
   if (!oc_words_number(words, &meter->percent) || !oc_words_take(words, "%"))
     return false;
   if (oc_words_take(words, "+") && !oc_words_number(words, &meter->counts))
@@ -168,23 +184,23 @@ static bool take_specification(struct oc_words *words, ohm_meter *meter) {
   return !oc_words_take(words, "@") || take_display(words, meter);
 }
 
-static bool is_specification(const ohm_meter *meter) {
+static bool is_specification(const oc_meter *meter) {
   bool display = meter->display_count == 0 || oc_inside(100, meter->display_count, 1e9);
   return oc_inside(0, meter->percent, 99.999) && oc_inside(0, meter->counts, 1e6) &&
          oc_inside(0, meter->resolution_ohm, GREATEST_OHM) && display;
 }
 
-ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error) {
+ohm_status oc_meter_read(const char *text, oc_meter *meter, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !meter)
     return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                    (const char *)NULL);
-  ohm_meter read = *meter;
-  read.accuracy = OHM_ASSUMED;
+  oc_meter read = *meter;
+  read.accuracy = OC_ASSUMED;
   read.percent = read.counts = read.resolution_ohm = read.display_count = 0;
   struct oc_words words = {text, strlen(text)};
   if (oc_words_take(&words, "exact"))
-    read.accuracy = OHM_EXACT;
+    read.accuracy = OC_EXACT;
   else if (!take_specification(&words, &read))
     words.length = 1;
   if (words.length > 0)
@@ -198,14 +214,14 @@ ohm_status ohm_meter_read(const char *text, ohm_meter *meter, ohm_error *error) 
   return OHM_OK;
 }
 
-ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) {
+ohm_status oc_leads_read(const char *text, oc_meter *meter, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !meter)
     return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                    (const char *)NULL);
   struct oc_words words = {text, strlen(text)};
   if (oc_words_take(&words, "exact") && words.length == 0) {
-    meter->leads = OHM_EXACT;
+    meter->leads = OC_EXACT;
     return OHM_OK;
   }
   double lead_ohm;
@@ -222,7 +238,7 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
   if (!oc_inside(0, lead_ohm, GREATEST_LEAD_OHM) || !oc_inside(0, limit_ohm, GREATEST_LEAD_OHM))
     return oc_words_fail(error, OHM_OUT_OF_RANGE, text, " is no lead resistance; ",
                          "write 0 to 1000 ohm");
-  meter->leads = OHM_STATED;
+  meter->leads = OC_STATED;
   meter->lead_ohm = lead_ohm;
   meter->lead_limit_ohm = limit_ohm;
   return OHM_OK;
@@ -230,15 +246,15 @@ ohm_status ohm_leads_read(const char *text, ohm_meter *meter, ohm_error *error) 
 
 /* ---- error of a reading ---- */
 
-static const ohm_meter assumed_meter = OHM_METER_INIT;
+static const oc_meter assumed_meter = OC_METER_INIT;
 
 static bool is_ohm(double r_ohm) {
   return oc_inside(0, r_ohm, GREATEST_OHM);
 }
 
-static bool is_meter(const ohm_meter *meter) {
-  return meter->size >= sizeof *meter && oc_inside(OHM_ASSUMED, meter->accuracy, OHM_EXACT) &&
-         is_specification(meter) && oc_inside(OHM_ASSUMED, meter->leads, OHM_EXACT) &&
+static bool is_meter(const oc_meter *meter) {
+  return oc_inside(OC_ASSUMED, meter->accuracy, OC_EXACT) && is_specification(meter) &&
+         oc_inside(OC_ASSUMED, meter->leads, OC_EXACT) &&
          oc_inside(0, meter->lead_ohm, GREATEST_LEAD_OHM) &&
          oc_inside(0, meter->lead_limit_ohm, GREATEST_LEAD_OHM) &&
          oc_inside(0, meter->current_ma, GREATEST_MA);
@@ -261,7 +277,7 @@ struct digits {
   bool zeros;
 };
 
-static struct digits digits_of(const ohm_meter *meter, const ohm_reading *reading) {
+static struct digits digits_of(const oc_meter *meter, const oc_reading *reading) {
   struct digits digits = {0, 0, false, false};
   double typed_ohm = reading->resolution_ohm;
   if (meter->resolution_ohm > 0) {
@@ -269,13 +285,13 @@ static struct digits digits_of(const ohm_meter *meter, const ohm_reading *readin
   } else if (meter->display_count > 0) {
     digits.count_ohm = count_of_display(reading->r_ohm, meter->display_count);
   } else if (reading->zeros_ohm > 0) {
-    digits.count_ohm = count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+    digits.count_ohm = count_of_display(reading->r_ohm, OC_ASSUMED_DISPLAY_COUNT);
     typed_ohm = fmax(typed_ohm, reading->zeros_ohm);
     digits.zeros = true;
   } else if (typed_ohm > 0) {
     digits.count_ohm = typed_ohm;
   } else {
-    digits.count_ohm = count_of_display(reading->r_ohm, OHM_ASSUMED_DISPLAY_COUNT);
+    digits.count_ohm = count_of_display(reading->r_ohm, OC_ASSUMED_DISPLAY_COUNT);
     digits.assumed = true;
   }
   if (digits.zeros)
@@ -283,20 +299,20 @@ static struct digits digits_of(const ohm_meter *meter, const ohm_reading *readin
   return digits;
 }
 
-static double percent_of(const ohm_meter *meter) {
-  if (meter->accuracy == OHM_EXACT)
+static double percent_of(const oc_meter *meter) {
+  if (meter->accuracy == OC_EXACT)
     return 0;
-  return meter->accuracy == OHM_ASSUMED ? OHM_ASSUMED_METER_PERCENT : meter->percent;
+  return meter->accuracy == OC_ASSUMED ? OC_ASSUMED_METER_PERCENT : meter->percent;
 }
 
-static double limit_of(const ohm_meter *meter, const ohm_reading *reading,
+static double limit_of(const oc_meter *meter, const oc_reading *reading,
                        struct oc_meter_assumed *assumed) {
-  assumed->accuracy = meter->accuracy == OHM_ASSUMED;
+  assumed->accuracy = meter->accuracy == OC_ASSUMED;
   assumed->resolution = false;
   assumed->zeros = false;
-  if (meter->accuracy == OHM_EXACT)
+  if (meter->accuracy == OC_EXACT)
     return 0;
-  double counts = assumed->accuracy ? OHM_ASSUMED_METER_COUNTS : meter->counts;
+  double counts = assumed->accuracy ? OC_ASSUMED_METER_COUNTS : meter->counts;
   struct digits digits = digits_of(meter, reading);
   assumed->resolution = digits.assumed;
   assumed->zeros = digits.zeros;
@@ -304,22 +320,21 @@ static double limit_of(const ohm_meter *meter, const ohm_reading *reading,
          digits.rounding_ohm;
 }
 
-static ohm_status check_reading(const ohm_meter *meter, const ohm_reading *reading) {
+static ohm_status check_reading(const oc_meter *meter, const oc_reading *reading) {
   if (!reading)
     return OHM_NULL_ARGUMENT;
-  if (!is_meter(meter) || reading->size < sizeof *reading ||
-      !oc_inside(OHM_DISPLAY_VALUE, reading->display, OHM_DISPLAY_ONE))
+  if (!is_meter(meter) || !oc_inside(OC_DISPLAY_VALUE, reading->display, OC_DISPLAY_ONE))
     return OHM_BAD_ARGUMENT;
   if (!is_ohm(reading->range_ohm))
     return OHM_BAD_ARGUMENT;
-  if (reading->display != OHM_DISPLAY_VALUE)
+  if (reading->display != OC_DISPLAY_VALUE)
     return OHM_OUT_OF_RANGE;
   return is_ohm(reading->r_ohm) && is_ohm(reading->resolution_ohm) && is_ohm(reading->zeros_ohm)
              ? OHM_OK
              : OHM_BAD_ARGUMENT;
 }
 
-ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading, double *limit_ohm) {
+ohm_status oc_meter_limit(const oc_meter *meter, const oc_reading *reading, double *limit_ohm) {
   if (!limit_ohm)
     return OHM_NULL_ARGUMENT;
   *limit_ohm = NAN;
@@ -331,7 +346,7 @@ ohm_status ohm_meter_limit(const ohm_meter *meter, const ohm_reading *reading, d
   return status;
 }
 
-ohm_status oc_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
+ohm_status oc_meter_budget(const oc_meter *meter, const oc_reading *reading,
                            struct oc_budget *budget, struct oc_meter_assumed *assumed) {
   meter = meter ? meter : &assumed_meter;
   ohm_status status = check_reading(meter, reading);
@@ -339,10 +354,10 @@ ohm_status oc_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
     return status;
   struct oc_meter_assumed taken;
   double limit_ohm = limit_of(meter, reading, &taken);
-  taken.leads = meter->leads == OHM_ASSUMED;
-  bool no_leads = meter->leads == OHM_EXACT;
-  double lead_ohm = taken.leads ? OHM_ASSUMED_LEAD_OHM : no_leads ? 0 : meter->lead_ohm;
-  double lead_limit_ohm = taken.leads ? OHM_ASSUMED_LEAD_LIMIT_OHM
+  taken.leads = meter->leads == OC_ASSUMED;
+  bool no_leads = meter->leads == OC_EXACT;
+  double lead_ohm = taken.leads ? OC_ASSUMED_LEAD_OHM : no_leads ? 0 : meter->lead_ohm;
+  double lead_limit_ohm = taken.leads ? OC_ASSUMED_LEAD_LIMIT_OHM
                           : no_leads  ? 0
                                       : meter->lead_limit_ohm;
   *budget = oc_budget_of(fmax(0, reading->r_ohm - lead_ohm));
@@ -353,8 +368,8 @@ ohm_status oc_meter_budget(const ohm_meter *meter, const ohm_reading *reading,
   return OHM_OK;
 }
 
-ohm_status ohm_meter_estimate(const ohm_meter *meter, const ohm_reading *reading,
-                              ohm_estimate *r_ohm) {
+ohm_status oc_meter_estimate(const oc_meter *meter, const oc_reading *reading,
+                             ohm_estimate *r_ohm) {
   if (!r_ohm)
     return OHM_NULL_ARGUMENT;
   *r_ohm = (ohm_estimate){NAN, NAN};

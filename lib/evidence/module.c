@@ -40,7 +40,7 @@ static double celsius_of(double value, double factor) {
 }
 
 /* 10k,1k@50C */
-static bool take_pull_ups(struct oc_words *words, ohm_module *module) {
+static bool take_pull_ups(struct oc_words *words, oc_module *module) {
   double quantum_ohm;
   module->hot_pull_up_ohm = 0;
   module->changeover_c = 0;
@@ -57,16 +57,16 @@ static bool take_pull_ups(struct oc_words *words, ohm_module *module) {
   return factor > 0;
 }
 
-static bool take_percent(struct oc_words *words, ohm_module *module) {
-  module->pull_up_accuracy = OHM_ASSUMED;
+static bool take_percent(struct oc_words *words, oc_module *module) {
+  module->pull_up_accuracy = OC_ASSUMED;
   module->pull_up_percent = 0;
   if (!oc_words_take_plus_minus(words))
     return true;
-  module->pull_up_accuracy = OHM_STATED;
+  module->pull_up_accuracy = OC_STATED;
   return oc_words_number(words, &module->pull_up_percent) && oc_words_take(words, "%");
 }
 
-static bool are_pull_ups(const ohm_module *module) {
+static bool are_pull_ups(const oc_module *module) {
   bool two = module->hot_pull_up_ohm != 0;
   return oc_inside(LEAST_PULL_UP_OHM, module->pull_up_ohm, GREATEST_PULL_UP_OHM) &&
          (!two || (oc_inside(LEAST_PULL_UP_OHM, module->hot_pull_up_ohm, module->pull_up_ohm) &&
@@ -75,11 +75,11 @@ static bool are_pull_ups(const ohm_module *module) {
          oc_inside(COLDEST_REPORT_C, module->changeover_c, HOTTEST_REPORT_C);
 }
 
-ohm_status ohm_pull_up_read(const char *text, ohm_module *module, ohm_error *error) {
+ohm_status oc_pull_up_read(const char *text, oc_module *module, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !module)
     return fail_null(error);
-  ohm_module read = *module;
+  oc_module read = *module;
   struct oc_words words = {text, strlen(text)};
   if (!take_pull_ups(&words, &read) || !take_percent(&words, &read) || words.length > 0)
     return oc_words_fail(error, OHM_BAD_SYNTAX, text, " is no pull-up; ",
@@ -110,11 +110,11 @@ static bool take_volts(struct oc_words *words, double *v_volt, double *quantum_v
 
 static bool take_volts_limit(struct oc_words *words, int *accuracy, double *limit_volt) {
   double quantum_volt;
-  *accuracy = OHM_ASSUMED;
+  *accuracy = OC_ASSUMED;
   *limit_volt = 0;
   if (!oc_words_take_plus_minus(words))
     return true;
-  *accuracy = OHM_STATED;
+  *accuracy = OC_STATED;
   return take_volts(words, limit_volt, &quantum_volt);
 }
 
@@ -123,11 +123,11 @@ static bool is_supply(double supply_volt, double limit_volt) {
          limit_volt < supply_volt / 2;
 }
 
-ohm_status ohm_supply_read(const char *text, ohm_module *module, ohm_error *error) {
+ohm_status oc_supply_read(const char *text, oc_module *module, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !module)
     return fail_null(error);
-  ohm_module read = *module;
+  oc_module read = *module;
   struct oc_words words = {text, strlen(text)};
   double quantum_volt;
   if (!take_volts(&words, &read.supply_volt, &quantum_volt) ||
@@ -141,11 +141,11 @@ ohm_status ohm_supply_read(const char *text, ohm_module *module, ohm_error *erro
   return OHM_OK;
 }
 
-ohm_status ohm_volts_read(const char *text, ohm_volts *volts, ohm_error *error) {
+ohm_status oc_volts_read(const char *text, oc_volts *volts, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !volts)
     return fail_null(error);
-  ohm_volts read = OHM_VOLTS_INIT;
+  oc_volts read = OC_VOLTS_INIT;
   *volts = read;
   volts->v_volt = NAN;
   struct oc_words words = {text, strlen(text)};
@@ -162,11 +162,11 @@ ohm_status ohm_volts_read(const char *text, ohm_volts *volts, ohm_error *error) 
   return OHM_OK;
 }
 
-ohm_status ohm_reported_read(const char *text, ohm_reported *reported, ohm_error *error) {
+ohm_status oc_reported_read(const char *text, oc_reported *reported, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reported)
     return fail_null(error);
-  ohm_reported read = OHM_REPORTED_INIT;
+  oc_reported read = OC_REPORTED_INIT;
   *reported = read;
   reported->t_c = NAN;
   struct oc_words words = {text, strlen(text)};
@@ -174,7 +174,7 @@ ohm_status ohm_reported_read(const char *text, ohm_reported *reported, ohm_error
   bool taken = oc_words_number(&words, &value);
   double factor = taken ? take_degrees(&words) : 0;
   if (taken && oc_words_take_plus_minus(&words)) {
-    read.accuracy = OHM_STATED;
+    read.accuracy = OC_STATED;
     taken = oc_words_number(&words, &read.limit_k);
     double own = take_degrees(&words);
     read.limit_k *= own > 0 ? own : factor;
@@ -198,45 +198,44 @@ ohm_status ohm_reported_read(const char *text, ohm_reported *reported, ohm_error
 /* ---- the input ---- */
 
 static bool is_standing(int standing) {
-  return oc_inside(OHM_ASSUMED, standing, OHM_EXACT);
+  return oc_inside(OC_ASSUMED, standing, OC_EXACT);
 }
 
-static bool is_module(const ohm_module *module) {
+static bool is_module(const oc_module *module) {
   const double all[] = {module->pull_up_ohm,     module->hot_pull_up_ohm, module->changeover_c,
                         module->pull_up_percent, module->supply_volt,     module->supply_limit_volt,
                         module->open_volt,       module->short_volt};
   for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
     if (!isfinite(all[i]))
       return false;
-  return module->size >= sizeof *module && is_standing(module->pull_up_accuracy) &&
-         is_standing(module->supply_accuracy) &&
-         oc_inside(OHM_RANGE_NOT_TOLD, module->range, OHM_RANGE_HOT);
+  return is_standing(module->pull_up_accuracy) && is_standing(module->supply_accuracy) &&
+         oc_inside(OC_RANGE_NOT_TOLD, module->range, OC_RANGE_HOT);
 }
 
 /* What holds of a group: what was stated, what is assumed, or nothing. */
 static double limit_of(int standing, double stated, double assumed) {
-  return standing == OHM_STATED ? stated : standing == OHM_ASSUMED ? assumed : 0;
+  return standing == OC_STATED ? stated : standing == OC_ASSUMED ? assumed : 0;
 }
 
-ohm_status oc_input_of(const ohm_module *module, struct oc_input *input) {
-  static const ohm_module nothing_told = OHM_MODULE_INIT;
+ohm_status oc_input_of(const oc_module *module, struct oc_input *input) {
+  static const oc_module nothing_told = OC_MODULE_INIT;
   module = module ? module : &nothing_told;
   if (!is_module(module))
     return OHM_BAD_ARGUMENT;
-  double supply_v = module->supply_volt == 0 ? OHM_ASSUMED_SUPPLY_VOLT : module->supply_volt;
+  double supply_v = module->supply_volt == 0 ? OC_ASSUMED_SUPPLY_VOLT : module->supply_volt;
   *input = (struct oc_input){
       .divider = {supply_v, module->pull_up_ohm, module->hot_pull_up_ohm, 0},
       .changeover_c = module->changeover_c,
-      .range = (ohm_range)module->range,
+      .range = (oc_range)module->range,
       .pull_up_share =
-          limit_of(module->pull_up_accuracy, module->pull_up_percent, OHM_ASSUMED_PULL_UP_PERCENT) /
+          limit_of(module->pull_up_accuracy, module->pull_up_percent, OC_ASSUMED_PULL_UP_PERCENT) /
           100,
       .supply_limit_v = limit_of(module->supply_accuracy, module->supply_limit_volt,
-                                 OHM_ASSUMED_SUPPLY_PERCENT / 100 * supply_v),
-      .open_v = module->open_volt == 0 ? OHM_ASSUMED_OPEN_SHARE * supply_v : module->open_volt,
-      .short_v = module->short_volt == 0 ? OHM_ASSUMED_SHORT_SHARE * supply_v : module->short_volt,
-      .pull_up_assumed = module->pull_up_accuracy == OHM_ASSUMED,
-      .supply_assumed = module->supply_accuracy == OHM_ASSUMED};
+                                 OC_ASSUMED_SUPPLY_PERCENT / 100 * supply_v),
+      .open_v = module->open_volt == 0 ? OC_ASSUMED_OPEN_SHARE * supply_v : module->open_volt,
+      .short_v = module->short_volt == 0 ? OC_ASSUMED_SHORT_SHARE * supply_v : module->short_volt,
+      .pull_up_assumed = module->pull_up_accuracy == OC_ASSUMED,
+      .supply_assumed = module->supply_accuracy == OC_ASSUMED};
   bool good = (module->pull_up_ohm == 0 ? module->hot_pull_up_ohm == 0 : are_pull_ups(module)) &&
               is_supply(supply_v, input->supply_limit_v) && 0 <= input->short_v &&
               input->short_v < input->open_v && input->open_v <= supply_v;
@@ -245,8 +244,8 @@ ohm_status oc_input_of(const ohm_module *module, struct oc_input *input) {
 
 /* ---- what was read ---- */
 
-ohm_status oc_volts_budget(const ohm_volts *volts, struct oc_budget *budget, bool *assumed) {
-  if (volts->size < sizeof *volts || !isfinite(volts->v_volt) || !isfinite(volts->limit_volt) ||
+ohm_status oc_volts_budget(const oc_volts *volts, struct oc_budget *budget, bool *assumed) {
+  if (!isfinite(volts->v_volt) || !isfinite(volts->limit_volt) ||
       !isfinite(volts->resolution_volt) || !is_standing(volts->accuracy) ||
       !oc_inside(OHM_NEGATIVE_NOT_TOLD, volts->negative, OHM_NEGATIVE_BODY))
     return OHM_BAD_ARGUMENT;
@@ -254,38 +253,36 @@ ohm_status oc_volts_budget(const ohm_volts *volts, struct oc_budget *budget, boo
       !oc_inside(0, volts->limit_volt, GREATEST_VOLT) ||
       !oc_inside(0, volts->resolution_volt, GREATEST_VOLT))
     return OHM_OUT_OF_RANGE;
-  double by_practice = OHM_ASSUMED_VOLTS_PERCENT / 100 * volts->v_volt +
-                       OHM_ASSUMED_VOLTS_COUNTS * volts->resolution_volt;
+  double by_practice = OC_ASSUMED_VOLTS_PERCENT / 100 * volts->v_volt +
+                       OC_ASSUMED_VOLTS_COUNTS * volts->resolution_volt;
   double limit_v = limit_of(volts->accuracy, volts->limit_volt, by_practice);
-  if (volts->accuracy == OHM_STATED)
+  if (volts->accuracy == OC_STATED)
     limit_v = fmax(limit_v, volts->resolution_volt / 2);
-  *assumed = volts->accuracy == OHM_ASSUMED;
+  *assumed = volts->accuracy == OC_ASSUMED;
   *budget = oc_budget_of(volts->v_volt);
   oc_budget_add_limit(budget, OC_CAUSE_VOLTS, limit_v);
   return OHM_OK;
 }
 
-ohm_status oc_reported_budget(const ohm_reported *reported, struct oc_budget *budget,
+ohm_status oc_reported_budget(const oc_reported *reported, struct oc_budget *budget,
                               bool *assumed) {
-  if (reported->size < sizeof *reported || !isfinite(reported->t_c) ||
-      !isfinite(reported->resolution_k) || !isfinite(reported->limit_k) ||
-      !is_standing(reported->accuracy) ||
-      !oc_inside(OHM_ROUNDING_NOT_TOLD, reported->rounding, OHM_TRUNCATED) ||
-      !oc_inside(OHM_MOVES_NOT_TOLD, reported->moves, OHM_NEVER_MOVES))
+  if (!isfinite(reported->t_c) || !isfinite(reported->resolution_k) ||
+      !isfinite(reported->limit_k) || !is_standing(reported->accuracy) ||
+      !oc_inside(OC_ROUNDING_NOT_TOLD, reported->rounding, OC_TRUNCATED) ||
+      !oc_inside(OC_MOVES_NOT_TOLD, reported->moves, OC_NEVER_MOVES))
     return OHM_BAD_ARGUMENT;
   if (!oc_inside(COLDEST_REPORT_C, reported->t_c, HOTTEST_REPORT_C) ||
       !oc_inside(0, reported->resolution_k, GREATEST_REPORT_K) ||
       !oc_inside(0, reported->limit_k, GREATEST_REPORT_K))
     return OHM_OUT_OF_RANGE;
-  double low_k = reported->rounding == OHM_TRUNCATED ? 0 : -0.5;
-  double high_k = reported->rounding == OHM_ROUNDED ? 0.5 : 1;
-  *assumed = reported->accuracy == OHM_ASSUMED;
+  double low_k = reported->rounding == OC_TRUNCATED ? 0 : -0.5;
+  double high_k = reported->rounding == OC_ROUNDED ? 0.5 : 1;
+  *assumed = reported->accuracy == OC_ASSUMED;
   *budget = oc_budget_of(reported->t_c + (low_k + high_k) / 2);
   oc_budget_add_limit(budget, OC_CAUSE_DEGREE, (high_k - low_k) / 2);
   oc_budget_add_limit(budget, OC_CAUSE_DISPLAY, reported->resolution_k / 2);
-  oc_budget_add_limit(
-      budget, OC_CAUSE_CONVERSION,
-      limit_of(reported->accuracy, reported->limit_k, OHM_ASSUMED_REPORTED_LIMIT_K));
+  oc_budget_add_limit(budget, OC_CAUSE_CONVERSION,
+                      limit_of(reported->accuracy, reported->limit_k, OC_ASSUMED_REPORTED_LIMIT_K));
   return OHM_OK;
 }
 
@@ -300,15 +297,15 @@ bool oc_reported_stands_in(double t_c) {
   return false;
 }
 
-ohm_status ohm_reported_of(double t_c, int rounding, double *shown_c) {
+ohm_status ohm_reported_of(double t_c, int cut, double *shown_c) {
   if (!shown_c)
     return OHM_NULL_ARGUMENT;
   *shown_c = NAN;
-  if (isnan(t_c) || !oc_inside(OHM_ROUNDING_NOT_TOLD, rounding, OHM_TRUNCATED))
+  if (isnan(t_c))
     return OHM_BAD_ARGUMENT;
   if (!(OC_ZERO_C < t_c && t_c <= OC_HOTTEST_C))
     return OHM_OUT_OF_RANGE;
-  double whole_c = rounding == OHM_TRUNCATED ? floor(t_c) : floor(t_c + 0.5);
+  double whole_c = cut ? floor(t_c) : floor(t_c + 0.5);
   *shown_c = fmin(fmax(whole_c, BYTE_LOW_C), BYTE_HIGH_C);
   return OHM_OK;
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "record.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "../arithmetic/fuse.h"
@@ -284,5 +285,13 @@ ohm_status oc_record_read(const struct ohm_circuit *circuit, const char *text, s
     text += end ? whole + 1 : whole;
     length -= end ? whole + 1 : whole;
   }
+  return status;
+}
+
+ohm_status oc_record_check(const struct ohm_circuit *circuit, const char *line, ohm_error *error) {
+  struct oc_record *record = malloc(sizeof *record);
+  ohm_status status =
+      record ? oc_record_read(circuit, line, strlen(line), record, error) : oc_fail_memory(error);
+  free(record);
   return status;
 }

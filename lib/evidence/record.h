@@ -46,6 +46,10 @@ struct oc_record {
 ohm_status oc_record_read(const struct ohm_circuit *circuit, const char *text, size_t length,
                           struct oc_record *record, ohm_error *error);
 
+/** Whether a line can be one of a record of the circuit.  Status  those of
+ *  oc_record_read(). */
+ohm_status oc_record_check(const struct ohm_circuit *circuit, const char *line, ohm_error *error);
+
 /**
  * Judge a number by the limits of a test, its instrument's error counted.
  *

@@ -69,7 +69,7 @@ ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error *error)
 }
 
 /* "+-1", "+-1C" at the end of a reference. */
-static bool take_limit(struct oc_words *words, enum unit unit, ohm_reference *reference) {
+static bool take_limit(struct oc_words *words, enum unit unit, oc_reference *reference) {
   double limit;
   if (!oc_words_take_plus_minus(words))
     return true;
@@ -77,7 +77,7 @@ static bool take_limit(struct oc_words *words, enum unit unit, ohm_reference *re
     return false;
   enum unit own = take_unit(words);
   unit = own == UNIT_NONE ? unit : own;
-  reference->accuracy = OHM_STATED;
+  reference->accuracy = OC_STATED;
   reference->limit_k = unit == UNIT_F ? limit * 5 / 9 : limit;
   return true;
 }
@@ -88,7 +88,7 @@ struct heights {
   bool pressure;
 };
 
-static bool take_height(struct oc_words *words, ohm_reference *reference, struct heights *heights) {
+static bool take_height(struct oc_words *words, oc_reference *reference, struct heights *heights) {
   double value;
   if (!oc_words_number(words, &value))
     return false;
@@ -106,7 +106,7 @@ static bool take_height(struct oc_words *words, ohm_reference *reference, struct
   return true;
 }
 
-static bool take_boil(struct oc_words *words, ohm_reference *reference, struct heights *heights) {
+static bool take_boil(struct oc_words *words, oc_reference *reference, struct heights *heights) {
   reference->kind = OHM_REFERENCE_BOIL;
   if (!oc_words_take(words, "@"))
     return true;
@@ -116,7 +116,7 @@ static bool take_boil(struct oc_words *words, ohm_reference *reference, struct h
   return !oc_words_take(words, ",") || take_height(words, reference, heights);
 }
 
-static bool take_reading(struct oc_words *words, ohm_reference *reference, enum unit *unit) {
+static bool take_reading(struct oc_words *words, oc_reference *reference, enum unit *unit) {
   double value;
   if (!oc_words_number(words, &value))
     return false;
@@ -133,7 +133,7 @@ static ohm_status fail_reference(const char *text, bool unit_missing, ohm_error 
                        "boil@870hPa or infrared@80C");
 }
 
-static ohm_status check_reference(const char *text, const ohm_reference *reference,
+static ohm_status check_reference(const char *text, const oc_reference *reference,
                                   const struct heights *heights, ohm_error *error) {
   if (heights->altitude && heights->pressure)
     return oc_words_fail(error, OHM_BAD_SYNTAX, text,
@@ -154,12 +154,12 @@ static ohm_status check_reference(const char *text, const ohm_reference *referen
   return check_range(text, reference->t_c, error);
 }
 
-ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_error *error) {
+ohm_status oc_reference_read(const char *text, oc_reference *reference, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reference)
     return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                    (const char *)NULL);
-  ohm_reference read = OHM_REFERENCE_INIT;
+  oc_reference read = OC_REFERENCE_INIT;
   *reference = read;
   reference->t_c = NAN;
   struct oc_words words = {text, strlen(text)};
@@ -188,16 +188,16 @@ ohm_status ohm_reference_read(const char *text, ohm_reference *reference, ohm_er
 
 /* ---- error of a reference ---- */
 
-static bool is_reference(const ohm_reference *reference) {
-  return reference->size >= sizeof *reference &&
-         oc_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_INFRARED) &&
+static bool is_reference(const oc_reference *reference) {
+  return oc_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_INFRARED) &&
          isfinite(reference->altitude_m) && isfinite(reference->pressure_hpa) &&
-         isfinite(reference->t_c) && oc_inside(OHM_ASSUMED, reference->accuracy, OHM_EXACT) &&
-         oc_inside(0, reference->limit_k, OC_HOTTEST_C) && oc_inside(0, reference->u_k, OC_HOTTEST_C);
+         isfinite(reference->t_c) && oc_inside(OC_ASSUMED, reference->accuracy, OC_EXACT) &&
+         oc_inside(0, reference->limit_k, OC_HOTTEST_C) &&
+         oc_inside(0, reference->u_k, OC_HOTTEST_C);
 }
 
 /* Water boils a little warmer below its surface than the pressure of the air says. */
-static ohm_status boiling(const ohm_reference *reference, double *t_c) {
+static ohm_status boiling(const oc_reference *reference, double *t_c) {
   double pressure_hpa = SEA_LEVEL_HPA;
   if (reference->kind == OHM_REFERENCE_BOIL_PRESSURE)
     pressure_hpa = reference->pressure_hpa;
@@ -207,23 +207,23 @@ static ohm_status boiling(const ohm_reference *reference, double *t_c) {
       !oc_inside(LEAST_HPA, pressure_hpa, GREATEST_HPA))
     return OHM_OUT_OF_RANGE;
   ohm_status status = ohm_water_boiling(pressure_hpa, t_c);
-  *t_c += OHM_ASSUMED_BOIL_DEPTH_K;
+  *t_c += OC_ASSUMED_BOIL_DEPTH_K;
   return status;
 }
 
 static double assumed_limit(int kind) {
   static const double limits[] = {
-      [OHM_REFERENCE_THERMOMETER] = OHM_ASSUMED_THERMOMETER_LIMIT_K,
-      [OHM_REFERENCE_ICE] = OHM_ASSUMED_ICE_LIMIT_K,
-      [OHM_REFERENCE_BOIL] = OHM_ASSUMED_BOIL_LIMIT_K,
-      [OHM_REFERENCE_BOIL_ALTITUDE] = OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K,
-      [OHM_REFERENCE_BOIL_PRESSURE] = OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K,
-      [OHM_REFERENCE_INFRARED] = OHM_ASSUMED_INFRARED_LIMIT_K,
+      [OHM_REFERENCE_THERMOMETER] = OC_ASSUMED_THERMOMETER_LIMIT_K,
+      [OHM_REFERENCE_ICE] = OC_ASSUMED_ICE_LIMIT_K,
+      [OHM_REFERENCE_BOIL] = OC_ASSUMED_BOIL_LIMIT_K,
+      [OHM_REFERENCE_BOIL_ALTITUDE] = OC_ASSUMED_BOIL_ALTITUDE_LIMIT_K,
+      [OHM_REFERENCE_BOIL_PRESSURE] = OC_ASSUMED_BOIL_PRESSURE_LIMIT_K,
+      [OHM_REFERENCE_INFRARED] = OC_ASSUMED_INFRARED_LIMIT_K,
   };
   return limits[kind];
 }
 
-ohm_status oc_reference_budget(const ohm_reference *reference, struct oc_budget *budget,
+ohm_status oc_reference_budget(const oc_reference *reference, struct oc_budget *budget,
                                bool *assumed) {
   if (!reference)
     return OHM_NULL_ARGUMENT;
@@ -236,12 +236,12 @@ ohm_status oc_reference_budget(const ohm_reference *reference, struct oc_budget 
   if (!(OC_ZERO_C < t_c && t_c <= OC_HOTTEST_C))
     return OHM_OUT_OF_RANGE;
   *budget = oc_budget_of(t_c);
-  *assumed = reference->accuracy == OHM_ASSUMED;
+  *assumed = reference->accuracy == OC_ASSUMED;
   if (*assumed)
     oc_budget_add_limit(budget, OC_CAUSE_REFERENCE_LIMIT, assumed_limit(reference->kind));
-  if (reference->accuracy == OHM_STATED) {
+  if (reference->accuracy == OC_STATED)
     oc_budget_add_limit(budget, OC_CAUSE_REFERENCE_LIMIT, reference->limit_k);
+  if (reference->accuracy != OC_EXACT)
     oc_budget_add_normal(budget, OC_CAUSE_REFERENCE_NOISE, reference->u_k);
-  }
   return OHM_OK;
 }

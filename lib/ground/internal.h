@@ -12,6 +12,7 @@
 #include <stddef.h>
 
 #include "../../include/ohmcurve.h"
+#include "trade.h"
 
 /** Degrees Celsius at 0 K, exact by definition of the Celsius scale. */
 #define OC_ZERO_C (-273.15)

@@ -9,10 +9,10 @@ bool oc_span_is_usable(const struct oc_span *span) {
 
 struct oc_span oc_span_or(double low_h, double high_h, enum ohm_soaked kind) {
   static const struct oc_span assumed[] = {
-      [OHM_SOAKED_COOLANT] = {OHM_ASSUMED_COOLANT_TAU_LOW_H, OHM_ASSUMED_COOLANT_TAU_HIGH_H},
-      [OHM_SOAKED_INTAKE] = {OHM_ASSUMED_INTAKE_TAU_LOW_H, OHM_ASSUMED_INTAKE_TAU_HIGH_H},
-      [OHM_SOAKED_OIL] = {OHM_ASSUMED_OIL_TAU_LOW_H, OHM_ASSUMED_OIL_TAU_HIGH_H},
-      [OHM_SOAKED_AMBIENT] = {OHM_ASSUMED_AMBIENT_TAU_LOW_H, OHM_ASSUMED_AMBIENT_TAU_HIGH_H}};
+      [OHM_SOAKED_COOLANT] = {OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H},
+      [OHM_SOAKED_INTAKE] = {OC_ASSUMED_INTAKE_TAU_LOW_H, OC_ASSUMED_INTAKE_TAU_HIGH_H},
+      [OHM_SOAKED_OIL] = {OC_ASSUMED_OIL_TAU_LOW_H, OC_ASSUMED_OIL_TAU_HIGH_H},
+      [OHM_SOAKED_AMBIENT] = {OC_ASSUMED_AMBIENT_TAU_LOW_H, OC_ASSUMED_AMBIENT_TAU_HIGH_H}};
   return low_h == 0 && high_h == 0 ? assumed[kind] : (struct oc_span){low_h, high_h};
 }
 

@@ -48,7 +48,7 @@ static void take_element(struct oc_evidence_reading *reading,
 static void take_band(struct oc_evidence_reading *reading,
                       const struct oc_measurement *measurement) {
   static const struct oc_tolerance assumed = {.kind = OC_TOLERANCE_PERCENT,
-                                              .percent = OHM_ASSUMED_TOLERANCE_PERCENT};
+                                              .percent = OC_ASSUMED_TOLERANCE_PERCENT};
   const struct oc_tolerance *tolerance =
       measurement->covered == OHM_OK ? &measurement->tolerance : &assumed;
   struct oc_band band = oc_tolerance_band(measurement->curve, tolerance, reading->at_c);
@@ -128,8 +128,8 @@ static void draw_thermometer(struct oc_evidence *evidence) {
 }
 
 ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
-                              const ohm_reading *readings, const ohm_reference *references,
-                              size_t count, const ohm_meter *meter, const ohm_check *check) {
+                              const oc_reading *readings, const oc_reference *references,
+                              size_t count, const oc_meter *meter, const oc_check *check) {
   evidence->curve = ohm_sensor_curve(sensor);
   evidence->count = 0;
   evidence->covered = true;

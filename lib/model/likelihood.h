@@ -46,11 +46,11 @@ struct oc_evidence {
  * Gather the readings that show a number above 0; the others are left out.
  *
  * In      count   up to OC_EVIDENCE_MAX
- * Status  those of ohm_bath_check()
+ * Status  those of oc_bath_check()
  */
 ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
-                              const ohm_reading *readings, const ohm_reference *references,
-                              size_t count, const ohm_meter *meter, const ohm_check *check);
+                              const oc_reading *readings, const oc_reference *references,
+                              size_t count, const oc_meter *meter, const oc_check *check);
 
 /** Logarithm of the probability density of the readings' logarithms, all that is not
  *  known drawn over; -INFINITY when the fault's size is impossible. */

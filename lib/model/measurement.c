@@ -4,7 +4,6 @@
 
 #include "../evidence/reference.h"
 
-static const double DEFAULT_LEVEL = 0.95;
 /* How far a dissipation factor differs from sensor to sensor; common practice. */
 static const double DISSIPATION_SPREAD = 0.2;
 /* A bare number that means this far from the bath is doubted... */
@@ -14,20 +13,19 @@ static const double NEAR_K = 15;
 
 /* ---- what was asked ---- */
 
-static bool is_check(const ohm_check *check) {
-  return check->size >= sizeof *check && isfinite(check->level) &&
-         isfinite(check->tolerance_percent) && isfinite(check->fan_c) && isfinite(check->limit_k) &&
-         oc_inside(OHM_PLACE_NOT_TOLD, check->place, OHM_PLACE_MODULE);
+static bool is_check(const oc_check *check) {
+  return isfinite(check->level) && isfinite(check->tolerance_percent) && isfinite(check->fan_c) &&
+         isfinite(check->limit_k) && oc_inside(OHM_PLACE_NOT_TOLD, check->place, OHM_PLACE_MODULE);
 }
 
-static ohm_status take_check(struct oc_measurement *measurement, const ohm_check *check) {
+static ohm_status take_check(struct oc_measurement *measurement, const oc_check *check) {
   if (!is_check(check))
     return OHM_BAD_ARGUMENT;
-  measurement->level = check->level == 0 ? DEFAULT_LEVEL : check->level;
+  measurement->level = check->level == 0 ? OC_ASSUMED_LEVEL : check->level;
   measurement->fan_assumed = check->fan_c == 0;
-  measurement->fan_c = measurement->fan_assumed ? OHM_ASSUMED_FAN_C : check->fan_c;
+  measurement->fan_c = measurement->fan_assumed ? OC_ASSUMED_FAN_C : check->fan_c;
   measurement->limit_assumed = check->limit_k == 0;
-  measurement->limit_k = measurement->limit_assumed ? OHM_ASSUMED_FAN_LIMIT_K : check->limit_k;
+  measurement->limit_k = measurement->limit_assumed ? OC_ASSUMED_FAN_LIMIT_K : check->limit_k;
   measurement->place = (ohm_place)check->place;
   bool good = 0.5 < measurement->level && measurement->level < 1 && 0 < measurement->fan_c &&
               measurement->fan_c < OC_NEVER_C && 0 < measurement->limit_k &&
@@ -35,8 +33,7 @@ static ohm_status take_check(struct oc_measurement *measurement, const ohm_check
   return good ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
-static ohm_status choose_at(struct oc_measurement *measurement, const ohm_check *check,
-                            double t_c) {
+static ohm_status choose_at(struct oc_measurement *measurement, const oc_check *check, double t_c) {
   if (check->tolerance_percent == 0)
     return oc_sensor_choose(measurement->sensor, check->band, t_c, &measurement->tolerance,
                             &measurement->band);
@@ -47,7 +44,7 @@ static ohm_status choose_at(struct oc_measurement *measurement, const ohm_check 
 
 /* A bath that may as well be at the last printed temperature, 100.07 C for 100 C, is
  * judged there. */
-static ohm_status take_tolerance(struct oc_measurement *measurement, const ohm_check *check) {
+static ohm_status take_tolerance(struct oc_measurement *measurement, const oc_check *check) {
   double t_c = measurement->bath.value;
   double u_k = oc_budget_u(&measurement->bath);
   if (check->tolerance_percent != 0 &&
@@ -63,9 +60,9 @@ static ohm_status take_tolerance(struct oc_measurement *measurement, const ohm_c
 
 /* Largest test current of an ohmmeter on the range of a resistance, common practice. */
 static double greatest_current_ma(double r_ohm) {
-  return r_ohm < 2e3   ? OHM_ASSUMED_CURRENT_MA
-         : r_ohm < 2e4 ? OHM_ASSUMED_CURRENT_MA / 10
-                       : OHM_ASSUMED_CURRENT_MA / 100;
+  return r_ohm < 2e3   ? OC_ASSUMED_CURRENT_MA
+         : r_ohm < 2e4 ? OC_ASSUMED_CURRENT_MA / 10
+                       : OC_ASSUMED_CURRENT_MA / 100;
 }
 
 /* The element is warmer than its bath by P/delta; where the current is not known, by
@@ -86,9 +83,9 @@ static void heat(struct oc_measurement *measurement) {
 }
 
 ohm_status oc_measurement_ask(struct oc_measurement *measurement, const ohm_sensor *sensor,
-                              const ohm_reading *reading, const ohm_meter *meter,
-                              const ohm_reference *reference, const ohm_check *check) {
-  static const ohm_check all_default = OHM_CHECK_INIT;
+                              const oc_reading *reading, const oc_meter *meter,
+                              const oc_reference *reference, const oc_check *check) {
+  static const oc_check all_default = OC_CHECK_INIT;
   check = check ? check : &all_default;
   *measurement = (struct oc_measurement){.sensor = sensor,
                                          .curve = sensor->curve,
@@ -131,7 +128,7 @@ void oc_measurement_expose(const struct oc_measurement *measurement, struct oc_t
   *tolerance = measurement->tolerance;
   if (tolerance->kind == OC_TOLERANCE_NONE)
     *tolerance = (struct oc_tolerance){.kind = OC_TOLERANCE_PERCENT,
-                                       .percent = OHM_ASSUMED_TOLERANCE_PERCENT};
+                                       .percent = OC_ASSUMED_TOLERANCE_PERCENT};
   *exposure = (struct oc_exposure){.curve = measurement->curve,
                                    .tolerance = tolerance,
                                    .read = oc_spread_of(&measurement->read),
@@ -162,8 +159,8 @@ static void look(struct passing *passing, const struct oc_measurement *measureme
 /* p_within of another reading by the same meter. */
 static double within(const struct passing *passing, double r_ohm) {
   const struct oc_measurement *measurement = passing->measurement;
-  ohm_reading reading = *measurement->reading;
-  reading.display = OHM_DISPLAY_VALUE;
+  oc_reading reading = *measurement->reading;
+  reading.display = OC_DISPLAY_VALUE;
   reading.r_ohm = r_ohm + measurement->reading->r_ohm - measurement->read.value;
   struct oc_budget budget;
   if (!(reading.r_ohm >= 0) ||

@@ -6,14 +6,29 @@
 #include "../arithmetic/decision.h"
 #include "hidden.h"
 #include "../evidence/meter.h"
+#include "../evidence/reference.h"
 #include "../sensors/sensor.h"
+
+/** How strictly to decide. */
+typedef struct oc_check {
+  double level;             /**< 0.5 < level < 1; 0: 0.95 */
+  double tolerance_percent; /**< instead of the sensor's own; 0: the sensor's own */
+  const char *band;         /**< a maker's band to judge by; NULL: the widest */
+  int place;                /**< an ohm_place */
+  double fan_c;             /**< the fan is to start here; 0: OC_ASSUMED_FAN_C */
+  double limit_k;           /**< and may be late or early by this; 0:
+                                 OC_ASSUMED_FAN_LIMIT_K */
+} oc_check;
+
+#define OC_CHECK_INIT                                                                              \
+  { 0.0, 0.0, NULL, OHM_PLACE_NOT_TOLD, 0.0, 0.0 }
 
 struct oc_measurement {
   const ohm_sensor *sensor;
   const ohm_curve *curve;
-  const ohm_reading *reading;
-  const ohm_meter *meter; /**< may be NULL */
-  const ohm_reference *reference;
+  const oc_reading *reading;
+  const oc_meter *meter; /**< may be NULL */
+  const oc_reference *reference;
   double level;
   double fan_c;
   double limit_k;
@@ -32,10 +47,10 @@ struct oc_measurement {
   bool limit_assumed;
 };
 
-/** Status  those of ohm_bath_check(). */
+/** Status  those of oc_bath_check(). */
 ohm_status oc_measurement_ask(struct oc_measurement *measurement, const ohm_sensor *sensor,
-                              const ohm_reading *reading, const ohm_meter *meter,
-                              const ohm_reference *reference, const ohm_check *check);
+                              const oc_reading *reading, const oc_meter *meter,
+                              const oc_reference *reference, const oc_check *check);
 
 /** Whether a thousand times as much was probably read: "2.31" on a dial at 20k is 2.31 k. */
 bool oc_measurement_misses_k(const struct oc_measurement *measurement);

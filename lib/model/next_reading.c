@@ -10,16 +10,16 @@ ohm_status oc_ask_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
 }
 
 void oc_next_reading_plan(struct oc_next_reading *further, const struct oc_ask *ask, double t_c) {
-  static const ohm_reference thermometer = OHM_REFERENCE_INIT;
-  static const ohm_reading reading = OHM_READING_INIT;
+  static const oc_reference thermometer = OC_REFERENCE_INIT;
+  static const oc_reading reading = OC_READING_INIT;
   for (size_t i = 0; i < ask->count; i++) {
     further->readings[i] = ask->readings[i];
     further->references[i] = ask->references[i];
   }
-  const ohm_reference *first = &ask->references[0];
-  bool good = first->kind == OHM_REFERENCE_THERMOMETER && first->accuracy != OHM_ASSUMED &&
-              first->limit_k <= OHM_ASSUMED_THERMOMETER_LIMIT_K;
-  ohm_reference *reference = &further->references[ask->count];
+  const oc_reference *first = &ask->references[0];
+  bool good = first->kind == OHM_REFERENCE_THERMOMETER && first->accuracy != OC_ASSUMED &&
+              first->limit_k <= OC_ASSUMED_THERMOMETER_LIMIT_K;
+  oc_reference *reference = &further->references[ask->count];
   *reference = good ? *first : thermometer;
   reference->t_c = t_c;
   further->readings[ask->count] = reading;

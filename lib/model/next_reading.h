@@ -9,11 +9,11 @@ enum { OC_ASK_MAX = OC_EVIDENCE_MAX - 1 };
 
 /** What is asked of one sensor after the other. */
 struct oc_ask {
-  const ohm_reading *readings;
-  const ohm_reference *references;
+  const oc_reading *readings;
+  const oc_reference *references;
   size_t count;
-  const ohm_meter *meter; /**< may be NULL */
-  const ohm_check *check; /**< may be NULL */
+  const oc_meter *meter; /**< may be NULL */
+  const oc_check *check; /**< may be NULL */
 };
 
 /** Status  those of oc_evidence_gather(). */
@@ -23,8 +23,8 @@ ohm_status oc_ask_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
 /** What was asked, with one reading more. */
 struct oc_next_reading {
   struct oc_ask ask;
-  ohm_reading readings[OC_EVIDENCE_MAX];
-  ohm_reference references[OC_EVIDENCE_MAX];
+  oc_reading readings[OC_EVIDENCE_MAX];
+  oc_reference references[OC_EVIDENCE_MAX];
 };
 
 enum { OC_AT_HAND = 11 };

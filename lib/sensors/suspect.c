@@ -41,8 +41,7 @@ struct oc_record *oc_record_new(ohm_audit *audit, const struct oc_printed_row *r
     audit->room = room;
   }
   struct oc_record *record = &audit->records[audit->count++];
-  *record = (struct oc_record){.suspect = {.size = sizeof(ohm_suspect),
-                                           .kind = kind,
+  *record = (struct oc_record){.suspect = {.kind = kind,
                                            .line = row->line,
                                            .t_c = row->t_c,
                                            .low = NAN,

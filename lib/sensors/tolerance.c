@@ -219,7 +219,7 @@ void oc_tolerance_add(struct oc_text *text, const struct oc_tolerance *tolerance
   }
 }
 
-ohm_status ohm_tolerance_read(const char *text, double *percent, ohm_error *error) {
+ohm_status oc_tolerance_read(const char *text, double *percent, ohm_error *error) {
   oc_error_clear(error);
   if (percent)
     *percent = NAN;

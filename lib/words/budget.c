@@ -127,9 +127,10 @@ static void decision(const struct sheet *sheet) {
   amount_line(sheet, "level", number(sheet, OHM_FIELD_LEVEL), "", "what p has to reach");
 }
 
-size_t ohm_report_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
+size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t size) {
+  const ohm_finding *finding = ohm_answer_finding(answer);
   struct oc_text out = oc_text_begin(buffer, size);
-  if (oc_finding_about(finding) != OC_ABOUT_BATH)
+  if (oc_finding_about(finding) != OHM_VERB_CHECK)
     return 0;
   const struct sheet sheet = {finding, &out};
   if (!isnan(number(&sheet, OHM_FIELD_R_OHM)))

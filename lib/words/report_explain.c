@@ -73,11 +73,11 @@ static void add_percents(struct oc_text *out, const struct page *page, const cha
 static bool never_starts(const struct page *page) {
   double percent = number(page, OHM_FIELD_FAULT_PERCENT);
   switch (oc_finding_explanation(page->finding)) {
-  case OHM_SERIES:
+  case OHM_EXPLANATION_SERIES:
     return true;
-  case OHM_DRIFT:
+  case OHM_EXPLANATION_DRIFT:
     return percent > 0;
-  case OHM_BETA_DRIFT:
+  case OHM_EXPLANATION_BETA_DRIFT:
     return percent < 0;
   default:
     return false;
@@ -115,48 +115,48 @@ static void add_other_part(struct oc_text *out, const struct page *page) {
     oc_text_add(out, ", a gauge's sender, which asks for no fan and may be good");
 }
 
-static const char *const labels[OHM_EXPLANATION_COUNT] = {
-    "Healthy",    "In series", "Leakage", "Drift",   "Steepness",
-    "Other part", "Open",      "Shorted", "Plug on", "Wrong range"};
+static const char *const labels[OC_EXPLANATIONS] = {"Healthy",   "In series",  "Leakage", "Drift",
+                                                    "Steepness", "Other part", "Open",    "Shorted",
+                                                    "Plug on",   "Wrong range"};
 
 static void explanation_line(const struct page *page, ohm_explanation explanation) {
   OC_SENTENCE(text);
   switch (explanation) {
-  case OHM_SERIES:
+  case OHM_EXPLANATION_SERIES:
     add_ohms(&text, page);
     oc_text_add(&text, " in plug, pins or wire");
     add_fan(&text, page);
     break;
-  case OHM_LEAKAGE:
+  case OHM_EXPLANATION_LEAKAGE:
     add_ohms(&text, page);
     oc_text_add(&text, " across it: wet plug, cracked body");
     add_fan(&text, page);
     break;
-  case OHM_DRIFT:
+  case OHM_EXPLANATION_DRIFT:
     add_percents(&text, page, "too many ohms", "too few ohms");
     oc_text_add(&text, ", everywhere");
     add_fan(&text, page);
     break;
-  case OHM_BETA_DRIFT:
+  case OHM_EXPLANATION_BETA_DRIFT:
     add_percents(&text, page, "steeper than printed", "flatter than printed");
     add_fan(&text, page);
     break;
-  case OHM_OTHER_PART:
+  case OHM_EXPLANATION_OTHER_PART:
     add_other_part(&text, page);
     break;
-  case OHM_PLUG_ON:
+  case OHM_EXPLANATION_PLUG_ON:
     oc_text_add(&text, "a good one, and the plug left on: a module's ");
     add_ohms(&text, page);
     oc_text_add(&text, " beside it");
     break;
-  case OHM_WRONG_RANGE:
+  case OHM_EXPLANATION_WRONG_RANGE:
     oc_text_add(&text, "a good one, if you read ");
     oc_say_resistance(&text, number(page, OHM_FIELD_SUGGESTED_OHM));
     break;
-  case OHM_OPEN:
+  case OHM_EXPLANATION_OPEN:
     oc_text_add(&text, "no circuit between your probes");
     break;
-  case OHM_SHORT:
+  case OHM_EXPLANATION_SHORT:
     oc_text_add(&text, "next to 0 ohm between your probes");
     break;
   default:
@@ -218,16 +218,16 @@ static void verdict_line(const struct page *page) {
 static const char *after_one(const struct page *page) {
   bool at_pins = text_is(page, OHM_FIELD_PLACE, "sensor");
   switch (oc_finding_explanation(page->finding)) {
-  case OHM_SERIES:
+  case OHM_EXPLANATION_SERIES:
     return at_pins ? "clean its pins and read once more there; the same again: the sensor is bad"
                    : "read at the sensor's own pins: good there, and it is plug or wires";
-  case OHM_LEAKAGE:
+  case OHM_EXPLANATION_LEAKAGE:
     return at_pins
                ? "dry and clean its pins, read once more; the same again: the sensor is bad"
                : "plug off, dry, and read at the sensor's own pins: good there, and it is outside";
-  case OHM_OTHER_PART:
+  case OHM_EXPLANATION_OTHER_PART:
     return "compare the part number with the car's before you buy";
-  case OHM_WRONG_RANGE:
+  case OHM_EXPLANATION_WRONG_RANGE:
     return "read once more, and note the k";
   default:
     return "pins cleaned, plug off, at the sensor: once more before you buy";
@@ -283,9 +283,9 @@ static void caution_lines(const struct page *page) {
 
 void oc_report_explain(struct oc_text *out, const ohm_finding *finding) {
   const struct page page = {finding, out};
-  ohm_explanation explanation = oc_finding_explanation(finding);
+  int explanation = oc_finding_explanation(finding);
   if (!ohm_finding_text(finding, OHM_FIELD_VERDICT, 0)) {
-    if (explanation != OHM_EXPLANATION_COUNT)
+    if (explanation != OC_EXPLANATIONS)
       explanation_line(&page, explanation);
     return;
   }

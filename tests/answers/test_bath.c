@@ -19,7 +19,7 @@ static const char *const with_limits[] = {table, flat, kelvin, beta};
 enum { WITH_LIMITS = 4 };
 
 static ohm_status run(const ohm_sensor *sensor, const struct scene *bath, ohm_finding *finding) {
-  return ohm_bath_check(sensor, &bath->reading, &bath->meter, &bath->reference, &bath->check,
+  return oc_bath_check(sensor, &bath->reading, &bath->meter, &bath->reference, &bath->check,
                         finding);
 }
 
@@ -64,11 +64,11 @@ START_TEST(a_tiny_error_decides_as_none_does)
     for (double tiny = 1e-12; tiny < 1e-3; tiny *= 10) {
       struct scene exact = scene_exact(2450 * parts[i], 20);
       struct scene bath = exact;
-      bath.meter.accuracy = OHM_STATED;
+      bath.meter.accuracy = OC_STATED;
       bath.meter.percent = 100 * tiny;
-      bath.meter.leads = OHM_STATED;
+      bath.meter.leads = OC_STATED;
       bath.meter.lead_limit_ohm = 2450 * tiny;
-      bath.reference.accuracy = OHM_STATED;
+      bath.reference.accuracy = OC_STATED;
       bath.reference.limit_k = bath.reference.u_k = tiny;
       ohm_finding finding = scene_judged(sensor, &bath);
       ohm_finding want = scene_judged(sensor, &exact);
@@ -91,7 +91,7 @@ START_TEST(a_perfect_reading_is_never_outside_however_hopeless_the_bath)
         double nominal;
         ck_assert_int_eq(ohm_sensor_band(sensor, t_c, NULL, &nominal, NULL), OHM_OK);
         struct scene bath = scene_exact(nominal, t_c);
-        bath.reference.accuracy = OHM_STATED;
+        bath.reference.accuracy = OC_STATED;
         bath.reference.limit_k = limit_k;
         bath.check.level = 0.51;
         ohm_finding finding = scene_judged(sensor, &bath);
@@ -112,8 +112,8 @@ START_TEST(a_hopeless_bath_leaves_probabilities_that_are_numbers)
     ohm_sensor *sensor = sensor_of(with_limits[i]);
     for (double limit_k = 100; limit_k <= 1000; limit_k += 100) {
       struct scene bath = scene_exact(2450, 20);
-      bath.meter.accuracy = OHM_ASSUMED;
-      bath.reference.accuracy = OHM_STATED;
+      bath.meter.accuracy = OC_ASSUMED;
+      bath.reference.accuracy = OC_STATED;
       bath.reference.limit_k = bath.reference.u_k = limit_k;
       ohm_finding finding = scene_judged(sensor, &bath);
       check_verdict(&finding, OHM_UNDECIDED, "uncertain");
@@ -131,7 +131,7 @@ START_TEST(a_nominal_reading_is_never_outside_however_poor_the_meter)
   ohm_sensor *sensor = sensor_of(flat);
   for (double percent = 0.01; percent < 100; percent *= 1.5) {
     struct scene bath = scene_exact(2450, 20);
-    bath.meter.accuracy = OHM_STATED;
+    bath.meter.accuracy = OC_STATED;
     bath.meter.percent = percent;
     ohm_finding finding = scene_judged(sensor, &bath);
     ck_assert_int_eq(ohm_finding_verdict(&finding), percent < 5 ? OHM_WITHIN : OHM_UNDECIDED);
@@ -143,14 +143,14 @@ END_TEST
 /* A bath, a meter and leads with every kind of error. */
 static struct scene rough_bath(double r_ohm, double t_c) {
   struct scene bath = scene_exact(r_ohm, t_c);
-  bath.meter.accuracy = OHM_STATED;
+  bath.meter.accuracy = OC_STATED;
   bath.meter.percent = 0.8;
   bath.meter.counts = 3;
   bath.meter.resolution_ohm = 1;
-  bath.meter.leads = OHM_STATED;
+  bath.meter.leads = OC_STATED;
   bath.meter.lead_ohm = 0.3;
   bath.meter.lead_limit_ohm = 0.2;
-  bath.reference.accuracy = OHM_STATED;
+  bath.reference.accuracy = OC_STATED;
   bath.reference.limit_k = 1;
   bath.reference.u_k = 0.5;
   return bath;
@@ -206,7 +206,7 @@ START_TEST(equal_misses_either_way_are_as_likely)
     struct scene low = rough_bath(2450.3 - miss_ohm, 20);
     struct scene high = rough_bath(2450.3 + miss_ohm, 20);
     low.meter.percent = high.meter.percent = 0;
-    low.reference.accuracy = high.reference.accuracy = OHM_EXACT;
+    low.reference.accuracy = high.reference.accuracy = OC_EXACT;
     ohm_finding below = scene_judged(sensor, &low);
     ohm_finding above = scene_judged(sensor, &high);
     CHECK_NEAR(number_in(&below, OHM_FIELD_P_LOW), number_in(&above, OHM_FIELD_P_HIGH), 1e-12);
@@ -297,7 +297,7 @@ START_TEST(no_circuit_is_outside_whatever_is_allowed)
   for (size_t i = 0; i < 2; i++) {
     ohm_sensor *sensor = sensor_of(texts[i]);
     struct scene bath = rough_bath(0, 20);
-    ck_assert_int_eq(ohm_reading_read("open", &bath.reading, NULL), OHM_OK);
+    ck_assert_int_eq(oc_reading_read("open", &bath.reading, NULL), OHM_OK);
     ohm_finding finding = scene_judged(sensor, &bath);
     check_verdict(&finding, OHM_OUTSIDE, "open");
     ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_READ, 0), "open");
@@ -312,7 +312,7 @@ START_TEST(over_range_decides_nothing)
 {
   ohm_sensor *sensor = sensor_of(table);
   struct scene bath = rough_bath(0, 20);
-  ck_assert_int_eq(ohm_reading_read("OL", &bath.reading, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reading_read("OL", &bath.reading, NULL), OHM_OK);
   ohm_finding finding = scene_judged(sensor, &bath);
   check_verdict(&finding, OHM_UNDECIDED, "over_range");
   ck_assert(isnan(number_in(&finding, OHM_FIELD_R_OHM)));
@@ -349,12 +349,12 @@ END_TEST
 START_TEST(what_was_not_told_is_named_as_assumed)
 {
   ohm_sensor *sensor = sensor_of(table);
-  ohm_reading reading = OHM_READING_INIT;
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = 2450;
-  ohm_reference reference = OHM_REFERENCE_INIT;
+  oc_reference reference = OC_REFERENCE_INIT;
   reference.t_c = 20;
   ohm_finding finding;
-  ck_assert_int_eq(ohm_bath_check(sensor, &reading, NULL, &reference, NULL, &finding), OHM_OK);
+  ck_assert_int_eq(oc_bath_check(sensor, &reading, NULL, &reference, NULL, &finding), OHM_OK);
   size_t count = 0;
   while (ohm_finding_text(&finding, OHM_FIELD_ASSUMED, count))
     count++;
@@ -410,7 +410,7 @@ static void check_refused(const ohm_sensor *sensor, const struct scene *bath, oh
   memset(&finding, 0x55, sizeof finding);
   ohm_status got = run(sensor, bath, &finding);
   ck_assert_str_eq(ohm_status_name((int)got), ohm_status_name((int)status));
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert(isnan(ohm_finding_number(&finding, i)));
     ck_assert_ptr_null(ohm_finding_text(&finding, i, 0));
   }
@@ -442,7 +442,7 @@ START_TEST(an_amount_that_is_nan_infinite_or_negative_is_a_bad_argument)
     }
   struct scene bath = rough_bath(-1, 20);
   ohm_finding finding;
-  PROVOKES(ohm_bath_check, OHM_BAD_ARGUMENT, run(sensor, &bath, &finding));
+  PROVOKES(oc_bath_check, OHM_BAD_ARGUMENT, run(sensor, &bath, &finding));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -466,8 +466,8 @@ END_TEST
 
 START_TEST(a_constant_that_is_none_or_a_size_too_small_is_a_bad_argument)
 {
-  static const int last[] = {OHM_DISPLAY_ONE,        OHM_EXACT, OHM_EXACT,
-                             OHM_REFERENCE_INFRARED, OHM_EXACT, OHM_PLACE_MODULE};
+  static const int last[] = {OC_DISPLAY_ONE,        OC_EXACT, OC_EXACT,
+                             OHM_REFERENCE_INFRARED, OC_EXACT, OHM_PLACE_MODULE};
   ohm_sensor *sensor = sensor_of(table);
   for (size_t member = 0; member < sizeof last / sizeof last[0]; member++) {
     const int no_constant[] = {-1, last[member] + 1, 1000};
@@ -512,7 +512,7 @@ START_TEST(a_level_tolerance_or_temperature_out_of_its_range_is_told)
   }
   struct scene bath = rough_bath(2450, 1001);
   ohm_finding finding;
-  PROVOKES(ohm_bath_check, OHM_OUT_OF_RANGE, run(sensor, &bath, &finding));
+  PROVOKES(oc_bath_check, OHM_OUT_OF_RANGE, run(sensor, &bath, &finding));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -524,7 +524,7 @@ START_TEST(a_band_that_no_maker_has_is_not_found)
   bath.check.band = "nobody";
   check_refused(sensor, &bath, OHM_NOT_FOUND);
   ohm_finding finding;
-  PROVOKES(ohm_bath_check, OHM_NOT_FOUND, run(sensor, &bath, &finding));
+  PROVOKES(oc_bath_check, OHM_NOT_FOUND, run(sensor, &bath, &finding));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -535,15 +535,15 @@ START_TEST(a_sensor_a_reading_a_reference_and_a_finding_are_required)
   struct scene bath = rough_bath(2450, 20);
   ohm_finding finding;
   memset(&finding, 0x55, sizeof finding);
-  PROVOKES(ohm_bath_check, OHM_NULL_ARGUMENT,
-           ohm_bath_check(NULL, &bath.reading, NULL, &bath.reference, NULL, &finding));
+  PROVOKES(oc_bath_check, OHM_NULL_ARGUMENT,
+           oc_bath_check(NULL, &bath.reading, NULL, &bath.reference, NULL, &finding));
   ck_assert_int_eq(ohm_finding_verdict(&finding), OHM_UNDECIDED);
-  PROVOKES(ohm_bath_check, OHM_NULL_ARGUMENT,
-           ohm_bath_check(sensor, NULL, NULL, &bath.reference, NULL, &finding));
-  PROVOKES(ohm_bath_check, OHM_NULL_ARGUMENT,
-           ohm_bath_check(sensor, &bath.reading, NULL, NULL, NULL, &finding));
-  PROVOKES(ohm_bath_check, OHM_NULL_ARGUMENT,
-           ohm_bath_check(sensor, &bath.reading, NULL, &bath.reference, NULL, NULL));
+  PROVOKES(oc_bath_check, OHM_NULL_ARGUMENT,
+           oc_bath_check(sensor, NULL, NULL, &bath.reference, NULL, &finding));
+  PROVOKES(oc_bath_check, OHM_NULL_ARGUMENT,
+           oc_bath_check(sensor, &bath.reading, NULL, NULL, NULL, &finding));
+  PROVOKES(oc_bath_check, OHM_NULL_ARGUMENT,
+           oc_bath_check(sensor, &bath.reading, NULL, &bath.reference, NULL, NULL));
   ohm_sensor_free(sensor);
 }
 END_TEST

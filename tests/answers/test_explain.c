@@ -13,22 +13,22 @@ static const char flat[] = "# name: flat\n# tolerance: 5 %\n# range: -40 to 150 
 
 struct bench {
   size_t count;
-  ohm_reading readings[MOST + 1];
-  ohm_reference references[MOST + 1];
-  ohm_check check;
+  oc_reading readings[MOST + 1];
+  oc_reference references[MOST + 1];
+  oc_check check;
 };
 
 struct answer {
-  ohm_finding each[OHM_EXPLANATION_COUNT];
+  ohm_finding each[OC_EXPLANATIONS];
   ohm_finding finding;
 };
 
 /* Readings and temperatures in turn: "2.31k", "21.5C". */
 static struct bench bench_of(size_t words, const char *const *typed) {
-  struct bench bench = {.count = words / 2, .check = OHM_CHECK_INIT};
+  struct bench bench = {.count = words / 2, .check = OC_CHECK_INIT};
   for (size_t i = 0; i < bench.count; i++) {
-    ck_assert_int_eq(ohm_reading_read(typed[2 * i], &bench.readings[i], NULL), OHM_OK);
-    ck_assert_int_eq(ohm_reference_read(typed[2 * i + 1], &bench.references[i], NULL), OHM_OK);
+    ck_assert_int_eq(oc_reading_read(typed[2 * i], &bench.readings[i], NULL), OHM_OK);
+    ck_assert_int_eq(oc_reference_read(typed[2 * i + 1], &bench.references[i], NULL), OHM_OK);
   }
   return bench;
 }
@@ -39,14 +39,14 @@ static struct bench bench_of(size_t words, const char *const *typed) {
 
 static ohm_status run(const ohm_sensor *sensor, const ohm_sensor *const *others, size_t count,
                       const struct bench *bench, struct answer *answer) {
-  return ohm_explain(sensor, others, count, bench->readings, bench->references, bench->count, NULL,
+  return oc_explain(sensor, others, count, bench->readings, bench->references, bench->count, NULL,
                      &bench->check, answer->each, &answer->finding);
 }
 
 static struct answer explained(const char *name, struct bench bench) {
   struct answer answer;
   ohm_sensor *sensor = strchr(name, '\n') ? sensor_of(name) : sensor_built_in(name);
-  PROVOKES(ohm_explain, OHM_OK, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_OK, run(sensor, NULL, 0, &bench, &answer));
   ohm_sensor_free(sensor);
   return answer;
 }
@@ -81,10 +81,10 @@ static const char *line_of(const struct answer *answer, ohm_explanation explanat
 /* ---- bad values ---- */
 
 static void check_absent(const struct answer *answer) {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert(isnan(number_in(&answer->finding, (ohm_field)i)));
     ck_assert_ptr_null(ohm_finding_text(&answer->finding, i, 0));
-    for (int j = 0; j < OHM_EXPLANATION_COUNT; j++)
+    for (int j = 0; j < OC_EXPLANATIONS; j++)
       ck_assert_ptr_null(ohm_finding_text(&answer->each[j], i, 0));
   }
 }
@@ -96,24 +96,24 @@ START_TEST(every_pointer_but_others_meter_and_check_is_required)
   ohm_sensor *sensor = sensor_of(flat);
   const ohm_sensor *const none = NULL;
   memset(&answer, 0x55, sizeof answer);
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT, run(NULL, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(NULL, NULL, 0, &bench, &answer));
   check_absent(&answer);
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT, run(sensor, NULL, 1, &bench, &answer));
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT, run(sensor, &none, 1, &bench, &answer));
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT,
-           ohm_explain(sensor, NULL, 0, NULL, bench.references, 1, NULL, NULL, answer.each,
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(sensor, NULL, 1, &bench, &answer));
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(sensor, &none, 1, &bench, &answer));
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
+           oc_explain(sensor, NULL, 0, NULL, bench.references, 1, NULL, NULL, answer.each,
                        &answer.finding));
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT,
-           ohm_explain(sensor, NULL, 0, bench.readings, NULL, 1, NULL, NULL, answer.each,
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
+           oc_explain(sensor, NULL, 0, bench.readings, NULL, 1, NULL, NULL, answer.each,
                        &answer.finding));
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT,
-           ohm_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL, NULL,
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
+           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL, NULL,
                        &answer.finding));
-  PROVOKES(ohm_explain, OHM_NULL_ARGUMENT,
-           ohm_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
+  PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
+           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
                        answer.each, NULL));
-  PROVOKES(ohm_explain, OHM_OK,
-           ohm_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
+  PROVOKES(oc_explain, OHM_OK,
+           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
                        answer.each, &answer.finding));
   ohm_sensor_free(sensor);
 }
@@ -129,11 +129,11 @@ START_TEST(one_to_16_readings_are_explained)
     bench.references[i] = bench.references[0];
   }
   bench.count = 0;
-  PROVOKES(ohm_explain, OHM_BAD_ARGUMENT, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_BAD_ARGUMENT, run(sensor, NULL, 0, &bench, &answer));
   bench.count = MOST;
-  PROVOKES(ohm_explain, OHM_OK, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_OK, run(sensor, NULL, 0, &bench, &answer));
   bench.count = MOST + 1;
-  PROVOKES(ohm_explain, OHM_TOO_LARGE, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_TOO_LARGE, run(sensor, NULL, 0, &bench, &answer));
   check_absent(&answer);
   ohm_sensor_free(sensor);
 }
@@ -145,17 +145,17 @@ START_TEST(a_member_that_is_no_number_is_refused)
   struct answer answer;
   ohm_sensor *sensor = sensor_of(flat);
   bench.references[0].t_c = NAN;
-  PROVOKES(ohm_explain, OHM_BAD_ARGUMENT, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_BAD_ARGUMENT, run(sensor, NULL, 0, &bench, &answer));
   check_absent(&answer);
   bench = BENCH("2.31k", "21.5C");
   bench.check.level = 1.5;
-  PROVOKES(ohm_explain, OHM_OUT_OF_RANGE, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_OUT_OF_RANGE, run(sensor, NULL, 0, &bench, &answer));
   bench = BENCH("2.31k", "300C");
-  PROVOKES(ohm_explain, OHM_OUT_OF_RANGE, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_OUT_OF_RANGE, run(sensor, NULL, 0, &bench, &answer));
   check_absent(&answer);
   bench = BENCH("2.31k", "21.5C");
   bench.check.band = "nobody's";
-  PROVOKES(ohm_explain, OHM_NOT_FOUND, run(sensor, NULL, 0, &bench, &answer));
+  PROVOKES(oc_explain, OHM_NOT_FOUND, run(sensor, NULL, 0, &bench, &answer));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -166,11 +166,11 @@ START_TEST(readings_of_a_healthy_sensor_are_explained_by_health_alone)
 {
   struct answer answer = explained("ntc-2k45-20c", BENCH("2.31k", "21.5C", "185", "boil"));
   check_verdict(&answer.finding, OHM_WITHIN, "conforms");
-  ck_assert(leads(&answer, OHM_HEALTHY));
-  for (int i = OHM_HEALTHY + 1; i < OHM_EXPLANATION_COUNT; i++)
+  ck_assert(leads(&answer, OHM_EXPLANATION_HEALTHY));
+  for (int i = OHM_EXPLANATION_HEALTHY + 1; i < OC_EXPLANATIONS; i++)
     ck_assert(!leads(&answer, (ohm_explanation)i));
   check_has(report_of(&answer.finding), "GOOD: the readings go with a healthy sensor");
-  check_has(line_of(&answer, OHM_HEALTHY), "Healthy     the readings go with a good one");
+  check_has(line_of(&answer, OHM_EXPLANATION_HEALTHY), "Healthy     the readings go with a good one");
 }
 END_TEST
 
@@ -178,14 +178,14 @@ START_TEST(fifty_ohm_in_the_plug_are_found_hot_and_named_with_what_they_do_to_th
 {
   /* 2452 and 237 ohm of the nominal curve, and 50 more. */
   struct answer answer = explained("ntc-2k45-20c", BENCH("2.50k", "20C", "287", "90C"));
-  ck_assert(leads(&answer, OHM_SERIES));
-  ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_FAULT_LOW_OHM) < 50);
-  ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_FAULT_HIGH_OHM) > 50);
-  CHECK_NEAR(of(&answer, OHM_SERIES, OHM_FIELD_FAULT_LATE_K), 11, 3);
-  ck_assert(!leads(&answer, OHM_LEAKAGE));
-  ck_assert(!leads(&answer, OHM_HEALTHY));
-  check_has(line_of(&answer, OHM_SERIES), " in plug, pins or wire; the fan ");
-  check_has(line_of(&answer, OHM_SERIES), " late");
+  ck_assert(leads(&answer, OHM_EXPLANATION_SERIES));
+  ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_LOW_OHM) < 50);
+  ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_HIGH_OHM) > 50);
+  CHECK_NEAR(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_LATE_K), 11, 3);
+  ck_assert(!leads(&answer, OHM_EXPLANATION_LEAKAGE));
+  ck_assert(!leads(&answer, OHM_EXPLANATION_HEALTHY));
+  check_has(line_of(&answer, OHM_EXPLANATION_SERIES), " in plug, pins or wire; the fan ");
+  check_has(line_of(&answer, OHM_EXPLANATION_SERIES), " late");
 }
 END_TEST
 
@@ -193,11 +193,11 @@ START_TEST(one_reading_goes_with_every_fault_that_can_be_so_large_and_ranks_none
 {
   struct answer answer = explained("ntc-2k45-20c", BENCH("412", "80C"));
   check_verdict(&answer.finding, OHM_OUTSIDE, "several");
-  ck_assert(leads(&answer, OHM_SERIES) && leads(&answer, OHM_DRIFT) &&
-            leads(&answer, OHM_BETA_DRIFT));
-  ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_P_FIT) == 1 &&
-            of(&answer, OHM_DRIFT, OHM_FIELD_P_FIT) == 1);
-  ck_assert(!leads(&answer, OHM_LEAKAGE));
+  ck_assert(leads(&answer, OHM_EXPLANATION_SERIES) && leads(&answer, OHM_EXPLANATION_DRIFT) &&
+            leads(&answer, OHM_EXPLANATION_BETA_DRIFT));
+  ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_P_FIT) == 1 &&
+            of(&answer, OHM_EXPLANATION_DRIFT, OHM_FIELD_P_FIT) == 1);
+  ck_assert(!leads(&answer, OHM_EXPLANATION_LEAKAGE));
   ck_assert_str_eq(ohm_finding_text(&answer.finding, OHM_FIELD_CANDIDATES, 0), "series");
   ck_assert_str_eq(ohm_finding_text(&answer.finding, OHM_FIELD_CANDIDATES, 1), "drift");
   check_has(report_of(&answer.finding), "NOT AS IT SHOULD BE; 3 things would explain");
@@ -208,17 +208,17 @@ START_TEST(the_further_reading_parts_what_one_does_not)
 {
   struct answer answer = explained("ntc-2k45-20c", BENCH("412", "80C"));
   double at_c = number_in(&answer.finding, OHM_FIELD_SEPARATING_C);
-  double series_ohm = of(&answer, OHM_SERIES, OHM_FIELD_SEPARATING_OHM);
+  double series_ohm = of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_SEPARATING_OHM);
   ck_assert(fabs(at_c - 80) >= 15);
-  ck_assert(fabs(log(of(&answer, OHM_DRIFT, OHM_FIELD_SEPARATING_OHM) / series_ohm)) > 0.1);
+  ck_assert(fabs(log(of(&answer, OHM_EXPLANATION_DRIFT, OHM_FIELD_SEPARATING_OHM) / series_ohm)) > 0.1);
   /* Take it as series resistance foretells it: drift is out. */
   char read[OHM_NUMBER_SIZE];
   char at[OHM_NUMBER_SIZE];
   snprintf(read, sizeof read, "%.4gohm", series_ohm);
   snprintf(at, sizeof at, "%gC", at_c);
   struct answer after = explained("ntc-2k45-20c", BENCH("412", "80C", read, at));
-  ck_assert(leads(&after, OHM_SERIES));
-  ck_assert(!leads(&after, OHM_DRIFT));
+  ck_assert(leads(&after, OHM_EXPLANATION_SERIES));
+  ck_assert(!leads(&after, OHM_EXPLANATION_DRIFT));
   check_has(report_of(&answer.finding), "C too, thermometer beside it");
 }
 END_TEST
@@ -228,9 +228,9 @@ START_TEST(two_readings_rank_the_best_fit_first)
   struct answer answer = explained("ntc-2k45-20c", BENCH("2.31k", "21.5C", "412", "80C"));
   const char *first = ohm_finding_text(&answer.finding, OHM_FIELD_CANDIDATES, 0);
   double best = 0;
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++)
     best = fmax(best, of(&answer, (ohm_explanation)i, OHM_FIELD_P_FIT));
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++)
     if (strcmp(first, ohm_finding_text(&answer.each[i], OHM_FIELD_EXPLANATION, 0)) == 0)
       ck_assert(of(&answer, (ohm_explanation)i, OHM_FIELD_P_FIT) == best);
 }
@@ -239,11 +239,11 @@ END_TEST
 START_TEST(a_size_that_cannot_be_negative_is_not)
 {
   struct answer low = explained(flat, BENCH("1.00k", "20.0C+-0.1"));
-  CHECK_NEAR(of(&low, OHM_SERIES, OHM_FIELD_FAULT_OHM), 0, 0);
-  CHECK_NEAR(of(&low, OHM_SERIES, OHM_FIELD_FAULT_HIGH_OHM), 0, 0);
+  CHECK_NEAR(of(&low, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_OHM), 0, 0);
+  CHECK_NEAR(of(&low, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_HIGH_OHM), 0, 0);
   struct answer high = explained(flat, BENCH("4.00k", "20.0C+-0.1"));
-  ck_assert(isnan(of(&high, OHM_LEAKAGE, OHM_FIELD_FAULT_OHM)));
-  ck_assert(!leads(&low, OHM_SERIES) && !leads(&high, OHM_LEAKAGE));
+  ck_assert(isnan(of(&high, OHM_EXPLANATION_LEAKAGE, OHM_FIELD_FAULT_OHM)));
+  ck_assert(!leads(&low, OHM_EXPLANATION_SERIES) && !leads(&high, OHM_EXPLANATION_LEAKAGE));
 }
 END_TEST
 
@@ -251,14 +251,14 @@ START_TEST(a_plug_left_on_is_a_question_before_any_blame)
 {
   struct answer answer = explained("ntc-2k45-20c", BENCH("620", "20C"));
   check_verdict(&answer.finding, OHM_UNDECIDED, "plug_on");
-  ck_assert(leads(&answer, OHM_PLUG_ON));
+  ck_assert(leads(&answer, OHM_EXPLANATION_PLUG_ON));
   check_has(report_of(&answer.finding), "is the plug off? With it on, a good one reads so");
-  check_has(line_of(&answer, OHM_PLUG_ON), "a good one, and the plug left on: a module's ");
+  check_has(line_of(&answer, OHM_EXPLANATION_PLUG_ON), "a good one, and the plug left on: a module's ");
   struct bench at_pins = BENCH("620", "20C");
   at_pins.check.place = OHM_PLACE_SENSOR;
   answer = explained("ntc-2k45-20c", at_pins);
   ck_assert_int_eq(ohm_finding_verdict(&answer.finding), OHM_OUTSIDE);
-  ck_assert(!leads(&answer, OHM_PLUG_ON));
+  ck_assert(!leads(&answer, OHM_EXPLANATION_PLUG_ON));
 }
 END_TEST
 
@@ -266,10 +266,10 @@ START_TEST(another_part_is_named_by_what_it_reads_like)
 {
   struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("3.5k", "20C", "177", "boil"));
   check_verdict(&answer.finding, OHM_OUTSIDE, "one");
-  ck_assert(leads(&answer, OHM_OTHER_PART));
-  ck_assert_str_eq(ohm_finding_text(&answer.each[OHM_OTHER_PART], OHM_FIELD_SENSOR, 0),
+  ck_assert(leads(&answer, OHM_EXPLANATION_OTHER_PART));
+  ck_assert_str_eq(ohm_finding_text(&answer.each[OHM_EXPLANATION_OTHER_PART], OHM_FIELD_SENSOR, 0),
                    "ntc-3k5-20c");
-  check_has(line_of(&answer, OHM_OTHER_PART), "it reads like ntc-3k5-20c");
+  check_has(line_of(&answer, OHM_EXPLANATION_OTHER_PART), "it reads like ntc-3k5-20c");
   check_has(report_of(&answer.finding), "compare the part number");
 }
 END_TEST
@@ -278,9 +278,9 @@ START_TEST(a_gauge_sender_is_said_to_be_one)
 {
   /* The 160 ohm at 60 C sender of the catalogue: 160 and 67.6 ohm at 60 and 85 C. */
   struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("160ohm", "60C", "67.6", "85C"));
-  ck_assert(leads(&answer, OHM_OTHER_PART));
-  check_has(line_of(&answer, OHM_OTHER_PART), "a gauge's sender");
-  check_has(line_of(&answer, OHM_OTHER_PART), "asks for no fan");
+  ck_assert(leads(&answer, OHM_EXPLANATION_OTHER_PART));
+  check_has(line_of(&answer, OHM_EXPLANATION_OTHER_PART), "a gauge's sender");
+  check_has(line_of(&answer, OHM_EXPLANATION_OTHER_PART), "asks for no fan");
 }
 END_TEST
 
@@ -304,7 +304,7 @@ START_TEST(displays_without_a_number_are_answered)
   check_verdict(&one.finding, OHM_UNDECIDED, "lone_one");
   struct answer shorted = explained("ntc-2k45-20c", BENCH("0.00", "20C"));
   check_verdict(&shorted.finding, OHM_OUTSIDE, "shorted");
-  check_has(line_of(&shorted, OHM_SHORT), "next to 0 ohm");
+  check_has(line_of(&shorted, OHM_EXPLANATION_SHORT), "next to 0 ohm");
 }
 END_TEST
 
@@ -319,8 +319,8 @@ END_TEST
 START_TEST(lines_of_the_screen_are_no_wider_than_80_columns)
 {
   struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("600", "20C", "150", "80C"));
-  for (int i = 0; i <= OHM_EXPLANATION_COUNT; i++) {
-    const char *text = i < OHM_EXPLANATION_COUNT ? line_of(&answer, (ohm_explanation)i)
+  for (int i = 0; i <= OC_EXPLANATIONS; i++) {
+    const char *text = i < OC_EXPLANATIONS ? line_of(&answer, (ohm_explanation)i)
                                                  : report_of(&answer.finding);
     for (const char *line = text; *line; line += strcspn(line, "\n") + 1)
       ck_assert(strcspn(line, "\n") <= 80);
@@ -334,7 +334,7 @@ END_TEST
  * readings by an exact meter in an exact bath give the fault back. */
 static struct answer read_behind(const ohm_sensor *sensor, double series_ohm, double leakage_ohm) {
   static const double at_c[] = {20, 100};
-  struct bench bench = {.count = 2, .check = OHM_CHECK_INIT};
+  struct bench bench = {.count = 2, .check = OC_CHECK_INIT};
   struct answer answer;
   for (size_t i = 0; i < 2; i++) {
     struct scene scene = scene_exact(1, at_c[i]);
@@ -346,7 +346,7 @@ static struct answer read_behind(const ohm_sensor *sensor, double series_ohm, do
     bench.references[i] = scene.reference;
   }
   struct scene exact = scene_exact(1, 20);
-  ck_assert_int_eq(ohm_explain(sensor, NULL, 0, bench.readings, bench.references, 2, &exact.meter,
+  ck_assert_int_eq(oc_explain(sensor, NULL, 0, bench.readings, bench.references, 2, &exact.meter,
                                &bench.check, answer.each, &answer.finding),
                    OHM_OK);
   return answer;
@@ -360,13 +360,13 @@ START_TEST(every_fault_of_the_fault_table_is_found_with_its_size)
   ohm_sensor *sensor = sensor_built_in(names[_i]);
   for (size_t i = 0; i < 3; i++) {
     struct answer answer = read_behind(sensor, series_ohm[i], 0);
-    ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_P_FIT) >= 0.05);
-    ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_FAULT_LOW_OHM) <= series_ohm[i]);
-    ck_assert(of(&answer, OHM_SERIES, OHM_FIELD_FAULT_HIGH_OHM) >= series_ohm[i]);
+    ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_P_FIT) >= 0.05);
+    ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_LOW_OHM) <= series_ohm[i]);
+    ck_assert(of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_FAULT_HIGH_OHM) >= series_ohm[i]);
     answer = read_behind(sensor, 0, leakage_ohm[i]);
-    double high_ohm = of(&answer, OHM_LEAKAGE, OHM_FIELD_FAULT_HIGH_OHM);
-    ck_assert(of(&answer, OHM_LEAKAGE, OHM_FIELD_P_FIT) >= 0.05);
-    ck_assert(of(&answer, OHM_LEAKAGE, OHM_FIELD_FAULT_LOW_OHM) <= leakage_ohm[i]);
+    double high_ohm = of(&answer, OHM_EXPLANATION_LEAKAGE, OHM_FIELD_FAULT_HIGH_OHM);
+    ck_assert(of(&answer, OHM_EXPLANATION_LEAKAGE, OHM_FIELD_P_FIT) >= 0.05);
+    ck_assert(of(&answer, OHM_EXPLANATION_LEAKAGE, OHM_FIELD_FAULT_LOW_OHM) <= leakage_ohm[i]);
     ck_assert(isnan(high_ohm) || high_ohm >= leakage_ohm[i]);
   }
   ohm_sensor_free(sensor);

@@ -9,22 +9,22 @@ static double nominal(double t_c) {
   return r_ohm;
 }
 
-static ohm_module through(const char *pull_up) {
-  ohm_module module = OHM_MODULE_INIT;
-  ck_assert_int_eq(ohm_pull_up_read(pull_up, &module, NULL), OHM_OK);
+static oc_module through(const char *pull_up) {
+  oc_module module = OC_MODULE_INIT;
+  ck_assert_int_eq(oc_pull_up_read(pull_up, &module, NULL), OHM_OK);
   return module;
 }
 
-static ohm_finding found(double on_c, double off_c, const ohm_module *module, double hidden_ohm) {
+static ohm_finding found(double on_c, double off_c, const oc_module *module, double hidden_ohm) {
   ohm_finding finding;
-  PROVOKES(ohm_fanpoint_find, OHM_OK,
-           ohm_fanpoint_find(sensor, on_c, off_c, module, hidden_ohm, &finding));
+  PROVOKES(oc_fanpoint_find, OHM_OK,
+           oc_fanpoint_find(sensor, on_c, off_c, module, hidden_ohm, &finding));
   return finding;
 }
 
 START_TEST(points_are_those_of_curve_and_divider)
 {
-  ohm_module module = through("1k");
+  oc_module module = through("1k");
   for (double on_c = 80; on_c <= 110; on_c += 5) {
     ohm_finding finding = found(on_c, on_c - 5, &module, 50);
     double on_volt;
@@ -41,7 +41,7 @@ END_TEST
 
 START_TEST(a_kelvin_is_worth_what_the_next_hundredth_says)
 {
-  ohm_module module = through("1k");
+  oc_module module = through("1k");
   ohm_finding finding = found(98, 93, &module, 50);
   ohm_finding next = found(98.01, 93, &module, 50);
   ohm_finding last = found(97.99, 93, &module, 50);
@@ -85,7 +85,7 @@ START_TEST(what_is_not_known_is_absent)
   check_has_not(report_of(&finding), "Stops");
   check_has_not(report_of(&finding), " V");
   ohm_sensor *platinum = sensor_built_in("pt1000-b");
-  ck_assert_int_eq(ohm_fanpoint_find(platinum, 98, 93, NULL, 50, &finding), OHM_OK);
+  ck_assert_int_eq(oc_fanpoint_find(platinum, 98, 93, NULL, 50, &finding), OHM_OK);
   ck_assert(isnan(number_in(&finding, OHM_FIELD_START_C)));
   ck_assert(number_in(&finding, OHM_FIELD_OHM_PER_K) > 0);
   check_has_not(report_of(&finding), "Hidden");
@@ -95,7 +95,7 @@ END_TEST
 
 START_TEST(two_pull_ups_are_met_by_the_temperature)
 {
-  ohm_module module = through("20k,952@85C");
+  oc_module module = through("20k,952@85C");
   ohm_finding finding = found(98, 80, &module, 50);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_ON_VOLT), 5 * nominal(98) / (952 + nominal(98)), 1e-9);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_OFF_VOLT), 5 * nominal(80) / (20000 + nominal(80)),
@@ -108,23 +108,23 @@ START_TEST(no_fan_of_the_wrong_kind_has_points)
   static const double bad[] = {INFINITY, -INFINITY, -1, 0, 130, 1e300};
   ohm_finding finding;
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-    PROVOKES(ohm_fanpoint_find, OHM_OUT_OF_RANGE,
-             ohm_fanpoint_find(sensor, bad[i], NAN, NULL, 50, &finding));
+    PROVOKES(oc_fanpoint_find, OHM_OUT_OF_RANGE,
+             oc_fanpoint_find(sensor, bad[i], NAN, NULL, 50, &finding));
     ck_assert(!ohm_finding_text(&finding, OHM_FIELD_ABOUT, 0));
-    ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, bad[i], NULL, 50, &finding), OHM_OUT_OF_RANGE);
+    ck_assert_int_eq(oc_fanpoint_find(sensor, 98, bad[i], NULL, 50, &finding), OHM_OUT_OF_RANGE);
     if (!(0 <= bad[i] && bad[i] <= 1e6))
-      ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, 93, NULL, bad[i], &finding), OHM_OUT_OF_RANGE);
+      ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, NULL, bad[i], &finding), OHM_OUT_OF_RANGE);
   }
-  ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, 98, NULL, 50, &finding), OHM_OUT_OF_RANGE);
-  PROVOKES(ohm_fanpoint_find, OHM_BAD_ARGUMENT,
-           ohm_fanpoint_find(sensor, NAN, NAN, NULL, 50, &finding));
-  ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, 93, NULL, NAN, &finding), OHM_BAD_ARGUMENT);
-  ohm_module module = OHM_MODULE_INIT;
+  ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 98, NULL, 50, &finding), OHM_OUT_OF_RANGE);
+  PROVOKES(oc_fanpoint_find, OHM_BAD_ARGUMENT,
+           oc_fanpoint_find(sensor, NAN, NAN, NULL, 50, &finding));
+  ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, NULL, NAN, &finding), OHM_BAD_ARGUMENT);
+  oc_module module = OC_MODULE_INIT;
   module.size = 0;
-  ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, 93, &module, 50, &finding), OHM_BAD_ARGUMENT);
-  PROVOKES(ohm_fanpoint_find, OHM_NULL_ARGUMENT,
-           ohm_fanpoint_find(NULL, 98, 93, NULL, 50, &finding));
-  ck_assert_int_eq(ohm_fanpoint_find(sensor, 98, 93, NULL, 50, NULL), OHM_NULL_ARGUMENT);
+  ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, &module, 50, &finding), OHM_BAD_ARGUMENT);
+  PROVOKES(oc_fanpoint_find, OHM_NULL_ARGUMENT,
+           oc_fanpoint_find(NULL, 98, 93, NULL, 50, &finding));
+  ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, NULL, 50, NULL), OHM_NULL_ARGUMENT);
 }
 END_TEST
 

@@ -28,8 +28,8 @@ struct answer {
 
 struct bench {
   size_t count;
-  ohm_reading readings[MOST + 1];
-  ohm_reference references[MOST + 1];
+  oc_reading readings[MOST + 1];
+  oc_reference references[MOST + 1];
 };
 
 /* "2.31k@21.5C 330@80C" */
@@ -39,18 +39,18 @@ static struct bench typed_bench(const char *text) {
   for (int used; sscanf(text, "%31s%n", word, &used) == 1; text += used) {
     char *at = strrchr(word, '@');
     *at = '\0';
-    ck_assert_int_eq(ohm_reading_read(word, &bench.readings[bench.count], NULL), OHM_OK);
-    ck_assert_int_eq(ohm_reference_read(at + 1, &bench.references[bench.count], NULL), OHM_OK);
+    ck_assert_int_eq(oc_reading_read(word, &bench.readings[bench.count], NULL), OHM_OK);
+    ck_assert_int_eq(oc_reference_read(at + 1, &bench.references[bench.count], NULL), OHM_OK);
     bench.count++;
   }
   return bench;
 }
 
 static void identify_among(const ohm_sensor *const *among, size_t count, const struct bench *bench,
-                           const ohm_check *check, struct answer *answer) {
+                           const oc_check *check, struct answer *answer) {
   answer->count = count;
-  PROVOKES(ohm_identify, OHM_OK,
-           ohm_identify(among, count, bench->readings, bench->references, bench->count, NULL, check,
+  PROVOKES(oc_identify, OHM_OK,
+           oc_identify(among, count, bench->readings, bench->references, bench->count, NULL, check,
                         answer->candidates, &answer->finding));
 }
 
@@ -84,7 +84,7 @@ static const ohm_finding *candidate_named(const struct answer *answer, const cha
 /* ---- bad values ---- */
 
 static void check_absent(const ohm_finding *finding) {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert(isnan(ohm_finding_number(finding, i)));
     ck_assert_ptr_null(ohm_finding_text(finding, i, 0));
   }
@@ -95,10 +95,10 @@ struct call {
   const ohm_sensor *const *among;
   size_t sensor_count;
   struct bench bench;
-  const ohm_reading *readings;
-  const ohm_reference *references;
-  ohm_meter meter;
-  ohm_check check;
+  const oc_reading *readings;
+  const oc_reference *references;
+  oc_meter meter;
+  oc_check check;
   struct answer answer;
 };
 
@@ -109,12 +109,12 @@ static void begin(struct call *call) {
   call->bench = typed_bench("2.31k@21.5C 330@80C");
   call->readings = call->bench.readings;
   call->references = call->bench.references;
-  call->meter = (ohm_meter)OHM_METER_INIT;
-  call->check = (ohm_check)OHM_CHECK_INIT;
+  call->meter = (oc_meter)OC_METER_INIT;
+  call->check = (oc_check)OC_CHECK_INIT;
 }
 
 static ohm_status run(struct call *call) {
-  return ohm_identify(call->among, call->sensor_count, call->readings, call->references,
+  return oc_identify(call->among, call->sensor_count, call->readings, call->references,
                       call->bench.count, &call->meter, &call->check, call->answer.candidates,
                       &call->answer.finding);
 }
@@ -133,25 +133,25 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   with_none[3] = NULL;
   begin(&call);
   call.among = NULL;
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT, run(&call));
   check_all_absent(&call);
   begin(&call);
   call.among = with_none;
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT, run(&call));
   check_all_absent(&call);
   begin(&call);
   call.readings = NULL;
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT, run(&call));
   check_all_absent(&call);
   begin(&call);
   call.references = NULL;
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT, run(&call));
   check_all_absent(&call);
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT,
-           ohm_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL, NULL,
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
+           oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL, NULL,
                         &call.answer.finding));
-  PROVOKES(ohm_identify, OHM_NULL_ARGUMENT,
-           ohm_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL,
+  PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
+           oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL,
                         call.answer.candidates, NULL));
 }
 END_TEST
@@ -161,14 +161,14 @@ START_TEST(there_is_a_sensor_and_1_to_16_readings)
   static struct call call;
   begin(&call);
   call.sensor_count = 0;
-  PROVOKES(ohm_identify, OHM_BAD_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_BAD_ARGUMENT, run(&call));
   begin(&call);
   call.bench.count = 0;
-  PROVOKES(ohm_identify, OHM_BAD_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_BAD_ARGUMENT, run(&call));
   check_all_absent(&call);
   begin(&call);
   call.bench.count = MOST + 1;
-  PROVOKES(ohm_identify, OHM_TOO_LARGE, run(&call));
+  PROVOKES(oc_identify, OHM_TOO_LARGE, run(&call));
   check_all_absent(&call);
   for (size_t count = 1; count <= MOST; count++) {
     begin(&call);
@@ -177,7 +177,7 @@ START_TEST(there_is_a_sensor_and_1_to_16_readings)
       call.bench.references[i] = call.bench.references[0];
     }
     call.bench.count = count;
-    PROVOKES(ohm_identify, OHM_OK, run(&call));
+    PROVOKES(oc_identify, OHM_OK, run(&call));
     CHECK_NEAR(number_in(&call.answer.finding, OHM_FIELD_READINGS), (double)count, 0);
   }
 }
@@ -188,7 +188,7 @@ START_TEST(a_band_of_one_sensor_is_no_question_to_all)
   static struct call call;
   begin(&call);
   call.check.band = "mazda-rx8-2004";
-  PROVOKES(ohm_identify, OHM_BAD_ARGUMENT, run(&call));
+  PROVOKES(oc_identify, OHM_BAD_ARGUMENT, run(&call));
   check_all_absent(&call);
 }
 END_TEST
@@ -200,18 +200,18 @@ START_TEST(a_member_out_of_its_range_is_refused)
   for (size_t i = 0; i < sizeof levels / sizeof levels[0]; i++) {
     begin(&call);
     call.check.level = levels[i];
-    PROVOKES(ohm_identify, OHM_OUT_OF_RANGE, run(&call));
+    PROVOKES(oc_identify, OHM_OUT_OF_RANGE, run(&call));
     check_all_absent(&call);
   }
   begin(&call);
   call.bench.references[1].t_c = 1001;
-  PROVOKES(ohm_identify, OHM_OUT_OF_RANGE, run(&call));
+  PROVOKES(oc_identify, OHM_OUT_OF_RANGE, run(&call));
   begin(&call);
   call.check.tolerance_percent = 100;
-  PROVOKES(ohm_identify, OHM_OUT_OF_RANGE, run(&call));
+  PROVOKES(oc_identify, OHM_OUT_OF_RANGE, run(&call));
   begin(&call);
   call.check.fan_c = 131;
-  PROVOKES(ohm_identify, OHM_OUT_OF_RANGE, run(&call));
+  PROVOKES(oc_identify, OHM_OUT_OF_RANGE, run(&call));
 }
 END_TEST
 
@@ -236,7 +236,7 @@ START_TEST(no_double_that_is_none_gets_through)
     for (size_t j = 0; j < sizeof members / sizeof members[0]; j++) {
       begin(&call);
       *members[j] = bad[i];
-      PROVOKES(ohm_identify, OHM_BAD_ARGUMENT, run(&call));
+      PROVOKES(oc_identify, OHM_BAD_ARGUMENT, run(&call));
       check_all_absent(&call);
     }
   }
@@ -471,7 +471,7 @@ START_TEST(a_stricter_level_lets_more_lead)
   struct bench bench = typed_bench("2.31k@21.5C 330@80C");
   size_t leading[2] = {0, 0};
   for (int i = 0; i < 2; i++) {
-    ohm_check check = OHM_CHECK_INIT;
+    oc_check check = OC_CHECK_INIT;
     check.level = i == 0 ? 0.9 : 0.99;
     identify_among(sensors, built_in_count, &bench, &check, &answers[i]);
     for (size_t j = 0; j < built_in_count; j++)
@@ -485,7 +485,7 @@ START_TEST(a_tolerance_given_is_that_of_every_sensor)
 {
   static struct answer answer;
   struct bench bench = typed_bench("2.20k@20C+-0.1");
-  ohm_check check = OHM_CHECK_INIT;
+  oc_check check = OC_CHECK_INIT;
   check.tolerance_percent = 3;
   identify_among(sensors, built_in_count, &bench, &check, &answer);
   ck_assert(!leads(candidate_named(&answer, "ntc-2k45-20c")));
@@ -629,7 +629,7 @@ static void check_own_leads(const char *table, const ohm_sensor *own, double lim
     struct scene scene = scene_exact(printed_ohm(&rows[i]), rows[i].t_c);
     bench.readings[i] = scene.reading;
     bench.references[i] = scene.reference;
-    bench.references[i].accuracy = OHM_STATED;
+    bench.references[i].accuracy = OC_STATED;
     bench.references[i].limit_k = limit_k;
   }
   sensors[built_in_count] = own;
@@ -651,7 +651,7 @@ START_TEST(two_rows_of_a_clean_table_lead_to_its_sensor)
   ohm_sensor *own = load_table(table->cell[TABLE]);
   ck_assert_ptr_nonnull(own);
   check_own_leads(table->cell[TABLE], own, 0.5);
-  check_own_leads(table->cell[TABLE], own, OHM_ASSUMED_THERMOMETER_LIMIT_K);
+  check_own_leads(table->cell[TABLE], own, OC_ASSUMED_THERMOMETER_LIMIT_K);
   ohm_sensor_free(own);
 }
 END_TEST

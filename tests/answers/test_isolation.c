@@ -18,7 +18,7 @@ static ohm_circuit *load(const char *name) {
 static const char *state(const char *name, const char *record) {
   ohm_error error;
   ohm_circuit *circuit = load(name);
-  ohm_status status = ohm_isolation_judge(circuit, record, strlen(record), &finding, &error);
+  ohm_status status = oc_isolation_judge(circuit, record, strlen(record), &finding, &error);
   ck_assert_msg(status == OHM_OK, "%s", error.message);
   ohm_circuit_free(circuit);
   return ohm_finding_text(&finding, OHM_FIELD_STATE, 0);
@@ -242,16 +242,16 @@ END_TEST
 
 static void check_sensor(const char *display, const char *at, int place) {
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_check check = OHM_CHECK_INIT;
-  ohm_reading reading;
-  ohm_reference reference;
+  oc_meter meter = OC_METER_INIT;
+  oc_check check = OC_CHECK_INIT;
+  oc_reading reading;
+  oc_reference reference;
   check.place = place;
-  ck_assert_int_eq(ohm_reading_read(display, &reading, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_meter_read("exact", &meter, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_leads_read("exact", &meter, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_reference_read(at, &reference, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_bath_check(sensor, &reading, &meter, &reference, &check, &finding), OHM_OK);
+  ck_assert_int_eq(oc_reading_read(display, &reading, NULL), OHM_OK);
+  ck_assert_int_eq(oc_meter_read("exact", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(oc_leads_read("exact", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reference_read(at, &reference, NULL), OHM_OK);
+  ck_assert_int_eq(oc_bath_check(sensor, &reading, &meter, &reference, &check, &finding), OHM_OK);
   ohm_sensor_free(sensor);
 }
 
@@ -259,7 +259,7 @@ static const char *line_of_finding(const char *name) {
   static char line[64];
   ohm_circuit *circuit = load(name);
   line[0] = '\0';
-  size_t length = ohm_isolation_print_finding(circuit, &finding, line, sizeof line);
+  size_t length = oc_isolation_print_finding(circuit, &finding, line, sizeof line);
   ck_assert_uint_eq(length, strlen(line));
   ohm_circuit_free(circuit);
   return line;
@@ -278,7 +278,7 @@ START_TEST(a_finding_says_what_it_could_see)
   ck_assert_str_eq(line_of_finding("pulse-width"), "sensor-pins=outside\n");
   check_sensor("198.0", "97C+-0.1", OHM_PLACE_NOT_TOLD);
   ck_assert_str_eq(line_of_finding("pulse-width"), "");
-  ck_assert_uint_eq(ohm_isolation_print_finding(NULL, &finding, NULL, 0), 0);
+  ck_assert_uint_eq(oc_isolation_print_finding(NULL, &finding, NULL, 0), 0);
   ck_assert_str_eq(line_of_finding("pulse-width"), "");
 }
 END_TEST
@@ -383,7 +383,7 @@ START_TEST(without_odds_the_logic_is_the_same)
   ohm_circuit *bare = ohm_circuit_parse(file, strlen(file), "bare", NULL);
   ck_assert_ptr_nonnull(bare);
   ohm_finding other;
-  ck_assert_int_eq(ohm_isolation_judge(bare, record, sizeof record - 1, &other, NULL), OHM_OK);
+  ck_assert_int_eq(oc_isolation_judge(bare, record, sizeof record - 1, &other, NULL), OHM_OK);
   state("radiator-switch", record);
   for (size_t i = 0; i < count(OHM_FIELD_CLEARED); i++)
     ck_assert_str_eq(text(OHM_FIELD_CLEARED, i), ohm_finding_text(&other, OHM_FIELD_CLEARED, i));
@@ -403,22 +403,22 @@ START_TEST(statuses_are_those_the_header_names)
   char many[513 * 11 + 1] = "";
   for (int i = 0; i < 513; i++)
     strcat(many, "starts=bad\n");
-  PROVOKES(ohm_isolation_judge, OHM_NULL_ARGUMENT,
-           ohm_isolation_judge(NULL, "", 0, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
+           oc_isolation_judge(NULL, "", 0, &finding, &error));
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_STATE, 0));
-  PROVOKES(ohm_isolation_judge, OHM_NULL_ARGUMENT,
-           ohm_isolation_judge(circuit, "", 0, NULL, &error));
-  PROVOKES(ohm_isolation_judge, OHM_NULL_ARGUMENT,
-           ohm_isolation_judge(circuit, NULL, 1, &finding, &error));
-  PROVOKES(ohm_isolation_judge, OHM_OK, ohm_isolation_judge(circuit, NULL, 0, &finding, &error));
-  PROVOKES(ohm_isolation_judge, OHM_BAD_SYNTAX,
-           ohm_isolation_judge(circuit, "x", 1, &finding, &error));
-  PROVOKES(ohm_isolation_judge, OHM_NOT_FOUND,
-           ohm_isolation_judge(circuit, "x=y", 3, &finding, &error));
-  PROVOKES(ohm_isolation_judge, OHM_BAD_DEFINITION,
-           ohm_isolation_judge(circuit, "circuit=x", 9, &finding, &error));
-  PROVOKES(ohm_isolation_judge, OHM_TOO_LARGE,
-           ohm_isolation_judge(circuit, many, strlen(many), &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
+           oc_isolation_judge(circuit, "", 0, NULL, &error));
+  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
+           oc_isolation_judge(circuit, NULL, 1, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_OK, oc_isolation_judge(circuit, NULL, 0, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_BAD_SYNTAX,
+           oc_isolation_judge(circuit, "x", 1, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_NOT_FOUND,
+           oc_isolation_judge(circuit, "x=y", 3, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_BAD_DEFINITION,
+           oc_isolation_judge(circuit, "circuit=x", 9, &finding, &error));
+  PROVOKES(oc_isolation_judge, OHM_TOO_LARGE,
+           oc_isolation_judge(circuit, many, strlen(many), &finding, &error));
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_STATE, 0));
   ohm_circuit_free(circuit);
 }
@@ -429,7 +429,7 @@ END_TEST
 static void check_screen(const char *name, const char *record, const char *words) {
   char screen[4096];
   state(name, record);
-  size_t length = ohm_report_print(&finding, screen, sizeof screen);
+  size_t length = oc_report_print(&finding, screen, sizeof screen);
   ck_assert_uint_lt(length, sizeof screen);
   ck_assert_msg(strstr(screen, words) != NULL, "%s", screen);
   size_t lines = 0;

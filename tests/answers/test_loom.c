@@ -7,20 +7,20 @@ static ohm_sensor *sensor;
 
 /* Two resistors and what a module shows that multiplies by factor, behind series_ohm. */
 struct pair {
-  ohm_reading readings[2];
-  ohm_reported reported[2];
-  ohm_meter meter;
-  ohm_pin pin;
+  oc_reading readings[2];
+  oc_reported reported[2];
+  oc_meter meter;
+  oc_pin pin;
 };
 
 static struct pair exact_pair(double first_ohm, double second_ohm, double series_ohm,
                               double factor) {
-  struct pair pair = {{OHM_READING_INIT, OHM_READING_INIT},
-                      {OHM_REPORTED_INIT, OHM_REPORTED_INIT},
-                      OHM_METER_INIT,
-                      OHM_PIN_INIT};
+  struct pair pair = {{OC_READING_INIT, OC_READING_INIT},
+                      {OC_REPORTED_INIT, OC_REPORTED_INIT},
+                      OC_METER_INIT,
+                      OC_PIN_INIT};
   const double fitted_ohm[] = {first_ohm, second_ohm};
-  pair.meter.accuracy = pair.meter.leads = OHM_EXACT;
+  pair.meter.accuracy = pair.meter.leads = OC_EXACT;
   for (size_t i = 0; i < 2; i++) {
     pair.readings[i].r_ohm = fitted_ohm[i];
     ck_assert_int_eq(ohm_curve_temperature(ohm_sensor_curve(sensor),
@@ -28,18 +28,18 @@ static struct pair exact_pair(double first_ohm, double second_ohm, double series
                                            &pair.reported[i].t_c),
                      OHM_OK);
     pair.reported[i].t_c -= 0.25; /* a degree cut or rounded is taken in its middle */
-    pair.reported[i].accuracy = OHM_EXACT;
+    pair.reported[i].accuracy = OC_EXACT;
   }
   return pair;
 }
 
 static ohm_status ask(const struct pair *pair, ohm_finding *finding) {
-  return ohm_loom_check(sensor, pair->readings, &pair->meter, pair->reported, &pair->pin, finding);
+  return oc_loom_check(sensor, pair->readings, &pair->meter, pair->reported, &pair->pin, finding);
 }
 
 static ohm_finding found(const struct pair *pair) {
   ohm_finding finding;
-  PROVOKES(ohm_loom_check, OHM_OK, ask(pair, &finding));
+  PROVOKES(oc_loom_check, OHM_OK, ask(pair, &finding));
   return finding;
 }
 
@@ -62,7 +62,7 @@ START_TEST(limits_are_carried_to_the_loom)
   struct pair pair = exact_pair(180, 1000, 50, 1);
   ohm_finding middle = found(&pair);
   struct pair moved = pair;
-  moved.meter.accuracy = OHM_STATED;
+  moved.meter.accuracy = OC_STATED;
   moved.meter.resolution_ohm = 0.02; /* half a count, of each */
   ohm_finding finding = found(&moved);
   double degrees_u = number_in(&middle, OHM_FIELD_U_BETWEEN_OHM);
@@ -96,7 +96,7 @@ START_TEST(the_leads_move_the_loom_as_a_whole)
   double without_u = 0;
   ohm_finding finding = found(&pair);
   without_u = number_in(&finding, OHM_FIELD_U_BETWEEN_OHM);
-  pair.meter.leads = OHM_STATED;
+  pair.meter.leads = OC_STATED;
   pair.meter.lead_limit_ohm = 20;
   finding = found(&pair);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_U_BETWEEN_OHM), sqrt(without_u * without_u + 400.0 / 3),
@@ -140,7 +140,7 @@ START_TEST(resistors_too_near_to_each_other_are_refused)
 {
   ohm_finding finding;
   struct pair pair = exact_pair(180, 300, 0, 1);
-  PROVOKES(ohm_loom_check, OHM_BAD_DEFINITION, ask(&pair, &finding));
+  PROVOKES(oc_loom_check, OHM_BAD_DEFINITION, ask(&pair, &finding));
   ck_assert(!ohm_finding_text(&finding, OHM_FIELD_ABOUT, 0));
 }
 END_TEST
@@ -161,18 +161,18 @@ START_TEST(nothing_of_the_wrong_kind_is_solved)
     ck_assert_int_eq(ask(&pair, &finding), isfinite(bad[i]) ? OHM_OUT_OF_RANGE : OHM_BAD_ARGUMENT);
   }
   struct pair pair = exact_pair(180, 1000, 0, 1);
-  pair.readings[0].display = OHM_DISPLAY_OVER;
-  PROVOKES(ohm_loom_check, OHM_OUT_OF_RANGE, ask(&pair, &finding));
+  pair.readings[0].display = OC_DISPLAY_OVER;
+  PROVOKES(oc_loom_check, OHM_OUT_OF_RANGE, ask(&pair, &finding));
   pair = exact_pair(180, 1000, 0, 1);
   pair.pin.size = 0;
-  PROVOKES(ohm_loom_check, OHM_BAD_ARGUMENT, ask(&pair, &finding));
-  PROVOKES(ohm_loom_check, OHM_NULL_ARGUMENT,
-           ohm_loom_check(sensor, NULL, NULL, pair.reported, NULL, &finding));
-  ck_assert_int_eq(ohm_loom_check(sensor, pair.readings, NULL, pair.reported, NULL, NULL),
+  PROVOKES(oc_loom_check, OHM_BAD_ARGUMENT, ask(&pair, &finding));
+  PROVOKES(oc_loom_check, OHM_NULL_ARGUMENT,
+           oc_loom_check(sensor, NULL, NULL, pair.reported, NULL, &finding));
+  ck_assert_int_eq(oc_loom_check(sensor, pair.readings, NULL, pair.reported, NULL, NULL),
                    OHM_NULL_ARGUMENT);
   ohm_sensor *platinum = sensor_built_in("pt1000-b");
   pair = exact_pair(180, 1000, 0, 1);
-  ck_assert_int_eq(ohm_loom_check(platinum, pair.readings, NULL, pair.reported, NULL, &finding),
+  ck_assert_int_eq(oc_loom_check(platinum, pair.readings, NULL, pair.reported, NULL, &finding),
                    OHM_OUT_OF_RANGE);
   ohm_sensor_free(platinum);
 }

@@ -10,11 +10,11 @@ static const char flat[] = "# tolerance: 5 %\n# range: -40 to 150 C\n# model: be
 
 /* Readings of one meter, judged together. */
 struct bench {
-  ohm_reading readings[MOST + 1];
-  ohm_reference references[MOST + 1];
+  oc_reading readings[MOST + 1];
+  oc_reference references[MOST + 1];
   size_t count;
-  ohm_meter meter;
-  ohm_check check;
+  oc_meter meter;
+  oc_check check;
   ohm_finding findings[MOST + 1];
 };
 
@@ -28,20 +28,20 @@ static struct bench bench_of(const struct scene *scenes, size_t count) {
 }
 
 static ohm_status run(const ohm_sensor *sensor, struct bench *bench, ohm_finding *finding) {
-  return ohm_bath_check_several(sensor, bench->readings, bench->references, bench->count,
+  return oc_bath_check_several(sensor, bench->readings, bench->references, bench->count,
                                 &bench->meter, &bench->check, bench->findings, finding);
 }
 
 static ohm_finding together(const ohm_sensor *sensor, struct bench *bench) {
   ohm_finding finding;
-  PROVOKES(ohm_bath_check_several, OHM_OK, run(sensor, bench, &finding));
+  PROVOKES(oc_bath_check_several, OHM_OK, run(sensor, bench, &finding));
   return finding;
 }
 
 /* ---- bad values ---- */
 
 static void check_absent(const ohm_finding *finding) {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert(isnan(ohm_finding_number(finding, i)));
     ck_assert_ptr_null(ohm_finding_text(finding, i, 0));
   }
@@ -54,20 +54,20 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   struct bench bench = bench_of(&scene, 1);
   ohm_finding finding;
   memset(&finding, 0x55, sizeof finding);
-  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT, run(NULL, &bench, &finding));
+  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT, run(NULL, &bench, &finding));
   check_absent(&finding);
-  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
-           ohm_bath_check_several(sensor, NULL, bench.references, 1, NULL, NULL, bench.findings,
+  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
+           oc_bath_check_several(sensor, NULL, bench.references, 1, NULL, NULL, bench.findings,
                                   &finding));
-  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
-           ohm_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings,
+  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
+           oc_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings,
                                   &finding));
-  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT,
-           ohm_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL, NULL,
+  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
+           oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL, NULL,
                                   &finding));
-  PROVOKES(ohm_bath_check_several, OHM_NULL_ARGUMENT, run(sensor, &bench, NULL));
-  PROVOKES(ohm_bath_check_several, OHM_OK,
-           ohm_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL,
+  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT, run(sensor, &bench, NULL));
+  PROVOKES(oc_bath_check_several, OHM_OK,
+           oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL,
                                   bench.findings, &finding));
   ohm_sensor_free(sensor);
 }
@@ -81,10 +81,10 @@ START_TEST(one_to_16_readings_are_judged_together)
     scenes[i] = scene_exact(2450, 20);
   struct bench bench = bench_of(scenes, MOST + 1);
   ohm_finding finding;
-  PROVOKES(ohm_bath_check_several, OHM_TOO_LARGE, run(sensor, &bench, &finding));
+  PROVOKES(oc_bath_check_several, OHM_TOO_LARGE, run(sensor, &bench, &finding));
   check_absent(&finding);
   bench.count = 0;
-  PROVOKES(ohm_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
+  PROVOKES(oc_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
   check_absent(&finding);
   for (bench.count = 1; bench.count <= MOST; bench.count++) {
     finding = together(sensor, &bench);
@@ -103,17 +103,17 @@ START_TEST(one_reading_that_fails_fails_them_all)
     memset(bench.findings, 0x55, sizeof bench.findings);
     ohm_finding finding;
     bench.readings[i].r_ohm = NAN;
-    PROVOKES(ohm_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
+    PROVOKES(oc_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
     check_absent(&finding);
     for (size_t j = 0; j < 3; j++)
       check_absent(&bench.findings[j]);
     bench.readings[i].r_ohm = 2450;
     bench.references[i].t_c = 1001;
-    PROVOKES(ohm_bath_check_several, OHM_OUT_OF_RANGE, run(sensor, &bench, &finding));
+    PROVOKES(oc_bath_check_several, OHM_OUT_OF_RANGE, run(sensor, &bench, &finding));
     check_absent(&finding);
     bench.references[i].t_c = 20;
     bench.check.band = "nobody";
-    PROVOKES(ohm_bath_check_several, OHM_NOT_FOUND, run(sensor, &bench, &finding));
+    PROVOKES(oc_bath_check_several, OHM_NOT_FOUND, run(sensor, &bench, &finding));
     check_absent(&finding);
   }
   ohm_sensor_free(sensor);
@@ -153,7 +153,7 @@ START_TEST(settled_repeats_are_as_the_last_alone)
     ohm_finding last = scene_judged(sensor, &scenes[2]);
     ck_assert(isnan(number_in(&finding, OHM_FIELD_MOVED_OHM)));
     CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), 3, 0);
-    for (int field = 0; field < OHM_FIELD_COUNT; field++) {
+    for (int field = 0; field < OC_FIELDS; field++) {
       double want = ohm_finding_number(&last, field);
       const char *text = ohm_finding_text(&last, field, 0);
       if (field != OHM_FIELD_READINGS && !isnan(want))
@@ -188,11 +188,11 @@ static double nominal(const ohm_sensor *sensor, double t_c) {
 /* One meter and one thermometer, both with a limit that all readings share. */
 static struct scene shared(const ohm_sensor *sensor, double part, double t_c) {
   struct scene scene = scene_exact(part * nominal(sensor, t_c), t_c);
-  scene.meter.accuracy = OHM_STATED;
+  scene.meter.accuracy = OC_STATED;
   scene.meter.percent = 1;
   scene.meter.counts = 3;
   scene.meter.resolution_ohm = 1;
-  scene.reference.accuracy = OHM_STATED;
+  scene.reference.accuracy = OC_STATED;
   scene.reference.limit_k = 1;
   return scene;
 }
@@ -355,7 +355,7 @@ START_TEST(a_display_without_a_number_speaks_for_all)
   for (size_t i = 0; i < sizeof displays / sizeof displays[0]; i++)
     for (int at = 0; at < 3; at++) {
       struct scene scenes[] = {shared(sensor, 1, 0), shared(sensor, 1, 40), shared(sensor, 1, 90)};
-      ck_assert_int_eq(ohm_reading_read(displays[i].shown, &scenes[at].reading, NULL), OHM_OK);
+      ck_assert_int_eq(oc_reading_read(displays[i].shown, &scenes[at].reading, NULL), OHM_OK);
       struct bench bench = bench_of(scenes, 3);
       ohm_finding finding = together(sensor, &bench);
       check_verdict(&finding, displays[i].verdict, displays[i].reason);

@@ -8,13 +8,13 @@
 
 /* A car without any error of measurement; what a test spoils is seen alone. */
 struct car {
-  ohm_module module;
-  ohm_reading reading;
-  ohm_meter meter;
-  ohm_volts volts;
-  ohm_reported reported;
-  ohm_reference reference;
-  ohm_pin pin;
+  oc_module module;
+  oc_reading reading;
+  oc_meter meter;
+  oc_volts volts;
+  oc_reported reported;
+  oc_reference reference;
+  oc_pin pin;
   bool by_ohms, by_volts, by_report, by_thermometer;
 };
 
@@ -41,54 +41,54 @@ static double degrees(double r_ohm) {
 }
 
 static struct car exact_car(double sensor_ohm, double pin_ohm, double gauge_c) {
-  struct car car = {OHM_MODULE_INIT,
-                    OHM_READING_INIT,
-                    OHM_METER_INIT,
-                    OHM_VOLTS_INIT,
-                    OHM_REPORTED_INIT,
-                    OHM_REFERENCE_INIT,
-                    OHM_PIN_INIT,
+  struct car car = {OC_MODULE_INIT,
+                    OC_READING_INIT,
+                    OC_METER_INIT,
+                    OC_VOLTS_INIT,
+                    OC_REPORTED_INIT,
+                    OC_REFERENCE_INIT,
+                    OC_PIN_INIT,
                     true,
                     true,
                     true,
                     false};
   car.module.pull_up_ohm = 1000;
-  car.module.pull_up_accuracy = car.module.supply_accuracy = OHM_EXACT;
+  car.module.pull_up_accuracy = car.module.supply_accuracy = OC_EXACT;
   car.reading.r_ohm = sensor_ohm;
-  car.meter.accuracy = car.meter.leads = OHM_EXACT;
+  car.meter.accuracy = car.meter.leads = OC_EXACT;
   ck_assert_int_eq(ohm_divider_volts(pin_ohm, 1000, 5, &car.volts.v_volt), OHM_OK);
-  car.volts.accuracy = OHM_EXACT;
+  car.volts.accuracy = OC_EXACT;
   car.volts.negative = OHM_NEGATIVE_PIN;
   car.reported.t_c = gauge_c - 0.25; /* a degree cut or rounded is taken in its middle */
-  car.reported.accuracy = OHM_EXACT;
-  car.reported.moves = OHM_MOVES;
-  car.pin.moved = OHM_EXACT;
+  car.reported.accuracy = OC_EXACT;
+  car.reported.moves = OC_MOVES;
+  car.pin.moved = OC_EXACT;
   return car;
 }
 
 static ohm_status ask(const struct car *car, ohm_finding *finding) {
-  return ohm_pin_check(sensor, &car->module, car->by_ohms ? &car->reading : NULL, &car->meter,
+  return oc_pin_check(sensor, &car->module, car->by_ohms ? &car->reading : NULL, &car->meter,
                        car->by_volts ? &car->volts : NULL, car->by_report ? &car->reported : NULL,
                        car->by_thermometer ? &car->reference : NULL, &car->pin, finding);
 }
 
 static ohm_finding found(const struct car *car) {
   ohm_finding finding;
-  PROVOKES(ohm_pin_check, OHM_OK, ask(car, &finding));
+  PROVOKES(oc_pin_check, OHM_OK, ask(car, &finding));
   return finding;
 }
 
 /* As a person types it, all else assumed; NULL for what was not taken. */
 static ohm_finding told(const char *pull_up, const char *ohms, const char *volts,
                         const char *degrees_text, const char *at, ohm_negative negative) {
-  struct car car = {OHM_MODULE_INIT,   OHM_READING_INIT,     OHM_METER_INIT, OHM_VOLTS_INIT,
-                    OHM_REPORTED_INIT, OHM_REFERENCE_INIT,   OHM_PIN_INIT,   ohms != NULL,
+  struct car car = {OC_MODULE_INIT,   OC_READING_INIT,     OC_METER_INIT, OC_VOLTS_INIT,
+                    OC_REPORTED_INIT, OC_REFERENCE_INIT,   OC_PIN_INIT,   ohms != NULL,
                     volts != NULL,     degrees_text != NULL, at != NULL};
-  ck_assert(!pull_up || ohm_pull_up_read(pull_up, &car.module, NULL) == OHM_OK);
-  ck_assert(!ohms || ohm_reading_read(ohms, &car.reading, NULL) == OHM_OK);
-  ck_assert(!volts || ohm_volts_read(volts, &car.volts, NULL) == OHM_OK);
-  ck_assert(!degrees_text || ohm_reported_read(degrees_text, &car.reported, NULL) == OHM_OK);
-  ck_assert(!at || ohm_reference_read(at, &car.reference, NULL) == OHM_OK);
+  ck_assert(!pull_up || oc_pull_up_read(pull_up, &car.module, NULL) == OHM_OK);
+  ck_assert(!ohms || oc_reading_read(ohms, &car.reading, NULL) == OHM_OK);
+  ck_assert(!volts || oc_volts_read(volts, &car.volts, NULL) == OHM_OK);
+  ck_assert(!degrees_text || oc_reported_read(degrees_text, &car.reported, NULL) == OHM_OK);
+  ck_assert(!at || oc_reference_read(at, &car.reference, NULL) == OHM_OK);
   car.volts.negative = (int)negative;
   return found(&car);
 }
@@ -237,11 +237,11 @@ START_TEST(a_report_that_cannot_be_believed_is_questioned_first)
   finding = told("1k", "320.0", "1.21", "80C", NULL, OHM_NEGATIVE_PIN);
   check_verdict(&finding, OHM_WITHIN, "conforms"); /* 80 C that is true is no question */
   struct car car = exact_car(nominal(95), nominal(95), 80.25);
-  car.reported.moves = OHM_MOVES;
+  car.reported.moves = OC_MOVES;
   finding = found(&car);
   check_verdict(&finding, OHM_OUTSIDE, "curve");
   car = exact_car(nominal(95), nominal(95), 95);
-  car.reported.moves = OHM_NEVER_MOVES;
+  car.reported.moves = OC_NEVER_MOVES;
   finding = found(&car);
   check_verdict(&finding, OHM_UNDECIDED, "stuck");
   ck_assert(!ohm_finding_text(&finding, OHM_FIELD_JOB, 0));
@@ -292,14 +292,14 @@ END_TEST
 
 START_TEST(a_range_that_was_told_is_taken)
 {
-  for (int range = OHM_RANGE_COLD; range <= OHM_RANGE_HOT; range++) {
+  for (int range = OC_RANGE_COLD; range <= OC_RANGE_HOT; range++) {
     struct car car = exact_car(nominal(95), nominal(95), 95);
-    ck_assert_int_eq(ohm_pull_up_read("4k,348@40C", &car.module, NULL), OHM_OK);
+    ck_assert_int_eq(oc_pull_up_read("4k,348@40C", &car.module, NULL), OHM_OK);
     car.volts.v_volt = 2;
     car.module.range = range;
     car.by_ohms = car.by_report = false;
     ohm_finding finding = found(&car);
-    CHECK_NEAR(number_in(&finding, OHM_FIELD_PULL_UP_OHM), range == OHM_RANGE_HOT ? 348 : 4000,
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_PULL_UP_OHM), range == OC_RANGE_HOT ? 348 : 4000,
                1e-9);
   }
 }
@@ -350,7 +350,7 @@ START_TEST(what_is_uncertain_widens_what_the_fan_may_do)
   for (double percent = 0; percent <= 10; percent += 1) {
     struct car car = exact_car(nominal(95), nominal(95), 95);
     car.by_report = false;
-    car.module.pull_up_accuracy = OHM_STATED;
+    car.module.pull_up_accuracy = OC_STATED;
     car.module.pull_up_percent = percent;
     ohm_finding finding = found(&car);
     double late_k = number_in(&finding, OHM_FIELD_LATE_K);
@@ -374,13 +374,13 @@ START_TEST(limits_are_carried_through_the_divider)
   double v_volt = 5 * r_ohm / (1000 + r_ohm);
   struct car car = exact_car(r_ohm, r_ohm, 95);
   car.by_report = car.by_ohms = false;
-  car.volts.accuracy = OHM_STATED;
+  car.volts.accuracy = OC_STATED;
   car.volts.limit_volt = 0.001;
   ohm_finding finding = found(&car);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_U_R_OHM) * sqrt(3),
              1000 * (v_volt + 0.001) / (5 - v_volt - 0.001) - r_ohm, 0.001);
-  car.volts.accuracy = OHM_EXACT;
-  car.module.supply_accuracy = OHM_STATED;
+  car.volts.accuracy = OC_EXACT;
+  car.module.supply_accuracy = OC_STATED;
   car.module.supply_limit_volt = 0.001;
   finding = found(&car);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_U_R_OHM) * sqrt(3),
@@ -416,7 +416,7 @@ START_TEST(nothing_of_the_wrong_kind_is_checked)
     for (size_t k = 0; k < sizeof members / sizeof members[0]; k++) {
       double kept = *members[k];
       *members[k] = bad[i];
-      car.pin.moved = OHM_STATED;
+      car.pin.moved = OC_STATED;
       ohm_status status = ask(&car, &finding);
       ck_assert_msg(status == OHM_BAD_ARGUMENT || status == OHM_OUT_OF_RANGE, "%zu %g", k, bad[i]);
       ck_assert(!ohm_finding_text(&finding, OHM_FIELD_ABOUT, 0));
@@ -425,20 +425,20 @@ START_TEST(nothing_of_the_wrong_kind_is_checked)
   }
   car = exact_car(187, 187, 100);
   car.pin.level = 0.4;
-  PROVOKES(ohm_pin_check, OHM_OUT_OF_RANGE, ask(&car, &finding));
+  PROVOKES(oc_pin_check, OHM_OUT_OF_RANGE, ask(&car, &finding));
   car.pin.level = 0;
   car.pin.size--;
-  PROVOKES(ohm_pin_check, OHM_BAD_ARGUMENT, ask(&car, &finding));
+  PROVOKES(oc_pin_check, OHM_BAD_ARGUMENT, ask(&car, &finding));
   car.pin.size++;
   car.module.pull_up_ohm = 0;
   ck_assert_int_eq(ask(&car, &finding), OHM_BAD_ARGUMENT);
   car.by_volts = false;
   ck_assert_int_eq(ask(&car, &finding), OHM_OK);
   car.by_ohms = car.by_report = false;
-  PROVOKES(ohm_pin_check, OHM_NULL_ARGUMENT, ask(&car, &finding));
-  ck_assert_int_eq(ohm_pin_check(NULL, NULL, &car.reading, NULL, NULL, NULL, NULL, NULL, &finding),
+  PROVOKES(oc_pin_check, OHM_NULL_ARGUMENT, ask(&car, &finding));
+  ck_assert_int_eq(oc_pin_check(NULL, NULL, &car.reading, NULL, NULL, NULL, NULL, NULL, &finding),
                    OHM_NULL_ARGUMENT);
-  ck_assert_int_eq(ohm_pin_check(sensor, NULL, &car.reading, NULL, NULL, NULL, NULL, NULL, NULL),
+  ck_assert_int_eq(oc_pin_check(sensor, NULL, &car.reading, NULL, NULL, NULL, NULL, NULL, NULL),
                    OHM_NULL_ARGUMENT);
 }
 END_TEST
@@ -457,7 +457,7 @@ START_TEST(a_sensor_that_rises_is_compared_and_says_nothing_of_a_fan)
   ohm_sensor *platinum = sensor_built_in("pt1000-b");
   struct car car = exact_car(1385, 1385, 99.75);
   ohm_finding finding;
-  ck_assert_int_eq(ohm_pin_check(platinum, &car.module, &car.reading, &car.meter, &car.volts, NULL,
+  ck_assert_int_eq(oc_pin_check(platinum, &car.module, &car.reading, &car.meter, &car.volts, NULL,
                                  NULL, &car.pin, &finding),
                    OHM_OK);
   check_verdict(&finding, OHM_WITHIN, "conforms");
@@ -481,7 +481,7 @@ static void check_screen(const ohm_finding *finding) {
   }
   ck_assert_msg(lines <= 16, "%s", text);
   ck_assert_msg(strncmp(text, "CAUTION ", 8) == 0, "%s", text);
-  ck_assert_uint_eq(ohm_report_print_budget(finding, NULL, 0), 0);
+  ck_assert_uint_eq(oc_report_print_budget(finding, NULL, 0), 0);
 }
 
 START_TEST(every_reason_has_its_sentence)

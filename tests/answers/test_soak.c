@@ -5,11 +5,11 @@
 
 /* A car that stood; every part may be changed. */
 struct car {
-  ohm_reading reading;
-  ohm_meter meter;
-  ohm_reference air;
-  ohm_soak soak;
-  ohm_check check;
+  oc_reading reading;
+  oc_meter meter;
+  oc_reference air;
+  oc_soak_told soak;
+  oc_check check;
 };
 
 static ohm_sensor *sensor;
@@ -30,28 +30,28 @@ static double resistance_at(double t_c) {
 
 /* Exact but for the air, within 2 K, and the time constant, 1 to 4 h. */
 static struct car car_of(double shown_c, double air_c, double after_h) {
-  struct car car = {OHM_READING_INIT, OHM_METER_INIT, OHM_REFERENCE_INIT, OHM_SOAK_INIT,
-                    OHM_CHECK_INIT};
+  struct car car = {OC_READING_INIT, OC_METER_INIT, OC_REFERENCE_INIT, OC_SOAK_TOLD_INIT,
+                    OC_CHECK_INIT};
   car.reading.r_ohm = resistance_at(shown_c);
-  car.meter.accuracy = car.meter.leads = OHM_EXACT;
+  car.meter.accuracy = car.meter.leads = OC_EXACT;
   car.air.t_c = air_c;
-  car.air.accuracy = OHM_STATED;
+  car.air.accuracy = OC_STATED;
   car.air.limit_k = 2;
   car.soak.after_h = after_h;
-  car.soak.start = OHM_STATED;
+  car.soak.start = OC_STATED;
   car.soak.stop_c = 92;
   car.check.place = OHM_PLACE_SENSOR;
   return car;
 }
 
 static ohm_status asked(const struct car *car, ohm_finding *finding) {
-  return ohm_soak_check(sensor, &car->reading, &car->meter, &car->air, &car->soak, &car->check,
+  return oc_soak_check(sensor, &car->reading, &car->meter, &car->air, &car->soak, &car->check,
                         finding);
 }
 
 static ohm_finding judged(const struct car *car) {
   ohm_finding finding;
-  PROVOKES(ohm_soak_check, OHM_OK, asked(car, &finding));
+  PROVOKES(oc_soak_check, OHM_OK, asked(car, &finding));
   return finding;
 }
 
@@ -125,7 +125,7 @@ START_TEST(one_time_constant_and_nothing_unknown_is_the_law_of_cooling)
 {
   struct car car = car_of(10, 9, 6);
   double t_c;
-  car.air.accuracy = OHM_EXACT;
+  car.air.accuracy = OC_EXACT;
   car.soak.tau_low_h = car.soak.tau_high_h = 2.5;
   ohm_cooling_temperature(92, 9, 2.5, 6, &t_c);
   ohm_finding finding = judged(&car);
@@ -156,7 +156,7 @@ START_TEST(a_colder_reading_is_never_less_likely_cold)
   double before = -1;
   for (double shown_c = 30; shown_c > -20; shown_c--) {
     struct car car = car_of(shown_c, 9, 7);
-    car.meter.accuracy = car.meter.leads = OHM_ASSUMED;
+    car.meter.accuracy = car.meter.leads = OC_ASSUMED;
     ohm_finding finding = judged(&car);
     double p_cold = number_in(&finding, OHM_FIELD_P_COLD);
     ck_assert(p_cold >= before - 1e-6);
@@ -260,14 +260,14 @@ START_TEST(a_sensor_that_rises_is_cold_when_it_is_low)
   ohm_finding finding;
   ohm_curve_resistance(ohm_sensor_curve(ptc), -5, &car.reading.r_ohm);
   ck_assert_int_eq(
-      ohm_soak_check(ptc, &car.reading, &car.meter, &car.air, &car.soak, &car.check, &finding),
+      oc_soak_check(ptc, &car.reading, &car.meter, &car.air, &car.soak, &car.check, &finding),
       OHM_OK);
   check_verdict(&finding, OHM_OUTSIDE, "low");
   check_has(report_of(&finding), "BAD: colder than the coolant can be");
   ck_assert(isnan(number_in(&finding, OHM_FIELD_SERIES_OHM)));
   car.soak.undisturbed = 1;
   ohm_curve_resistance(ohm_sensor_curve(ptc), 40, &car.reading.r_ohm);
-  ohm_soak_check(ptc, &car.reading, &car.meter, &car.air, &car.soak, &car.check, &finding);
+  oc_soak_check(ptc, &car.reading, &car.meter, &car.air, &car.soak, &car.check, &finding);
   check_verdict(&finding, OHM_OUTSIDE, "high");
   check_has(report_of(&finding), "BAD: warmer than the coolant can be");
   ohm_sensor_free(ptc);
@@ -300,7 +300,7 @@ START_TEST(what_the_display_alone_decides_is_told_as_at_the_bench)
              {"0.5ohm", OHM_OUTSIDE, "shorted"}};
   for (size_t i = 0; i < sizeof all / sizeof all[0]; i++) {
     struct car car = car_of(10, 9, 12);
-    ck_assert_int_eq(ohm_reading_read(all[i].reading, &car.reading, NULL), OHM_OK);
+    ck_assert_int_eq(oc_reading_read(all[i].reading, &car.reading, NULL), OHM_OK);
     ohm_finding finding = judged(&car);
     check_verdict(&finding, all[i].verdict, all[i].reason);
     check_has(report_of(&finding), "\nVERDICT");
@@ -353,7 +353,7 @@ START_TEST(air_past_the_last_row_is_not_made_up_unasked)
   struct car car = car_of(10, 9, 7);
   ohm_finding finding;
   car.soak.history = history;
-  PROVOKES(ohm_soak_check, OHM_OUT_OF_RANGE, asked(&car, &finding));
+  PROVOKES(oc_soak_check, OHM_OUT_OF_RANGE, asked(&car, &finding));
   car.soak.extend = 1;
   finding = judged(&car);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_AIR_C), 7, 0);
@@ -366,7 +366,7 @@ START_TEST(a_history_that_begins_late_leaves_the_start_open)
 {
   ohm_history *late = history_of("hours,temp_c\n3,12\n8,9\n");
   struct car car = car_of(10, 9, 8);
-  car.air.accuracy = OHM_EXACT;
+  car.air.accuracy = OC_EXACT;
   car.soak.history = late;
   car.soak.tau_low_h = car.soak.tau_high_h = 2;
   ohm_finding finding = judged(&car);
@@ -415,8 +415,8 @@ END_TEST
 START_TEST(what_was_not_told_is_assumed_and_said)
 {
   struct car car = car_of(10, 9, 12);
-  car.air.accuracy = OHM_ASSUMED;
-  car.soak.start = OHM_ASSUMED;
+  car.air.accuracy = OC_ASSUMED;
+  car.soak.start = OC_ASSUMED;
   car.soak.stop_c = 0;
   ohm_finding finding = judged(&car);
   const char *report = report_of(&finding);
@@ -449,14 +449,14 @@ END_TEST
 
 /* ---- several sensors ---- */
 
-static ohm_companion companion(ohm_soaked kind, double t_c) {
-  ohm_companion shown = OHM_COMPANION_INIT;
+static oc_companion companion(ohm_soaked kind, double t_c) {
+  oc_companion shown = OC_COMPANION_INIT;
   shown.kind = (int)kind;
   shown.t_c = t_c;
   return shown;
 }
 
-static ohm_finding with(double coolant_c, const ohm_companion *others, size_t count,
+static ohm_finding with(double coolant_c, const oc_companion *others, size_t count,
                         int undisturbed) {
   struct car car = car_of(coolant_c, 9, 12);
   car.soak.companions = others;
@@ -467,7 +467,7 @@ static ohm_finding with(double coolant_c, const ohm_companion *others, size_t co
 
 START_TEST(sensors_of_a_cold_car_are_consistent)
 {
-  ohm_companion others[] = {companion(OHM_SOAKED_INTAKE, 10), companion(OHM_SOAKED_AMBIENT, 9)};
+  oc_companion others[] = {companion(OHM_SOAKED_INTAKE, 10), companion(OHM_SOAKED_AMBIENT, 9)};
   ohm_finding finding = with(10.5, others, 2, 0);
   check_text(&finding, OHM_FIELD_AGREEMENT, "consistent");
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_ODD, 0));
@@ -478,7 +478,7 @@ END_TEST
 
 START_TEST(an_error_of_the_air_makes_none_odd)
 {
-  ohm_companion others[] = {companion(OHM_SOAKED_INTAKE, 2), companion(OHM_SOAKED_AMBIENT, 1)};
+  oc_companion others[] = {companion(OHM_SOAKED_INTAKE, 2), companion(OHM_SOAKED_AMBIENT, 1)};
   ohm_finding finding = with(2.5, others, 2, 0);
   check_text(&finding, OHM_FIELD_AGREEMENT, "consistent");
 }
@@ -486,7 +486,7 @@ END_TEST
 
 START_TEST(the_odd_one_of_three_is_named)
 {
-  ohm_companion cold_intake[] = {companion(OHM_SOAKED_INTAKE, -12),
+  oc_companion cold_intake[] = {companion(OHM_SOAKED_INTAKE, -12),
                                  companion(OHM_SOAKED_AMBIENT, 9)};
   ohm_finding finding = with(10.5, cold_intake, 2, 0);
   check_text(&finding, OHM_FIELD_AGREEMENT, "odd");
@@ -494,7 +494,7 @@ START_TEST(the_odd_one_of_three_is_named)
   ck_assert(number_in(&finding, OHM_FIELD_ODD_OFF_K) < -15);
   check_has(report_of(&finding), "the intake sensor is the odd one out, 2");
   check_has(report_of(&finding), "too cold by the others");
-  ohm_companion sound[] = {companion(OHM_SOAKED_OIL, 10), companion(OHM_SOAKED_AMBIENT, 9)};
+  oc_companion sound[] = {companion(OHM_SOAKED_OIL, 10), companion(OHM_SOAKED_AMBIENT, 9)};
   finding = with(-15, sound, 2, 0);
   check_text(&finding, OHM_FIELD_ODD, "coolant");
 }
@@ -502,7 +502,7 @@ END_TEST
 
 START_TEST(the_warm_one_is_named_only_when_nothing_warmed_it)
 {
-  ohm_companion others[] = {companion(OHM_SOAKED_INTAKE, 10), companion(OHM_SOAKED_AMBIENT, 35)};
+  oc_companion others[] = {companion(OHM_SOAKED_INTAKE, 10), companion(OHM_SOAKED_AMBIENT, 35)};
   ohm_finding finding = with(10.5, others, 2, 0);
   check_text(&finding, OHM_FIELD_AGREEMENT, "disagree");
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_ODD, 0));
@@ -515,7 +515,7 @@ END_TEST
 
 START_TEST(of_two_none_is_named)
 {
-  ohm_companion others[] = {companion(OHM_SOAKED_INTAKE, -30)};
+  oc_companion others[] = {companion(OHM_SOAKED_INTAKE, -30)};
   ohm_finding finding = with(10, others, 1, 1);
   check_text(&finding, OHM_FIELD_AGREEMENT, "disagree");
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_ODD, 0));
@@ -536,7 +536,7 @@ END_TEST
 START_TEST(the_report_has_its_lines_in_order)
 {
   struct car car = car_of(10, 9, 14);
-  ck_assert_int_eq(ohm_reading_read("3.9k", &car.reading, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reading_read("3.9k", &car.reading, NULL), OHM_OK);
   ohm_finding finding = judged(&car);
   const char *report = report_of(&finding);
   static const char *const labels[] = {"CAUTION",   "\nYou read", "\nThat means",  "\nShould be",
@@ -588,7 +588,7 @@ START_TEST(every_special_double_is_refused_at_every_member)
   for (size_t i = 0; i < sizeof special / sizeof special[0]; i++)
     for (int at = 0; at < 12; at++) {
       struct car car = car_of(10, 9, 12);
-      ohm_companion other = companion(OHM_SOAKED_INTAKE, 10);
+      oc_companion other = companion(OHM_SOAKED_INTAKE, 10);
       car.soak.companions = &other;
       car.soak.companion_count = 1;
       double *const members[] = {
@@ -599,7 +599,7 @@ START_TEST(every_special_double_is_refused_at_every_member)
         continue; /* a temperature */
       *members[at] = special[i];
       ohm_finding finding;
-      PROVOKES(ohm_soak_check, OHM_BAD_ARGUMENT, asked(&car, &finding));
+      PROVOKES(oc_soak_check, OHM_BAD_ARGUMENT, asked(&car, &finding));
       ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_VERDICT, 0));
     }
 }
@@ -616,7 +616,7 @@ START_TEST(no_such_constant_is_refused)
     car.air.kind = bad == -1 ? -1 : OHM_REFERENCE_ICE;
     ck_assert_int_eq(asked(&car, &finding), OHM_BAD_ARGUMENT);
     car = car_of(10, 9, 12);
-    ohm_companion other = companion((ohm_soaked)0, 10);
+    oc_companion other = companion((ohm_soaked)0, 10);
     other.kind = bad;
     car.soak.companions = &other;
     car.soak.companion_count = 1;
@@ -645,7 +645,7 @@ START_TEST(what_lies_outside_its_range_is_refused)
   cars[6].soak.stop_c = 1001;
   cars[7].air.t_c = -274;
   cars[8].check.level = 0.4;
-  ohm_companion other = companion(OHM_SOAKED_OIL, 1001);
+  oc_companion other = companion(OHM_SOAKED_OIL, 1001);
   cars[9].soak.companions = &other;
   cars[9].soak.companion_count = 1;
   for (int i = 0; i < 10; i++)
@@ -657,28 +657,28 @@ START_TEST(what_is_missing_is_refused)
 {
   struct car car = car_of(10, 9, 12);
   ohm_finding finding;
-  PROVOKES(ohm_soak_check, OHM_NULL_ARGUMENT,
-           ohm_soak_check(NULL, &car.reading, NULL, &car.air, &car.soak, NULL, &finding));
-  ck_assert_int_eq(ohm_soak_check(sensor, NULL, NULL, &car.air, &car.soak, NULL, &finding),
+  PROVOKES(oc_soak_check, OHM_NULL_ARGUMENT,
+           oc_soak_check(NULL, &car.reading, NULL, &car.air, &car.soak, NULL, &finding));
+  ck_assert_int_eq(oc_soak_check(sensor, NULL, NULL, &car.air, &car.soak, NULL, &finding),
                    OHM_NULL_ARGUMENT);
-  ck_assert_int_eq(ohm_soak_check(sensor, &car.reading, NULL, NULL, &car.soak, NULL, &finding),
+  ck_assert_int_eq(oc_soak_check(sensor, &car.reading, NULL, NULL, &car.soak, NULL, &finding),
                    OHM_NULL_ARGUMENT);
-  ck_assert_int_eq(ohm_soak_check(sensor, &car.reading, NULL, &car.air, NULL, NULL, &finding),
+  ck_assert_int_eq(oc_soak_check(sensor, &car.reading, NULL, &car.air, NULL, NULL, &finding),
                    OHM_NULL_ARGUMENT);
-  ck_assert_int_eq(ohm_soak_check(sensor, &car.reading, NULL, &car.air, &car.soak, NULL, NULL),
+  ck_assert_int_eq(oc_soak_check(sensor, &car.reading, NULL, &car.air, &car.soak, NULL, NULL),
                    OHM_NULL_ARGUMENT);
   car.soak.companion_count = 1;
   ck_assert_int_eq(asked(&car, &finding), OHM_NULL_ARGUMENT);
-  ohm_companion many[9];
+  oc_companion many[9];
   for (int i = 0; i < 9; i++)
     many[i] = companion(OHM_SOAKED_OIL, 10);
   car.soak.companions = many;
   car.soak.companion_count = 9;
-  PROVOKES(ohm_soak_check, OHM_TOO_LARGE, asked(&car, &finding));
+  PROVOKES(oc_soak_check, OHM_TOO_LARGE, asked(&car, &finding));
   car.soak.companion_count = 8;
   ck_assert_int_eq(asked(&car, &finding), OHM_OK);
   car.check.band = "no-such-band";
-  PROVOKES(ohm_soak_check, OHM_NOT_FOUND, asked(&car, &finding));
+  PROVOKES(oc_soak_check, OHM_NOT_FOUND, asked(&car, &finding));
 }
 END_TEST
 

@@ -13,22 +13,22 @@ static double nominal(double t_c) {
   return r_ohm;
 }
 
-static ohm_module through(const char *pull_up) {
-  ohm_module module = OHM_MODULE_INIT;
-  ck_assert_int_eq(ohm_pull_up_read(pull_up, &module, NULL), OHM_OK);
+static oc_module through(const char *pull_up) {
+  oc_module module = OC_MODULE_INIT;
+  ck_assert_int_eq(oc_pull_up_read(pull_up, &module, NULL), OHM_OK);
   return module;
 }
 
-static ohm_finding single_for(const ohm_substitute *substitute, const ohm_module *module) {
+static ohm_finding single_for(const oc_substitute *substitute, const oc_module *module) {
   ohm_finding single;
-  PROVOKES(ohm_substitute_find, OHM_OK,
-           ohm_substitute_find(sensor, module, substitute, &single, NULL));
+  PROVOKES(oc_substitute_find, OHM_OK,
+           oc_substitute_find(sensor, module, substitute, &single, NULL));
   return single;
 }
 
-static ohm_finding pair_for(const ohm_substitute *substitute, const ohm_module *module) {
+static ohm_finding pair_for(const oc_substitute *substitute, const oc_module *module) {
   ohm_finding pair;
-  ck_assert_int_eq(ohm_substitute_find(sensor, module, substitute, NULL, &pair), OHM_OK);
+  ck_assert_int_eq(oc_substitute_find(sensor, module, substitute, NULL, &pair), OHM_OK);
   return pair;
 }
 
@@ -50,7 +50,7 @@ START_TEST(a_single_one_is_the_nearest_of_its_series)
 {
   for (int series = OHM_SERIES_E12; series <= OHM_SERIES_E96; series++)
     for (double aim_c = -20; aim_c <= 120; aim_c += 7) {
-      ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+      oc_substitute substitute = OC_SUBSTITUTE_INIT;
       substitute.aim_c = aim_c == 0 ? 1 : aim_c;
       substitute.series = series;
       ohm_finding single = single_for(&substitute, NULL);
@@ -67,7 +67,7 @@ START_TEST(a_pair_comes_nearer_than_the_single_one)
 {
   for (int series = OHM_SERIES_E12; series <= OHM_SERIES_E96; series++)
     for (double aim_c = 61; aim_c <= 120; aim_c += 19) {
-      ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+      oc_substitute substitute = OC_SUBSTITUTE_INIT;
       substitute.aim_c = aim_c;
       substitute.series = series;
       ohm_finding single = single_for(&substitute, NULL);
@@ -83,7 +83,7 @@ END_TEST
 START_TEST(a_drawer_is_searched_and_no_value_is_used_twice)
 {
   static const double drawer_ohm[] = {1000, 100, 330, 220};
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   substitute.drawer_ohm = drawer_ohm;
   substitute.drawer_count = 4;
   for (double aim_c = 20; aim_c <= 120; aim_c += 3) {
@@ -112,7 +112,7 @@ END_TEST
 
 START_TEST(without_an_aim_it_is_above_the_fan)
 {
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   ohm_finding single = single_for(NULL, NULL);
   CHECK_NEAR(number_in(&single, OHM_FIELD_AIM_C), 105, 1e-12);
   substitute.fan_c = 90;
@@ -125,7 +125,7 @@ END_TEST
 
 START_TEST(the_tolerance_is_carried_to_both_sides)
 {
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   substitute.tolerance_percent = 5;
   ohm_finding single = single_for(&substitute, NULL);
   double r_ohm = number_in(&single, OHM_FIELD_R_OHM);
@@ -137,8 +137,8 @@ END_TEST
 
 START_TEST(volts_and_power_follow_from_the_pull_up)
 {
-  ohm_module module = through("1k");
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_module module = through("1k");
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   ohm_finding single = single_for(&substitute, &module);
   double r_ohm = number_in(&single, OHM_FIELD_R_OHM);
   double v_volt = number_in(&single, OHM_FIELD_V_VOLT);
@@ -160,8 +160,8 @@ END_TEST
 START_TEST(a_pair_in_a_row_shares_its_power)
 {
   static const double drawer_ohm[] = {100, 68};
-  ohm_module module = through("1k");
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_module module = through("1k");
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   substitute.drawer_ohm = drawer_ohm;
   substitute.drawer_count = 2;
   ohm_finding pair = pair_for(&substitute, &module);
@@ -173,8 +173,8 @@ END_TEST
 
 START_TEST(two_pull_ups_are_met_by_the_resistance)
 {
-  ohm_module module = through("4k,348@40C");
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_module module = through("4k,348@40C");
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   ohm_finding hot = single_for(&substitute, &module);
   CHECK_NEAR(number_in(&hot, OHM_FIELD_PULL_UP_OHM), 348, 1e-9);
   substitute.aim_c = 20;
@@ -199,8 +199,8 @@ START_TEST(what_asks_for_no_fan_or_is_no_sensor_is_told)
              {"20k", 105, 0, OHM_OUTSIDE, "shorted", "takes it for a short"},
              {"8k2", 105, 10, OHM_UNDECIDED, "shorted", "may take it for a short"}};
   for (size_t i = 0; i < sizeof all / sizeof all[0]; i++) {
-    ohm_module module = through(all[i].pull_up ? all[i].pull_up : "1k");
-    ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+    oc_module module = through(all[i].pull_up ? all[i].pull_up : "1k");
+    oc_substitute substitute = OC_SUBSTITUTE_INIT;
     substitute.aim_c = all[i].aim_c;
     substitute.tolerance_percent = all[i].percent;
     substitute.series = OHM_SERIES_E24;
@@ -217,7 +217,7 @@ END_TEST
 START_TEST(the_printed_220_ohm_read_as_a_hot_engine)
 {
   static const double printed_ohm = 220;
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   substitute.drawer_ohm = &printed_ohm;
   substitute.drawer_count = 1;
   ohm_finding single = single_for(&substitute, NULL);
@@ -228,7 +228,7 @@ END_TEST
 
 START_TEST(cautions_come_first_and_lines_keep_to_their_columns)
 {
-  ohm_module module = through("1k");
+  oc_module module = through("1k");
   for (int known = 0; known < 2; known++) {
     ohm_finding all[] = {single_for(NULL, known ? &module : NULL),
                          pair_for(NULL, known ? &module : NULL)};
@@ -258,40 +258,40 @@ START_TEST(nothing_of_the_wrong_kind_is_looked_for)
   ohm_finding pair;
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++)
     for (size_t k = 0; k < 3; k++) {
-      ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+      oc_substitute substitute = OC_SUBSTITUTE_INIT;
       double *const members[] = {&substitute.aim_c, &substitute.fan_c,
                                  &substitute.tolerance_percent};
       *members[k] = k == 0 && bad[i] == -1 ? -100 : bad[i];
-      ohm_status status = ohm_substitute_find(sensor, NULL, &substitute, &single, &pair);
+      ohm_status status = oc_substitute_find(sensor, NULL, &substitute, &single, &pair);
       ck_assert(status == (isfinite(bad[i]) ? OHM_OUT_OF_RANGE : OHM_BAD_ARGUMENT));
       ck_assert(!ohm_finding_text(&single, OHM_FIELD_ABOUT, 0));
       ck_assert(!ohm_finding_text(&pair, OHM_FIELD_ABOUT, 0));
     }
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   substitute.series = 3;
-  PROVOKES(ohm_substitute_find, OHM_BAD_ARGUMENT,
-           ohm_substitute_find(sensor, NULL, &substitute, &single, NULL));
-  substitute = (ohm_substitute)OHM_SUBSTITUTE_INIT;
+  PROVOKES(oc_substitute_find, OHM_BAD_ARGUMENT,
+           oc_substitute_find(sensor, NULL, &substitute, &single, NULL));
+  substitute = (oc_substitute)OC_SUBSTITUTE_INIT;
   substitute.aim_c = 900;
-  PROVOKES(ohm_substitute_find, OHM_OUT_OF_RANGE,
-           ohm_substitute_find(sensor, NULL, &substitute, &single, NULL));
+  PROVOKES(oc_substitute_find, OHM_OUT_OF_RANGE,
+           oc_substitute_find(sensor, NULL, &substitute, &single, NULL));
   double drawer_ohm[65];
   for (size_t i = 0; i < 65; i++)
     drawer_ohm[i] = 100;
-  substitute = (ohm_substitute)OHM_SUBSTITUTE_INIT;
+  substitute = (oc_substitute)OC_SUBSTITUTE_INIT;
   substitute.drawer_ohm = drawer_ohm;
   substitute.drawer_count = 65;
-  PROVOKES(ohm_substitute_find, OHM_TOO_LARGE,
-           ohm_substitute_find(sensor, NULL, &substitute, &single, NULL));
+  PROVOKES(oc_substitute_find, OHM_TOO_LARGE,
+           oc_substitute_find(sensor, NULL, &substitute, &single, NULL));
   substitute.drawer_count = 64;
-  ck_assert_int_eq(ohm_substitute_find(sensor, NULL, &substitute, &single, &pair), OHM_OK);
+  ck_assert_int_eq(oc_substitute_find(sensor, NULL, &substitute, &single, &pair), OHM_OK);
   drawer_ohm[63] = 0;
-  ck_assert_int_eq(ohm_substitute_find(sensor, NULL, &substitute, &single, NULL), OHM_BAD_ARGUMENT);
+  ck_assert_int_eq(oc_substitute_find(sensor, NULL, &substitute, &single, NULL), OHM_BAD_ARGUMENT);
   substitute.drawer_ohm = NULL;
-  PROVOKES(ohm_substitute_find, OHM_NULL_ARGUMENT,
-           ohm_substitute_find(sensor, NULL, &substitute, &single, NULL));
-  ck_assert_int_eq(ohm_substitute_find(NULL, NULL, NULL, &single, NULL), OHM_NULL_ARGUMENT);
-  ck_assert_int_eq(ohm_substitute_find(sensor, NULL, NULL, NULL, NULL), OHM_NULL_ARGUMENT);
+  PROVOKES(oc_substitute_find, OHM_NULL_ARGUMENT,
+           oc_substitute_find(sensor, NULL, &substitute, &single, NULL));
+  ck_assert_int_eq(oc_substitute_find(NULL, NULL, NULL, &single, NULL), OHM_NULL_ARGUMENT);
+  ck_assert_int_eq(oc_substitute_find(sensor, NULL, NULL, NULL, NULL), OHM_NULL_ARGUMENT);
 }
 END_TEST
 

@@ -24,8 +24,8 @@ static void free_shelf(void) {
 
 struct bench {
   size_t count;
-  ohm_pair pairs[MOST + 1];
-  ohm_reference reference;
+  oc_pair pairs[MOST + 1];
+  oc_reference reference;
   ohm_finding each[MOST + 1];
   ohm_finding finding;
 };
@@ -34,20 +34,20 @@ static ohm_finding candidates[SHELF_MAX];
 
 static struct bench bench_of(const char *at, size_t count, const char *const *typed) {
   struct bench bench = {.count = count};
-  ck_assert_int_eq(ohm_reference_read(at, &bench.reference, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reference_read(at, &bench.reference, NULL), OHM_OK);
   for (size_t i = 0; i < count; i++)
-    PROVOKES(ohm_pair_read, OHM_OK, ohm_pair_read(typed[i], &bench.pairs[i], NULL));
+    PROVOKES(oc_pair_read, OHM_OK, oc_pair_read(typed[i], &bench.pairs[i], NULL));
   return bench;
 }
 
 static ohm_status run(struct bench *bench) {
-  return ohm_pins_identify(shelf, shelf_count, bench->pairs, bench->count, &bench->reference, NULL,
+  return oc_pins_identify(shelf, shelf_count, bench->pairs, bench->count, &bench->reference, NULL,
                            NULL, bench->each, candidates, &bench->finding);
 }
 
 static struct bench answered(const char *at, size_t count, const char *const *typed) {
   struct bench bench = bench_of(at, count, typed);
-  PROVOKES(ohm_pins_identify, OHM_OK, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_OK, run(&bench));
   return bench;
 }
 
@@ -73,13 +73,13 @@ START_TEST(a_pair_is_two_pins_and_a_reading)
     int from;
     int to;
     double r_ohm;
-  } rows[] = {{"1-2=2.31k", OHM_TERMINAL_1, OHM_TERMINAL_1 + 1, 2310},
-              {" 4 - body = 480 ", OHM_TERMINAL_1 + 3, OHM_TERMINAL_BODY, 480},
-              {"C-D=1k5", OHM_TERMINAL_A + 2, OHM_TERMINAL_A + 3, 1500},
-              {"1-minus=60.5", OHM_TERMINAL_1, OHM_TERMINAL_MINUS, 60.5}};
+  } rows[] = {{"1-2=2.31k", OC_TERMINAL_1, OC_TERMINAL_1 + 1, 2310},
+              {" 4 - body = 480 ", OC_TERMINAL_1 + 3, OC_TERMINAL_BODY, 480},
+              {"C-D=1k5", OC_TERMINAL_A + 2, OC_TERMINAL_A + 3, 1500},
+              {"1-minus=60.5", OC_TERMINAL_1, OC_TERMINAL_MINUS, 60.5}};
   for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-    ohm_pair pair;
-    PROVOKES(ohm_pair_read, OHM_OK, ohm_pair_read(rows[i].text, &pair, NULL));
+    oc_pair pair;
+    PROVOKES(oc_pair_read, OHM_OK, oc_pair_read(rows[i].text, &pair, NULL));
     ck_assert_int_eq(pair.from, rows[i].from);
     ck_assert_int_eq(pair.to, rows[i].to);
     CHECK_NEAR(pair.reading.r_ohm, rows[i].r_ohm, 1e-9);
@@ -92,18 +92,18 @@ START_TEST(what_is_no_pair_is_refused_with_how_to_write_it)
   static const char *const bad[] = {"",       "1",      "1-2",     "1-2=",   "0-1=5", "I-1=5",
                                     "1_2=5",  "2.31k",  "body=5",  "1-=5",   "-2=5",  "1-2=2,31k",
                                     "1-2 5k", "12-3=5", "1-2-3=5", "1-2=21C"};
-  ohm_pair pair;
+  oc_pair pair;
   ohm_error error;
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-    PROVOKES(ohm_pair_read, OHM_BAD_SYNTAX, ohm_pair_read(bad[i], &pair, &error));
+    PROVOKES(oc_pair_read, OHM_BAD_SYNTAX, oc_pair_read(bad[i], &pair, &error));
     ck_assert(strlen(error.message) > 20);
     ck_assert_int_eq(pair.from, 0);
   }
-  PROVOKES(ohm_pair_read, OHM_BAD_SYNTAX, ohm_pair_read("2-2=5", &pair, &error));
+  PROVOKES(oc_pair_read, OHM_BAD_SYNTAX, oc_pair_read("2-2=5", &pair, &error));
   check_has(error.message, "one pin twice");
-  PROVOKES(ohm_pair_read, OHM_OUT_OF_RANGE, ohm_pair_read("1-2=1e13", &pair, &error));
-  PROVOKES(ohm_pair_read, OHM_NULL_ARGUMENT, ohm_pair_read(NULL, &pair, &error));
-  PROVOKES(ohm_pair_read, OHM_NULL_ARGUMENT, ohm_pair_read("1-2=5", NULL, &error));
+  PROVOKES(oc_pair_read, OHM_OUT_OF_RANGE, oc_pair_read("1-2=1e13", &pair, &error));
+  PROVOKES(oc_pair_read, OHM_NULL_ARGUMENT, oc_pair_read(NULL, &pair, &error));
+  PROVOKES(oc_pair_read, OHM_NULL_ARGUMENT, oc_pair_read("1-2=5", NULL, &error));
 }
 END_TEST
 
@@ -113,26 +113,26 @@ START_TEST(bad_values_are_refused_and_leave_nothing)
 {
   static const char *const typed[] = {"1-2=2.31k", "2-3=OL"};
   struct bench bench = bench_of("21.5C", 2, typed);
-  PROVOKES(ohm_pins_identify, OHM_NULL_ARGUMENT,
-           ohm_pins_identify(NULL, 1, bench.pairs, 2, &bench.reference, NULL, NULL, bench.each,
+  PROVOKES(oc_pins_identify, OHM_NULL_ARGUMENT,
+           oc_pins_identify(NULL, 1, bench.pairs, 2, &bench.reference, NULL, NULL, bench.each,
                              candidates, &bench.finding));
-  PROVOKES(ohm_pins_identify, OHM_NULL_ARGUMENT,
-           ohm_pins_identify(shelf, shelf_count, bench.pairs, 2, NULL, NULL, NULL, bench.each,
+  PROVOKES(oc_pins_identify, OHM_NULL_ARGUMENT,
+           oc_pins_identify(shelf, shelf_count, bench.pairs, 2, NULL, NULL, NULL, bench.each,
                              candidates, &bench.finding));
   bench.pairs[1] = bench.pairs[0];
   bench.pairs[1].from = bench.pairs[0].to;
   bench.pairs[1].to = bench.pairs[0].from;
-  PROVOKES(ohm_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
   ck_assert_ptr_null(ohm_finding_text(&bench.finding, OHM_FIELD_ABOUT, 0));
   bench.pairs[1].to = 99;
-  PROVOKES(ohm_pins_identify, OHM_OUT_OF_RANGE, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_OUT_OF_RANGE, run(&bench));
   bench.count = 0;
-  PROVOKES(ohm_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
   bench.count = MOST + 1;
-  PROVOKES(ohm_pins_identify, OHM_TOO_LARGE, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_TOO_LARGE, run(&bench));
   bench = bench_of("21.5C", 2, typed);
   bench.reference.t_c = NAN;
-  PROVOKES(ohm_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
+  PROVOKES(oc_pins_identify, OHM_BAD_ARGUMENT, run(&bench));
   ck_assert_ptr_null(ohm_finding_text(&bench.each[0], OHM_FIELD_ABOUT, 0));
 }
 END_TEST

@@ -9,7 +9,7 @@
 
 START_TEST(every_field_has_a_name_a_meaning_and_a_kind)
 {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert_str_ne(ohm_field_name(i), "");
     ck_assert_str_ne(ohm_field_meaning(i), "");
     ck_assert_int_ge(ohm_field_kind_of(i), OHM_KIND_NUMBER);
@@ -30,11 +30,11 @@ START_TEST(the_fields_are_those_of_the_header_in_its_order)
   ck_assert_str_eq(ohm_field_meaning(at++), meaning);
   OHM_FIELDS(CHECK_FIELD)
 #undef CHECK_FIELD
-  ck_assert_int_eq(at, OHM_FIELD_COUNT);
+  ck_assert_int_eq(at, OC_FIELDS);
 }
 END_TEST
 
-static const int no_field[] = {-1, OHM_FIELD_COUNT, 1000000, -2147483647 - 1, 2147483647};
+static const int no_field[] = {-1, OC_FIELDS, 1000000, -2147483647 - 1, 2147483647};
 
 START_TEST(a_field_that_is_none_has_nothing)
 {
@@ -53,7 +53,7 @@ END_TEST
 /* ---- absence ---- */
 
 static void check_all_absent(const ohm_finding *finding) {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ck_assert(isnan(ohm_finding_number(finding, i)));
     for (size_t index = 0; index < 3; index++)
       ck_assert_ptr_null(ohm_finding_text(finding, i, index));
@@ -80,7 +80,7 @@ static ohm_finding filled(void) {
   ohm_finding finding;
   oc_finding_clear(&finding);
   oc_finding_set_verdict(&finding, OHM_OUTSIDE, OHM_REASON_HIGH);
-  oc_finding_set_about(&finding, OC_ABOUT_BATH);
+  oc_finding_set_about(&finding, OHM_VERB_CHECK);
   oc_finding_set_number(&finding, OHM_FIELD_R_OHM, 2310);
   oc_finding_set_text(&finding, OHM_FIELD_SENSOR, "ntc-2k45-20c");
   oc_finding_set_reference(&finding, OHM_REFERENCE_ICE);
@@ -109,7 +109,7 @@ END_TEST
 START_TEST(a_field_is_read_by_its_kind_alone)
 {
   ohm_finding finding = filled();
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     if (ohm_field_kind_of(i) != OHM_KIND_NUMBER)
       ck_assert(isnan(ohm_finding_number(&finding, i)));
     else
@@ -198,7 +198,7 @@ static unsigned next_random(unsigned *state) {
 }
 
 static void read_all_of(const ohm_finding *finding) {
-  for (int i = 0; i < OHM_FIELD_COUNT; i++) {
+  for (int i = 0; i < OC_FIELDS; i++) {
     ohm_finding_number(finding, i);
     for (size_t index = 0; index < 20; index++) {
       const char *text = ohm_finding_text(finding, i, index);
@@ -236,14 +236,14 @@ START_TEST(a_zeroed_or_random_finding_is_absent_everywhere)
   for (size_t i = 0; i < sizeof bytes / sizeof bytes[0]; i++) {
     ohm_finding finding;
     memset(&finding, bytes[i], sizeof finding);
-    for (int field = 0; field < OHM_FIELD_COUNT; field++) {
+    for (int field = 0; field < OC_FIELDS; field++) {
       ck_assert(isnan(ohm_finding_number(&finding, field)));
       ck_assert_ptr_null(ohm_finding_text(&finding, field, 0));
     }
     ck_assert_int_eq(ohm_finding_verdict(&finding), OHM_UNDECIDED);
     ck_assert_int_eq(ohm_finding_job(&finding), OHM_UNDECIDED);
-    ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), 0);
-    ck_assert_uint_eq(ohm_report_print_budget(&finding, NULL, 0), 0);
+    ck_assert_uint_eq(oc_report_print(&finding, NULL, 0), 0);
+    ck_assert_uint_eq(oc_report_print_budget(&finding, NULL, 0), 0);
   }
 }
 END_TEST

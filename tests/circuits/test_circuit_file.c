@@ -166,7 +166,7 @@ START_TEST(a_slip_in_an_optional_line_is_a_note)
   for (size_t i = 0; i < ohm_circuit_note_count(circuit); i++)
     ck_assert_msg(strstr(ohm_circuit_note(circuit, i), words[i]) != NULL, "%s",
                   ohm_circuit_note(circuit, i));
-  CHECK_NEAR(circuit->fan_c, OHM_ASSUMED_FAN_C, 0);
+  CHECK_NEAR(circuit->fan_c, OC_ASSUMED_FAN_C, 0);
   ohm_circuit_free(circuit);
 }
 END_TEST

@@ -6,10 +6,10 @@
 
 /* ---- what a display showed ---- */
 
-static ohm_reading read(const char *text) {
-  ohm_reading reading;
+static oc_reading read(const char *text) {
+  oc_reading reading;
   ohm_error error;
-  ck_assert_msg(ohm_reading_read(text, &reading, &error) == OHM_OK, "%s", error.message);
+  ck_assert_msg(oc_reading_read(text, &reading, &error) == OHM_OK, "%s", error.message);
   ck_assert_int_eq(error.status, OHM_OK);
   ck_assert_uint_eq(reading.size, sizeof reading);
   return reading;
@@ -37,8 +37,8 @@ START_TEST(every_notation_of_a_resistance_is_read_with_its_resolution)
                    {" 2310 ", 2310, 1},
                    {"1e12", 1e12, 1e12}};
   for (size_t i = 0; i < sizeof notations / sizeof notations[0]; i++) {
-    ohm_reading reading = read(notations[i].text);
-    ck_assert_int_eq(reading.display, OHM_DISPLAY_VALUE);
+    oc_reading reading = read(notations[i].text);
+    ck_assert_int_eq(reading.display, OC_DISPLAY_VALUE);
     CHECK_NEAR(reading.r_ohm, notations[i].r_ohm, 1e-15 * notations[i].r_ohm);
     CHECK_NEAR(reading.resolution_ohm, notations[i].resolution_ohm,
                1e-15 * notations[i].resolution_ohm);
@@ -48,9 +48,9 @@ END_TEST
 
 START_TEST(over_range_is_not_open)
 {
-  PROVOKES(ohm_reading_read, OHM_OK, ohm_reading_read("OL", &(ohm_reading){0}, NULL));
-  ck_assert_int_eq(read("OL").display, OHM_DISPLAY_OVER);
-  ck_assert_int_eq(read("open").display, OHM_DISPLAY_OPEN);
+  PROVOKES(oc_reading_read, OHM_OK, oc_reading_read("OL", &(oc_reading){0}, NULL));
+  ck_assert_int_eq(read("OL").display, OC_DISPLAY_OVER);
+  ck_assert_int_eq(read("open").display, OC_DISPLAY_OPEN);
 }
 END_TEST
 
@@ -62,8 +62,8 @@ START_TEST(over_range_may_say_on_which_range)
   } faces[] = {{"OL", 0},        {"0L", 0},      {"O.L", 0},     {"0.L", 0},      {"ol", 0},
                {"OL@20k", 20e3}, {">20k", 20e3}, {">2.0M", 2e6}, {"0L@200", 200}, {"OL @ 2k", 2e3}};
   for (size_t i = 0; i < sizeof faces / sizeof faces[0]; i++) {
-    ohm_reading reading = read(faces[i].text);
-    ck_assert_int_eq(reading.display, OHM_DISPLAY_OVER);
+    oc_reading reading = read(faces[i].text);
+    ck_assert_int_eq(reading.display, OC_DISPLAY_OVER);
     CHECK_NEAR(reading.range_ohm, faces[i].range_ohm, 1e-9);
   }
 }
@@ -71,10 +71,10 @@ END_TEST
 
 START_TEST(a_lone_1_is_no_number_and_1_with_more_is)
 {
-  ck_assert_int_eq(read("1").display, OHM_DISPLAY_ONE);
+  ck_assert_int_eq(read("1").display, OC_DISPLAY_ONE);
   static const char *const numbers[] = {"1.0", "1 ohm", "1k", "1R", "01", "10"};
   for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
-    ck_assert_int_eq(read(numbers[i]).display, OHM_DISPLAY_VALUE);
+    ck_assert_int_eq(read(numbers[i]).display, OC_DISPLAY_VALUE);
 }
 END_TEST
 
@@ -100,11 +100,11 @@ END_TEST
 
 START_TEST(a_comma_is_answered_with_the_text_to_write)
 {
-  ohm_reading reading;
+  oc_reading reading;
   ohm_error error;
-  ck_assert_int_eq(ohm_reading_read("2,31k", &reading, &error), OHM_BAD_SYNTAX);
+  ck_assert_int_eq(oc_reading_read("2,31k", &reading, &error), OHM_BAD_SYNTAX);
   ck_assert_str_eq(error.message, "\"2,31k\" has a comma; write 2.31k");
-  ck_assert_int_eq(ohm_reading_read("2,31 kohm", &reading, &error), OHM_BAD_SYNTAX);
+  ck_assert_int_eq(oc_reading_read("2,31 kohm", &reading, &error), OHM_BAD_SYNTAX);
   ck_assert_ptr_nonnull(strstr(error.message, "write 2.31 kohm"));
 }
 END_TEST
@@ -117,9 +117,9 @@ START_TEST(what_is_no_reading_is_refused_with_the_notations)
                          "OL OL", "1 2", "2.3k1x", "2k31k",    "nan",    "infinity", "0x10",  "--1",
                          "2.31C", "+-1", "\xCE",   "\xC2\xB1", "2 310",  long_text};
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
-    ohm_reading reading = {0};
+    oc_reading reading = {0};
     ohm_error error;
-    PROVOKES(ohm_reading_read, OHM_BAD_SYNTAX, ohm_reading_read(wrong[i], &reading, &error));
+    PROVOKES(oc_reading_read, OHM_BAD_SYNTAX, oc_reading_read(wrong[i], &reading, &error));
     ck_assert(isnan(reading.r_ohm));
     ck_assert_msg(strstr(error.message, "write it as 2310"), "%s", error.message);
   }
@@ -130,9 +130,9 @@ START_TEST(a_resistance_below_0_or_above_1e12_is_out_of_range)
 {
   static const char *const beyond[] = {"-1", "-2.31k", "1.1e12", "2000G", "1e300k"};
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
-    ohm_reading reading;
+    oc_reading reading;
     ohm_error error;
-    PROVOKES(ohm_reading_read, OHM_OUT_OF_RANGE, ohm_reading_read(beyond[i], &reading, &error));
+    PROVOKES(oc_reading_read, OHM_OUT_OF_RANGE, oc_reading_read(beyond[i], &reading, &error));
     ck_assert(isnan(reading.r_ohm));
     ck_assert_ptr_nonnull(strstr(error.message, "write 0 to 1e12 ohm"));
   }
@@ -141,24 +141,24 @@ END_TEST
 
 START_TEST(a_reading_needs_a_text_and_an_output)
 {
-  ohm_reading reading;
-  PROVOKES(ohm_reading_read, OHM_NULL_ARGUMENT, ohm_reading_read(NULL, &reading, NULL));
-  PROVOKES(ohm_reading_read, OHM_NULL_ARGUMENT, ohm_reading_read("1", NULL, NULL));
+  oc_reading reading;
+  PROVOKES(oc_reading_read, OHM_NULL_ARGUMENT, oc_reading_read(NULL, &reading, NULL));
+  PROVOKES(oc_reading_read, OHM_NULL_ARGUMENT, oc_reading_read("1", NULL, NULL));
 }
 END_TEST
 
 /* ---- accuracy as makers print it ---- */
 
-static ohm_meter meter_of(const char *text) {
-  ohm_meter meter = OHM_METER_INIT;
+static oc_meter meter_of(const char *text) {
+  oc_meter meter = OC_METER_INIT;
   ohm_error error;
-  ck_assert_msg(ohm_meter_read(text, &meter, &error) == OHM_OK, "%s", error.message);
+  ck_assert_msg(oc_meter_read(text, &meter, &error) == OHM_OK, "%s", error.message);
   return meter;
 }
 
 static void check_meter(const char *text, int accuracy, double percent, double counts,
                         double resolution_ohm, double display_count) {
-  ohm_meter meter = meter_of(text);
+  oc_meter meter = meter_of(text);
   ck_assert_int_eq(meter.accuracy, accuracy);
   CHECK_NEAR(meter.percent, percent, 0);
   CHECK_NEAR(meter.counts, counts, 0);
@@ -168,26 +168,26 @@ static void check_meter(const char *text, int accuracy, double percent, double c
 
 START_TEST(every_notation_of_an_accuracy_is_read)
 {
-  PROVOKES(ohm_meter_read, OHM_OK, ohm_meter_read("0.8%", &(ohm_meter)OHM_METER_INIT, NULL));
-  check_meter("0.8%+3", OHM_STATED, 0.8, 3, 0, 0);
-  check_meter("0.8 % + 3", OHM_STATED, 0.8, 3, 0, 0);
-  check_meter("0.8%+3x10", OHM_STATED, 0.8, 3, 10, 0);
-  check_meter("0.8%+3@2000", OHM_STATED, 0.8, 3, 0, 2000);
-  check_meter("0.8%", OHM_STATED, 0.8, 0, 0, 0);
-  check_meter("@2000", OHM_ASSUMED, 0, 0, 0, 2000);
-  check_meter("exact", OHM_EXACT, 0, 0, 0, 0);
+  PROVOKES(oc_meter_read, OHM_OK, oc_meter_read("0.8%", &(oc_meter)OC_METER_INIT, NULL));
+  check_meter("0.8%+3", OC_STATED, 0.8, 3, 0, 0);
+  check_meter("0.8 % + 3", OC_STATED, 0.8, 3, 0, 0);
+  check_meter("0.8%+3x10", OC_STATED, 0.8, 3, 10, 0);
+  check_meter("0.8%+3@2000", OC_STATED, 0.8, 3, 0, 2000);
+  check_meter("0.8%", OC_STATED, 0.8, 0, 0, 0);
+  check_meter("@2000", OC_ASSUMED, 0, 0, 0, 2000);
+  check_meter("exact", OC_EXACT, 0, 0, 0, 0);
 }
 END_TEST
 
 START_TEST(an_accuracy_forgets_the_one_before_and_leaves_the_leads)
 {
-  ohm_meter meter = meter_of("0.8%+3x10");
-  ck_assert_int_eq(ohm_leads_read("0.4+-0.1", &meter, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_meter_read("@6000", &meter, NULL), OHM_OK);
-  ck_assert_int_eq(meter.accuracy, OHM_ASSUMED);
+  oc_meter meter = meter_of("0.8%+3x10");
+  ck_assert_int_eq(oc_leads_read("0.4+-0.1", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(oc_meter_read("@6000", &meter, NULL), OHM_OK);
+  ck_assert_int_eq(meter.accuracy, OC_ASSUMED);
   CHECK_NEAR(meter.percent, 0, 0);
   CHECK_NEAR(meter.resolution_ohm, 0, 0);
-  ck_assert_int_eq(meter.leads, OHM_STATED);
+  ck_assert_int_eq(meter.leads, OC_STATED);
   CHECK_NEAR(meter.lead_ohm, 0.4, 0);
 }
 END_TEST
@@ -199,17 +199,17 @@ START_TEST(an_accuracy_that_is_refused_changes_nothing)
                                       "%",       "0.8%+3x10y", "+3",    "0.8%3",   "exactly"};
   static const char *const beyond[] = {"-0.8%+3",   "0.8%+-3",   "0.8%+3x-10", "100%+3",
                                        "0.8%+3@99", "0.8%+3@-1", "@50",        "@1e300"};
-  ohm_meter before = meter_of("0.5%+1x10");
+  oc_meter before = meter_of("0.5%+1x10");
   ohm_error error;
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
-    ohm_meter meter = before;
-    PROVOKES(ohm_meter_read, OHM_BAD_SYNTAX, ohm_meter_read(wrong[i], &meter, &error));
+    oc_meter meter = before;
+    PROVOKES(oc_meter_read, OHM_BAD_SYNTAX, oc_meter_read(wrong[i], &meter, &error));
     ck_assert_int_eq(memcmp(&meter, &before, sizeof meter), 0);
     ck_assert_ptr_nonnull(strstr(error.message, "write 0.8%+3, 0.8%+3x10"));
   }
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
-    ohm_meter meter = before;
-    PROVOKES(ohm_meter_read, OHM_OUT_OF_RANGE, ohm_meter_read(beyond[i], &meter, &error));
+    oc_meter meter = before;
+    PROVOKES(oc_meter_read, OHM_OUT_OF_RANGE, oc_meter_read(beyond[i], &meter, &error));
     ck_assert_int_eq(memcmp(&meter, &before, sizeof meter), 0);
     ck_assert_ptr_nonnull(strstr(error.message, "must not be negative"));
   }
@@ -218,9 +218,9 @@ END_TEST
 
 START_TEST(an_accuracy_needs_a_text_and_a_meter)
 {
-  ohm_meter meter = OHM_METER_INIT;
-  PROVOKES(ohm_meter_read, OHM_NULL_ARGUMENT, ohm_meter_read(NULL, &meter, NULL));
-  PROVOKES(ohm_meter_read, OHM_NULL_ARGUMENT, ohm_meter_read("exact", NULL, NULL));
+  oc_meter meter = OC_METER_INIT;
+  PROVOKES(oc_meter_read, OHM_NULL_ARGUMENT, oc_meter_read(NULL, &meter, NULL));
+  PROVOKES(oc_meter_read, OHM_NULL_ARGUMENT, oc_meter_read("exact", NULL, NULL));
 }
 END_TEST
 
@@ -238,9 +238,9 @@ START_TEST(leads_are_read_with_and_without_a_limit)
                    {"0.4ohm+-0.2", 0.4, 0.2},
                    {"0+-0", 0, 0}};
   for (size_t i = 0; i < sizeof notations / sizeof notations[0]; i++) {
-    ohm_meter meter = meter_of("0.8%+3");
-    PROVOKES(ohm_leads_read, OHM_OK, ohm_leads_read(notations[i].text, &meter, NULL));
-    ck_assert_int_eq(meter.leads, OHM_STATED);
+    oc_meter meter = meter_of("0.8%+3");
+    PROVOKES(oc_leads_read, OHM_OK, oc_leads_read(notations[i].text, &meter, NULL));
+    ck_assert_int_eq(meter.leads, OC_STATED);
     CHECK_NEAR(meter.lead_ohm, notations[i].lead_ohm, 0);
     CHECK_NEAR(meter.lead_limit_ohm, notations[i].lead_limit_ohm, 0);
     CHECK_NEAR(meter.percent, 0.8, 0);
@@ -252,17 +252,17 @@ START_TEST(leads_that_are_refused_change_nothing)
 {
   static const char *const wrong[] = {"", "ohm", "0.4+-", "0.4-+1", "0.4 0.1", "0.4+-0.1x"};
   static const char *const beyond[] = {"-0.4", "1001", "0.4+--0.1", "0.4+-1001"};
-  ohm_meter before = meter_of("0.5%+1x10");
+  oc_meter before = meter_of("0.5%+1x10");
   ohm_error error;
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
-    ohm_meter meter = before;
-    PROVOKES(ohm_leads_read, OHM_BAD_SYNTAX, ohm_leads_read(wrong[i], &meter, &error));
+    oc_meter meter = before;
+    PROVOKES(oc_leads_read, OHM_BAD_SYNTAX, oc_leads_read(wrong[i], &meter, &error));
     ck_assert_int_eq(memcmp(&meter, &before, sizeof meter), 0);
     ck_assert_ptr_nonnull(strstr(error.message, "such as 0.4 or 0.4+-0.1"));
   }
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
-    ohm_meter meter = before;
-    PROVOKES(ohm_leads_read, OHM_OUT_OF_RANGE, ohm_leads_read(beyond[i], &meter, &error));
+    oc_meter meter = before;
+    PROVOKES(oc_leads_read, OHM_OUT_OF_RANGE, oc_leads_read(beyond[i], &meter, &error));
     ck_assert_int_eq(memcmp(&meter, &before, sizeof meter), 0);
     ck_assert_ptr_nonnull(strstr(error.message, "write 0 to 1000 ohm"));
   }
@@ -271,23 +271,23 @@ END_TEST
 
 START_TEST(leads_need_a_text_and_a_meter)
 {
-  ohm_meter meter = OHM_METER_INIT;
-  PROVOKES(ohm_leads_read, OHM_NULL_ARGUMENT, ohm_leads_read(NULL, &meter, NULL));
-  PROVOKES(ohm_leads_read, OHM_NULL_ARGUMENT, ohm_leads_read("0.4", NULL, NULL));
+  oc_meter meter = OC_METER_INIT;
+  PROVOKES(oc_leads_read, OHM_NULL_ARGUMENT, oc_leads_read(NULL, &meter, NULL));
+  PROVOKES(oc_leads_read, OHM_NULL_ARGUMENT, oc_leads_read("0.4", NULL, NULL));
 }
 END_TEST
 
 /* ---- limit of error ---- */
 
-static double limit_of(const ohm_meter *meter, const ohm_reading *reading) {
+static double limit_of(const oc_meter *meter, const oc_reading *reading) {
   double limit_ohm;
-  PROVOKES(ohm_meter_limit, OHM_OK, ohm_meter_limit(meter, reading, &limit_ohm));
+  PROVOKES(oc_meter_limit, OHM_OK, oc_meter_limit(meter, reading, &limit_ohm));
   return limit_ohm;
 }
 
 static double limit_for(const char *accuracy, double r_ohm, double resolution_ohm) {
-  ohm_meter meter = meter_of(accuracy);
-  ohm_reading reading = OHM_READING_INIT;
+  oc_meter meter = meter_of(accuracy);
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = r_ohm;
   reading.resolution_ohm = resolution_ohm;
   return limit_of(&meter, &reading);
@@ -295,8 +295,8 @@ static double limit_for(const char *accuracy, double r_ohm, double resolution_oh
 
 START_TEST(a_stated_resolution_beats_the_display_and_the_display_what_was_typed)
 {
-  ohm_meter meter = meter_of("0%+1");
-  ohm_reading reading = read("1501");
+  oc_meter meter = meter_of("0%+1");
+  oc_reading reading = read("1501");
   CHECK_NEAR(limit_of(&meter, &reading), 1, 0);
   meter.display_count = 200;
   CHECK_NEAR(limit_of(&meter, &reading), 10, 1e-12);
@@ -316,13 +316,13 @@ END_TEST
 
 START_TEST(what_is_not_told_is_assumed)
 {
-  ohm_reading reading = read("2311");
-  ohm_meter all_zero = OHM_METER_INIT;
-  double want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 1;
+  oc_reading reading = read("2311");
+  oc_meter all_zero = OC_METER_INIT;
+  double want = OC_ASSUMED_METER_PERCENT / 100 * 2311 + OC_ASSUMED_METER_COUNTS * 1;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
   CHECK_NEAR(limit_of(&all_zero, &reading), want, 1e-12);
   reading.resolution_ohm = 0;
-  want = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS * 10;
+  want = OC_ASSUMED_METER_PERCENT / 100 * 2311 + OC_ASSUMED_METER_COUNTS * 10;
   CHECK_NEAR(limit_of(NULL, &reading), want, 1e-12);
 }
 END_TEST
@@ -338,7 +338,7 @@ START_TEST(open_digits_cost_half_of_what_they_leave_open)
                {"10k", 100 + 3 * 10 + 500},
                {"2310", 23.1 + 3 * 10}};
   for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-    ohm_reading reading = read(texts[i].text);
+    oc_reading reading = read(texts[i].text);
     CHECK_NEAR(limit_of(NULL, &reading), texts[i].limit_ohm, 1e-9);
   }
 }
@@ -348,10 +348,10 @@ START_TEST(a_stated_display_or_resolution_knows_every_digit)
 {
   static const char *const shown[] = {"2300", "2000", "10k"};
   for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
-    ohm_reading open = read(shown[i]);
-    ohm_reading all = open;
+    oc_reading open = read(shown[i]);
+    oc_reading all = open;
     all.zeros_ohm = 0;
-    ohm_meter meter = meter_of("1%+3@6000");
+    oc_meter meter = meter_of("1%+3@6000");
     CHECK_NEAR(limit_of(&meter, &open), limit_of(&meter, &all), 0);
     meter = meter_of("1%+3x1");
     CHECK_NEAR(limit_of(&meter, &open), 0.01 * open.r_ohm + 3, 1e-9);
@@ -361,8 +361,8 @@ END_TEST
 
 START_TEST(an_exact_meter_has_no_limit_of_error)
 {
-  ohm_meter meter = meter_of("exact");
-  ohm_reading reading = read("2.31k");
+  oc_meter meter = meter_of("exact");
+  oc_reading reading = read("2.31k");
   CHECK_NEAR(limit_of(&meter, &reading), 0, 0);
 }
 END_TEST
@@ -403,21 +403,21 @@ START_TEST(a_display_without_a_number_has_no_limit)
 {
   static const char *const shown[] = {"OL", "OL@20k", "open", "1"};
   for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
-    ohm_reading reading = read(shown[i]);
+    oc_reading reading = read(shown[i]);
     double limit_ohm = 1;
     ohm_estimate r_ohm = {1, 1};
-    PROVOKES(ohm_meter_limit, OHM_OUT_OF_RANGE, ohm_meter_limit(NULL, &reading, &limit_ohm));
-    PROVOKES(ohm_meter_estimate, OHM_OUT_OF_RANGE, ohm_meter_estimate(NULL, &reading, &r_ohm));
+    PROVOKES(oc_meter_limit, OHM_OUT_OF_RANGE, oc_meter_limit(NULL, &reading, &limit_ohm));
+    PROVOKES(oc_meter_estimate, OHM_OUT_OF_RANGE, oc_meter_estimate(NULL, &reading, &r_ohm));
     ck_assert(isnan(limit_ohm) && isnan(r_ohm.value) && isnan(r_ohm.u));
   }
 }
 END_TEST
 
-static void check_bad(const ohm_meter *meter, const ohm_reading *reading) {
+static void check_bad(const oc_meter *meter, const oc_reading *reading) {
   double limit_ohm = 1;
   ohm_estimate r_ohm = {1, 1};
-  PROVOKES(ohm_meter_limit, OHM_BAD_ARGUMENT, ohm_meter_limit(meter, reading, &limit_ohm));
-  PROVOKES(ohm_meter_estimate, OHM_BAD_ARGUMENT, ohm_meter_estimate(meter, reading, &r_ohm));
+  PROVOKES(oc_meter_limit, OHM_BAD_ARGUMENT, oc_meter_limit(meter, reading, &limit_ohm));
+  PROVOKES(oc_meter_estimate, OHM_BAD_ARGUMENT, oc_meter_estimate(meter, reading, &r_ohm));
   ck_assert(isnan(limit_ohm) && isnan(r_ohm.value) && isnan(r_ohm.u));
 }
 
@@ -426,14 +426,14 @@ START_TEST(a_member_that_is_nan_infinite_or_negative_is_a_bad_argument)
   static const double bad[] = {NAN, INFINITY, -INFINITY, -1};
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
     for (int member = 0; member < 6; member++) {
-      ohm_meter meter = OHM_METER_INIT;
+      oc_meter meter = OC_METER_INIT;
       double *const members[] = {&meter.percent,       &meter.counts,   &meter.resolution_ohm,
                                  &meter.display_count, &meter.lead_ohm, &meter.lead_limit_ohm};
       *members[member] = bad[i];
-      ohm_reading reading = read("2310");
+      oc_reading reading = read("2310");
       check_bad(&meter, &reading);
     }
-    ohm_reading reading = read("2310");
+    oc_reading reading = read("2310");
     reading.r_ohm = bad[i];
     check_bad(NULL, &reading);
     reading = read("2310");
@@ -447,17 +447,17 @@ START_TEST(a_constant_that_is_none_is_a_bad_argument)
 {
   static const int none[] = {-1, 3, 1000};
   for (size_t i = 0; i < sizeof none / sizeof none[0]; i++) {
-    ohm_reading reading = read("2310");
-    ohm_meter meter = OHM_METER_INIT;
+    oc_reading reading = read("2310");
+    oc_meter meter = OC_METER_INIT;
     meter.accuracy = none[i];
     check_bad(&meter, &reading);
-    meter = (ohm_meter)OHM_METER_INIT;
+    meter = (oc_meter)OC_METER_INIT;
     meter.leads = none[i];
     check_bad(&meter, &reading);
   }
-  static const int no_display[] = {-1, OHM_DISPLAY_ONE + 1, 1000};
+  static const int no_display[] = {-1, OC_DISPLAY_ONE + 1, 1000};
   for (size_t i = 0; i < sizeof no_display / sizeof no_display[0]; i++) {
-    ohm_reading reading = read("2310");
+    oc_reading reading = read("2310");
     reading.display = no_display[i];
     check_bad(NULL, &reading);
   }
@@ -467,17 +467,17 @@ END_TEST
 START_TEST(a_member_beyond_its_bound_is_a_bad_argument)
 {
   for (int member = 0; member < 7; member++) {
-    ohm_meter meter = OHM_METER_INIT;
+    oc_meter meter = OC_METER_INIT;
     double *const members[] = {&meter.percent,       &meter.counts,   &meter.resolution_ohm,
                                &meter.display_count, &meter.lead_ohm, &meter.lead_limit_ohm,
                                &meter.current_ma};
     static const double beyond[] = {100, 1.1e6, 1.1e12, 1.1e9, 1001, 1001, 1001};
     *members[member] = beyond[member];
-    ohm_reading reading = read("2310");
+    oc_reading reading = read("2310");
     check_bad(&meter, &reading);
   }
   for (int member = 0; member < 4; member++) {
-    ohm_reading reading = read("2310");
+    oc_reading reading = read("2310");
     double *const members[] = {&reading.r_ohm, &reading.resolution_ohm, &reading.range_ohm,
                                &reading.zeros_ohm};
     *members[member] = 1.1e12;
@@ -488,8 +488,8 @@ END_TEST
 
 START_TEST(a_struct_of_size_0_is_refused)
 {
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_reading reading = read("2310");
+  oc_meter meter = OC_METER_INIT;
+  oc_reading reading = read("2310");
   meter.size = 0;
   check_bad(&meter, &reading);
   reading.size = 0;
@@ -499,31 +499,31 @@ END_TEST
 
 START_TEST(a_limit_needs_a_reading_and_an_output)
 {
-  ohm_reading reading = read("2310");
+  oc_reading reading = read("2310");
   double limit_ohm = 1;
   ohm_estimate r_ohm = {1, 1};
-  PROVOKES(ohm_meter_limit, OHM_NULL_ARGUMENT, ohm_meter_limit(NULL, NULL, &limit_ohm));
-  PROVOKES(ohm_meter_limit, OHM_NULL_ARGUMENT, ohm_meter_limit(NULL, &reading, NULL));
-  PROVOKES(ohm_meter_estimate, OHM_NULL_ARGUMENT, ohm_meter_estimate(NULL, NULL, &r_ohm));
-  PROVOKES(ohm_meter_estimate, OHM_NULL_ARGUMENT, ohm_meter_estimate(NULL, &reading, NULL));
+  PROVOKES(oc_meter_limit, OHM_NULL_ARGUMENT, oc_meter_limit(NULL, NULL, &limit_ohm));
+  PROVOKES(oc_meter_limit, OHM_NULL_ARGUMENT, oc_meter_limit(NULL, &reading, NULL));
+  PROVOKES(oc_meter_estimate, OHM_NULL_ARGUMENT, oc_meter_estimate(NULL, NULL, &r_ohm));
+  PROVOKES(oc_meter_estimate, OHM_NULL_ARGUMENT, oc_meter_estimate(NULL, &reading, NULL));
   ck_assert(isnan(limit_ohm) && isnan(r_ohm.value) && isnan(r_ohm.u));
 }
 END_TEST
 
 /* ---- resistance at the probes' tips ---- */
 
-static ohm_estimate estimate_of(const ohm_meter *meter, const char *text) {
-  ohm_reading reading = read(text);
+static ohm_estimate estimate_of(const oc_meter *meter, const char *text) {
+  oc_reading reading = read(text);
   ohm_estimate r_ohm;
-  PROVOKES(ohm_meter_estimate, OHM_OK, ohm_meter_estimate(meter, &reading, &r_ohm));
+  PROVOKES(oc_meter_estimate, OHM_OK, oc_meter_estimate(meter, &reading, &r_ohm));
   return r_ohm;
 }
 
 START_TEST(leads_are_taken_off_and_never_below_0)
 {
-  ohm_meter meter = meter_of("exact");
+  oc_meter meter = meter_of("exact");
   for (double lead_ohm = 0; lead_ohm < 1000; lead_ohm += 7.3) {
-    meter.leads = OHM_STATED;
+    meter.leads = OC_STATED;
     meter.lead_ohm = lead_ohm;
     ohm_estimate r_ohm = estimate_of(&meter, "500");
     CHECK_NEAR(r_ohm.value, fmax(0, 500 - lead_ohm), 0);
@@ -534,8 +534,8 @@ END_TEST
 
 START_TEST(limits_of_meter_and_leads_add_as_rectangles)
 {
-  ohm_meter meter = meter_of("0%+3x10");
-  ck_assert_int_eq(ohm_leads_read("0.5+-40", &meter, NULL), OHM_OK);
+  oc_meter meter = meter_of("0%+3x10");
+  ck_assert_int_eq(oc_leads_read("0.5+-40", &meter, NULL), OHM_OK);
   ohm_estimate r_ohm = estimate_of(&meter, "2310");
   CHECK_NEAR(r_ohm.value, 2309.5, 0);
   CHECK_NEAR(r_ohm.u, sqrt((30.0 * 30 + 40.0 * 40) / 3), 1e-12);
@@ -544,8 +544,8 @@ END_TEST
 
 START_TEST(exact_leads_take_nothing_off)
 {
-  ohm_meter meter = meter_of("exact");
-  meter.leads = OHM_EXACT;
+  oc_meter meter = meter_of("exact");
+  meter.leads = OC_EXACT;
   meter.lead_ohm = 100;
   meter.lead_limit_ohm = 100;
   ohm_estimate r_ohm = estimate_of(&meter, "2310");
@@ -557,9 +557,9 @@ END_TEST
 START_TEST(leads_that_are_not_told_are_assumed)
 {
   ohm_estimate r_ohm = estimate_of(NULL, "2311");
-  CHECK_NEAR(r_ohm.value, 2311 - OHM_ASSUMED_LEAD_OHM, 1e-12);
-  double limit_ohm = OHM_ASSUMED_METER_PERCENT / 100 * 2311 + OHM_ASSUMED_METER_COUNTS;
-  CHECK_NEAR(r_ohm.u, hypot(limit_ohm, OHM_ASSUMED_LEAD_LIMIT_OHM) / sqrt(3), 1e-12);
+  CHECK_NEAR(r_ohm.value, 2311 - OC_ASSUMED_LEAD_OHM, 1e-12);
+  double limit_ohm = OC_ASSUMED_METER_PERCENT / 100 * 2311 + OC_ASSUMED_METER_COUNTS;
+  CHECK_NEAR(r_ohm.u, hypot(limit_ohm, OC_ASSUMED_LEAD_LIMIT_OHM) / sqrt(3), 1e-12);
 }
 END_TEST
 

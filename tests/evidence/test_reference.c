@@ -101,10 +101,10 @@ END_TEST
 /* ---- a reference ---- */
 
 static void check_reference(const char *text, int kind, double t_c, int accuracy, double limit_k) {
-  ohm_reference reference;
+  oc_reference reference;
   memset(&reference, 0x55, sizeof reference);
   ohm_error error;
-  ck_assert_msg(ohm_reference_read(text, &reference, &error) == OHM_OK, "%s", error.message);
+  ck_assert_msg(oc_reference_read(text, &reference, &error) == OHM_OK, "%s", error.message);
   ck_assert_uint_eq(reference.size, sizeof reference);
   ck_assert_int_eq(reference.kind, kind);
   ck_assert_int_eq(reference.accuracy, accuracy);
@@ -115,33 +115,33 @@ static void check_reference(const char *text, int kind, double t_c, int accuracy
 
 START_TEST(every_notation_of_a_reference_is_read)
 {
-  PROVOKES(ohm_reference_read, OHM_OK, ohm_reference_read("ice", &(ohm_reference){0}, NULL));
-  check_reference("21.5C", OHM_REFERENCE_THERMOMETER, 21.5, OHM_ASSUMED, 0);
-  check_reference("ice", OHM_REFERENCE_ICE, 0, OHM_ASSUMED, 0);
-  check_reference("21.5C+-1", OHM_REFERENCE_THERMOMETER, 21.5, OHM_STATED, 1);
-  check_reference("21.5C \xC2\xB1 1", OHM_REFERENCE_THERMOMETER, 21.5, OHM_STATED, 1);
-  check_reference("21.5C+-1C", OHM_REFERENCE_THERMOMETER, 21.5, OHM_STATED, 1);
-  check_reference("294.7K+-0.5", OHM_REFERENCE_THERMOMETER, 294.7 - 273.15, OHM_STATED, 0.5);
-  check_reference("ice+-0.1", OHM_REFERENCE_ICE, 0, OHM_STATED, 0.1);
-  check_reference("21.5C+-0", OHM_REFERENCE_THERMOMETER, 21.5, OHM_STATED, 0);
+  PROVOKES(oc_reference_read, OHM_OK, oc_reference_read("ice", &(oc_reference){0}, NULL));
+  check_reference("21.5C", OHM_REFERENCE_THERMOMETER, 21.5, OC_ASSUMED, 0);
+  check_reference("ice", OHM_REFERENCE_ICE, 0, OC_ASSUMED, 0);
+  check_reference("21.5C+-1", OHM_REFERENCE_THERMOMETER, 21.5, OC_STATED, 1);
+  check_reference("21.5C \xC2\xB1 1", OHM_REFERENCE_THERMOMETER, 21.5, OC_STATED, 1);
+  check_reference("21.5C+-1C", OHM_REFERENCE_THERMOMETER, 21.5, OC_STATED, 1);
+  check_reference("294.7K+-0.5", OHM_REFERENCE_THERMOMETER, 294.7 - 273.15, OC_STATED, 0.5);
+  check_reference("ice+-0.1", OHM_REFERENCE_ICE, 0, OC_STATED, 0.1);
+  check_reference("21.5C+-0", OHM_REFERENCE_THERMOMETER, 21.5, OC_STATED, 0);
 }
 END_TEST
 
 START_TEST(boiling_water_and_infrared_are_read)
 {
-  check_reference("boil", OHM_REFERENCE_BOIL, 0, OHM_ASSUMED, 0);
-  check_reference("boil+-0.3", OHM_REFERENCE_BOIL, 0, OHM_STATED, 0.3);
-  check_reference("boil@1200m", OHM_REFERENCE_BOIL_ALTITUDE, 0, OHM_ASSUMED, 0);
-  check_reference("boil@870hPa", OHM_REFERENCE_BOIL_PRESSURE, 0, OHM_ASSUMED, 0);
-  check_reference("boil@870hPa+-0.1", OHM_REFERENCE_BOIL_PRESSURE, 0, OHM_STATED, 0.1);
-  check_reference("infrared@80C", OHM_REFERENCE_INFRARED, 80, OHM_ASSUMED, 0);
-  check_reference("infrared@176F+-1.8", OHM_REFERENCE_INFRARED, 80, OHM_STATED, 1);
-  ohm_reference reference;
-  ck_assert_int_eq(ohm_reference_read("boil@1200m", &reference, NULL), OHM_OK);
+  check_reference("boil", OHM_REFERENCE_BOIL, 0, OC_ASSUMED, 0);
+  check_reference("boil+-0.3", OHM_REFERENCE_BOIL, 0, OC_STATED, 0.3);
+  check_reference("boil@1200m", OHM_REFERENCE_BOIL_ALTITUDE, 0, OC_ASSUMED, 0);
+  check_reference("boil@870hPa", OHM_REFERENCE_BOIL_PRESSURE, 0, OC_ASSUMED, 0);
+  check_reference("boil@870hPa+-0.1", OHM_REFERENCE_BOIL_PRESSURE, 0, OC_STATED, 0.1);
+  check_reference("infrared@80C", OHM_REFERENCE_INFRARED, 80, OC_ASSUMED, 0);
+  check_reference("infrared@176F+-1.8", OHM_REFERENCE_INFRARED, 80, OC_STATED, 1);
+  oc_reference reference;
+  ck_assert_int_eq(oc_reference_read("boil@1200m", &reference, NULL), OHM_OK);
   CHECK_NEAR(reference.altitude_m, 1200, 0);
-  ck_assert_int_eq(ohm_reference_read("boil@4000ft", &reference, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reference_read("boil@4000ft", &reference, NULL), OHM_OK);
   CHECK_NEAR(reference.altitude_m, 4000 * 0.3048, 1e-9);
-  ck_assert_int_eq(ohm_reference_read("boil@870hPa", &reference, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reference_read("boil@870hPa", &reference, NULL), OHM_OK);
   CHECK_NEAR(reference.pressure_hpa, 870, 0);
 }
 END_TEST
@@ -150,9 +150,9 @@ START_TEST(a_pressure_with_an_altitude_is_refused_with_the_reason)
 {
   static const char *const both[] = {"boil@1200m,870hPa", "boil@1013hPa,1200m"};
   for (size_t i = 0; i < 2; i++) {
-    ohm_reference reference;
+    oc_reference reference;
     ohm_error error;
-    PROVOKES(ohm_reference_read, OHM_BAD_SYNTAX, ohm_reference_read(both[i], &reference, &error));
+    PROVOKES(oc_reference_read, OHM_BAD_SYNTAX, oc_reference_read(both[i], &reference, &error));
     ck_assert_ptr_nonnull(strstr(error.message, "reduced to sea level"));
     ck_assert_ptr_nonnull(strstr(error.message, "give the altitude alone"));
   }
@@ -165,19 +165,19 @@ START_TEST(no_boiling_is_read_where_none_is)
                                       "boil@1200m,", "infrared",  "infrared@", "infrared@80"};
   static const char *const beyond[] = {"boil@-431m", "boil@5001m", "boil@499hPa", "boil@1101hPa",
                                        "infrared@1001C"};
-  ohm_reference reference;
+  oc_reference reference;
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
-    ck_assert_int_eq(ohm_reference_read(wrong[i], &reference, NULL), OHM_BAD_SYNTAX);
+    ck_assert_int_eq(oc_reference_read(wrong[i], &reference, NULL), OHM_BAD_SYNTAX);
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++)
-    ck_assert_int_eq(ohm_reference_read(beyond[i], &reference, NULL), OHM_OUT_OF_RANGE);
+    ck_assert_int_eq(oc_reference_read(beyond[i], &reference, NULL), OHM_OUT_OF_RANGE);
 }
 END_TEST
 
 START_TEST(a_limit_is_in_the_unit_of_its_temperature_unless_it_has_its_own)
 {
-  check_reference("68F+-1.8", OHM_REFERENCE_THERMOMETER, 20, OHM_STATED, 1);
-  check_reference("68F+-1K", OHM_REFERENCE_THERMOMETER, 20, OHM_STATED, 1);
-  check_reference("20C+-1.8F", OHM_REFERENCE_THERMOMETER, 20, OHM_STATED, 1);
+  check_reference("68F+-1.8", OHM_REFERENCE_THERMOMETER, 20, OC_STATED, 1);
+  check_reference("68F+-1K", OHM_REFERENCE_THERMOMETER, 20, OC_STATED, 1);
+  check_reference("20C+-1.8F", OHM_REFERENCE_THERMOMETER, 20, OC_STATED, 1);
 }
 END_TEST
 
@@ -187,9 +187,9 @@ START_TEST(what_is_no_reference_is_refused_with_nan)
                                       "21.5C+1", "21.5C+-x",    "iced",    "21,5C", "ice 1",
                                       "+-1",     "21.5C+-1+-1", "21.5C-+1"};
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
-    ohm_reference reference = OHM_REFERENCE_INIT;
+    oc_reference reference = OC_REFERENCE_INIT;
     ohm_error error;
-    PROVOKES(ohm_reference_read, OHM_BAD_SYNTAX, ohm_reference_read(wrong[i], &reference, &error));
+    PROVOKES(oc_reference_read, OHM_BAD_SYNTAX, oc_reference_read(wrong[i], &reference, &error));
     ck_assert(isnan(reference.t_c));
     ck_assert_ptr_nonnull(strstr(error.message, "21.5C"));
   }
@@ -198,11 +198,11 @@ END_TEST
 
 START_TEST(a_reference_without_a_unit_is_told_so_with_or_without_a_limit)
 {
-  ohm_reference reference;
+  oc_reference reference;
   ohm_error error;
-  ohm_reference_read("21.5", &reference, &error);
+  oc_reference_read("21.5", &reference, &error);
   ck_assert_ptr_nonnull(strstr(error.message, "has no unit; write C, F or K"));
-  ohm_reference_read("21.5+-1", &reference, &error);
+  oc_reference_read("21.5+-1", &reference, &error);
   ck_assert_ptr_nonnull(strstr(error.message, "has no unit; write C, F or K"));
 }
 END_TEST
@@ -211,10 +211,10 @@ START_TEST(a_reference_beyond_its_range_is_refused_with_nan)
 {
   static const char *const beyond[] = {"-274C", "1001C", "0K", "20C+--1", "20C+-1001", "ice+--1"};
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
-    ohm_reference reference = OHM_REFERENCE_INIT;
+    oc_reference reference = OC_REFERENCE_INIT;
     ohm_error error;
-    PROVOKES(ohm_reference_read, OHM_OUT_OF_RANGE,
-             ohm_reference_read(beyond[i], &reference, &error));
+    PROVOKES(oc_reference_read, OHM_OUT_OF_RANGE,
+             oc_reference_read(beyond[i], &reference, &error));
     ck_assert(isnan(reference.t_c));
     ck_assert_ptr_nonnull(strstr(error.message, "; write "));
   }
@@ -223,15 +223,15 @@ END_TEST
 
 START_TEST(a_reference_needs_a_text_and_an_output)
 {
-  ohm_reference reference;
-  PROVOKES(ohm_reference_read, OHM_NULL_ARGUMENT, ohm_reference_read(NULL, &reference, NULL));
-  PROVOKES(ohm_reference_read, OHM_NULL_ARGUMENT, ohm_reference_read("ice", NULL, NULL));
+  oc_reference reference;
+  PROVOKES(oc_reference_read, OHM_NULL_ARGUMENT, oc_reference_read(NULL, &reference, NULL));
+  PROVOKES(oc_reference_read, OHM_NULL_ARGUMENT, oc_reference_read("ice", NULL, NULL));
 }
 END_TEST
 
 /* ---- by cause ---- */
 
-static struct oc_budget budget_of(const ohm_reference *reference, bool want_assumed) {
+static struct oc_budget budget_of(const oc_reference *reference, bool want_assumed) {
   struct oc_budget budget;
   bool assumed = !want_assumed;
   ck_assert_int_eq(oc_reference_budget(reference, &budget, &assumed), OHM_OK);
@@ -241,61 +241,61 @@ static struct oc_budget budget_of(const ohm_reference *reference, bool want_assu
 
 START_TEST(a_limit_that_is_not_told_is_assumed_by_its_kind)
 {
-  ohm_reference reference = OHM_REFERENCE_INIT;
+  oc_reference reference = OC_REFERENCE_INIT;
   reference.t_c = 21.5;
   struct oc_budget thermometer = budget_of(&reference, true);
   CHECK_NEAR(thermometer.value, 21.5, 0);
-  CHECK_NEAR(oc_budget_u(&thermometer), OHM_ASSUMED_THERMOMETER_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(oc_budget_u(&thermometer), OC_ASSUMED_THERMOMETER_LIMIT_K / sqrt(3), 1e-15);
   reference.kind = OHM_REFERENCE_ICE;
   struct oc_budget ice = budget_of(&reference, true);
   CHECK_NEAR(ice.value, 0, 0);
-  CHECK_NEAR(oc_budget_u(&ice), OHM_ASSUMED_ICE_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(oc_budget_u(&ice), OC_ASSUMED_ICE_LIMIT_K / sqrt(3), 1e-15);
 }
 END_TEST
 
 /* Boiling is that of the pressure, and a little warmer below the surface. */
 START_TEST(boiling_is_that_of_the_pressure_and_the_depth)
 {
-  ohm_reference reference = OHM_REFERENCE_INIT;
+  oc_reference reference = OC_REFERENCE_INIT;
   double t_c;
   double pressure_hpa;
   reference.kind = OHM_REFERENCE_BOIL;
   struct oc_budget sea = budget_of(&reference, true);
   ohm_water_boiling(1013.25, &t_c);
-  CHECK_NEAR(sea.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
-  CHECK_NEAR(oc_budget_u(&sea), OHM_ASSUMED_BOIL_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(sea.value, t_c + OC_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(oc_budget_u(&sea), OC_ASSUMED_BOIL_LIMIT_K / sqrt(3), 1e-15);
   reference.kind = OHM_REFERENCE_BOIL_ALTITUDE;
   reference.altitude_m = 1200;
   struct oc_budget high = budget_of(&reference, true);
   ohm_water_pressure(1200, &pressure_hpa);
   ohm_water_boiling(pressure_hpa, &t_c);
-  CHECK_NEAR(high.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
-  CHECK_NEAR(oc_budget_u(&high), OHM_ASSUMED_BOIL_ALTITUDE_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(high.value, t_c + OC_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(oc_budget_u(&high), OC_ASSUMED_BOIL_ALTITUDE_LIMIT_K / sqrt(3), 1e-15);
   reference.kind = OHM_REFERENCE_BOIL_PRESSURE;
   reference.pressure_hpa = 870;
   struct oc_budget pressed = budget_of(&reference, true);
   ohm_water_boiling(870, &t_c);
-  CHECK_NEAR(pressed.value, t_c + OHM_ASSUMED_BOIL_DEPTH_K, 1e-12);
-  CHECK_NEAR(oc_budget_u(&pressed), OHM_ASSUMED_BOIL_PRESSURE_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(pressed.value, t_c + OC_ASSUMED_BOIL_DEPTH_K, 1e-12);
+  CHECK_NEAR(oc_budget_u(&pressed), OC_ASSUMED_BOIL_PRESSURE_LIMIT_K / sqrt(3), 1e-15);
   reference.kind = OHM_REFERENCE_INFRARED;
   reference.t_c = 80;
   struct oc_budget seen = budget_of(&reference, true);
   CHECK_NEAR(seen.value, 80, 0);
-  CHECK_NEAR(oc_budget_u(&seen), OHM_ASSUMED_INFRARED_LIMIT_K / sqrt(3), 1e-15);
+  CHECK_NEAR(oc_budget_u(&seen), OC_ASSUMED_INFRARED_LIMIT_K / sqrt(3), 1e-15);
 }
 END_TEST
 
 START_TEST(what_is_stated_counts_and_zero_is_zero)
 {
-  ohm_reference reference = OHM_REFERENCE_INIT;
-  reference.accuracy = OHM_STATED;
+  oc_reference reference = OC_REFERENCE_INIT;
+  reference.accuracy = OC_STATED;
   struct oc_budget certain = budget_of(&reference, false);
   CHECK_NEAR(oc_budget_u(&certain), 0, 0);
   reference.limit_k = 3;
   reference.u_k = 1;
   struct oc_budget both = budget_of(&reference, false);
   CHECK_NEAR(oc_budget_u(&both), 2, 1e-15);
-  reference.accuracy = OHM_EXACT;
+  reference.accuracy = OC_EXACT;
   struct oc_budget exact = budget_of(&reference, false);
   CHECK_NEAR(oc_budget_u(&exact), 0, 0);
 }

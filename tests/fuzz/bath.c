@@ -11,11 +11,11 @@ enum { READINGS_MAX = 4 };
 
 /* What an earlier call left in them must not be taken for what this one found. */
 static void stale_findings(ohm_finding *findings) {
-  ohm_reading reading = OHM_READING_INIT;
-  ohm_reference reference = OHM_REFERENCE_INIT;
-  reading.display = OHM_DISPLAY_OPEN;
+  oc_reading reading = OC_READING_INIT;
+  oc_reference reference = OC_REFERENCE_INIT;
+  reading.display = OC_DISPLAY_OPEN;
   for (size_t i = 0; i < READINGS_MAX; i++)
-    ohm_bath_check(sensor_at(0), &reading, NULL, &reference, NULL, &findings[i]);
+    oc_bath_check(sensor_at(0), &reading, NULL, &reference, NULL, &findings[i]);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
@@ -24,12 +24,12 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   const ohm_sensor *sensor = sensor_at(first / 16 % ohm_catalogue_count());
   size_t count = first % 4 + 1;
   char name[NAME_SIZE] = "";
-  ohm_meter meter = take_meter(&bytes);
-  ohm_check check = take_check(&bytes, sensor, name);
-  const ohm_meter *meter_told = first & 4 ? &meter : NULL;
-  const ohm_check *check_told = first & 8 ? &check : NULL;
-  ohm_reading readings[READINGS_MAX];
-  ohm_reference references[READINGS_MAX];
+  oc_meter meter = take_meter(&bytes);
+  oc_check check = take_check(&bytes, sensor, name);
+  const oc_meter *meter_told = first & 4 ? &meter : NULL;
+  const oc_check *check_told = first & 8 ? &check : NULL;
+  oc_reading readings[READINGS_MAX];
+  oc_reference references[READINGS_MAX];
   ohm_finding findings[READINGS_MAX];
   for (size_t i = 0; i < count; i++) {
     readings[i] = take_reading(&bytes);
@@ -38,13 +38,13 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   stale_findings(findings);
   ohm_finding finding;
   ohm_status status =
-      ohm_bath_check(sensor, &readings[0], meter_told, &references[0], check_told, &finding);
+      oc_bath_check(sensor, &readings[0], meter_told, &references[0], check_told, &finding);
   require(is_status(status), "a status is one of those named");
   if (status == OHM_OK)
     require_finding(&finding, 0);
   else
     require_nothing(&finding);
-  status = ohm_bath_check_several(sensor, readings, references, count, meter_told, check_told,
+  status = oc_bath_check_several(sensor, readings, references, count, meter_told, check_told,
                                   findings, &finding);
   require(is_status(status), "a status is one of those named");
   for (size_t i = 0; i < count; i++)

@@ -58,8 +58,8 @@ static inline void take_size(struct bytes *bytes, size_t *size) {
     *size = take(bytes);
 }
 
-static inline ohm_reading take_reading(struct bytes *bytes) {
-  ohm_reading reading = OHM_READING_INIT;
+static inline oc_reading take_reading(struct bytes *bytes) {
+  oc_reading reading = OC_READING_INIT;
   take_size(bytes, &reading.size);
   reading.display = take_int(bytes);
   reading.r_ohm = take_double(bytes);
@@ -70,8 +70,8 @@ static inline ohm_reading take_reading(struct bytes *bytes) {
   return reading;
 }
 
-static inline ohm_meter take_meter(struct bytes *bytes) {
-  ohm_meter meter = OHM_METER_INIT;
+static inline oc_meter take_meter(struct bytes *bytes) {
+  oc_meter meter = OC_METER_INIT;
   take_size(bytes, &meter.size);
   meter.accuracy = take_int(bytes);
   meter.percent = take_double(bytes);
@@ -85,8 +85,8 @@ static inline ohm_meter take_meter(struct bytes *bytes) {
   return meter;
 }
 
-static inline ohm_reference take_reference(struct bytes *bytes) {
-  ohm_reference reference = OHM_REFERENCE_INIT;
+static inline oc_reference take_reference(struct bytes *bytes) {
+  oc_reference reference = OC_REFERENCE_INIT;
   take_size(bytes, &reference.size);
   reference.kind = take_int(bytes);
   reference.t_c = take_double(bytes);
@@ -98,8 +98,8 @@ static inline ohm_reference take_reference(struct bytes *bytes) {
   return reference;
 }
 
-static inline ohm_check take_check(struct bytes *bytes, const ohm_sensor *sensor, char *name) {
-  ohm_check check = OHM_CHECK_INIT;
+static inline oc_check take_check(struct bytes *bytes, const ohm_sensor *sensor, char *name) {
+  oc_check check = OC_CHECK_INIT;
   take_size(bytes, &check.size);
   check.level = take_double(bytes);
   check.tolerance_percent = take_double(bytes);

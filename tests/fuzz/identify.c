@@ -12,10 +12,10 @@ enum { READINGS_MAX = 17, SENSORS_MAX = 64, WORD_SIZE = 64, TEXT_SIZE = 2048 };
 
 struct bench {
   size_t count;
-  ohm_reading readings[READINGS_MAX];
-  ohm_reference references[READINGS_MAX];
-  ohm_meter meter;
-  ohm_check check;
+  oc_reading readings[READINGS_MAX];
+  oc_reference references[READINGS_MAX];
+  oc_meter meter;
+  oc_check check;
 };
 
 /* Read once, and kept to the end. */
@@ -35,15 +35,15 @@ static size_t sensors_of(const ohm_sensor **all) {
 static void take_line(struct bench *bench, const char *first, const char *second) {
   double level;
   if (strcmp(first, "meter") == 0) {
-    ohm_meter_read(second, &bench->meter, NULL);
+    oc_meter_read(second, &bench->meter, NULL);
   } else if (strcmp(first, "leads") == 0) {
-    ohm_leads_read(second, &bench->meter, NULL);
+    oc_leads_read(second, &bench->meter, NULL);
   } else if (strcmp(first, "level") == 0) {
     if (ohm_number_read(second, strlen(second), &level) == OHM_OK)
       bench->check.level = level;
   } else if (bench->count < READINGS_MAX &&
-             ohm_reading_read(first, &bench->readings[bench->count], NULL) == OHM_OK &&
-             ohm_reference_read(second, &bench->references[bench->count], NULL) == OHM_OK) {
+             oc_reading_read(first, &bench->readings[bench->count], NULL) == OHM_OK &&
+             oc_reference_read(second, &bench->references[bench->count], NULL) == OHM_OK) {
     bench->count++;
   }
 }
@@ -56,7 +56,7 @@ static void take_lines(struct bench *bench, const char *text) {
 }
 
 static void require_candidate(const ohm_finding *candidate, int compared) {
-  for (int field = 0; field < OHM_FIELD_COUNT; field++)
+  for (int field = 0; field < OC_FIELDS; field++)
     require_field(candidate, field);
   double p = ohm_finding_number(candidate, OHM_FIELD_P_SENSOR);
   double p_fit = ohm_finding_number(candidate, OHM_FIELD_P_FIT);
@@ -91,24 +91,24 @@ static int is_status(ohm_status status) {
 /* The same readings, of the first sensor, with a few others that it may be. */
 static void explain(const ohm_sensor *const *sensors, const struct bench *bench) {
   enum { OTHERS = 3 };
-  ohm_finding each[OHM_EXPLANATION_COUNT];
+  ohm_finding each[OC_EXPLANATIONS];
   ohm_finding finding;
   memset(each, 0x55, sizeof each);
   ohm_status status =
-      ohm_explain(sensors[0], sensors + 1, OTHERS, bench->readings, bench->references, bench->count,
+      oc_explain(sensors[0], sensors + 1, OTHERS, bench->readings, bench->references, bench->count,
                   &bench->meter, &bench->check, each, &finding);
   require(is_status(status), "a status of explain is one of those named");
   if (status == OHM_OK)
     require_finding(&finding, 1);
   else
     require_nothing(&finding);
-  for (int i = 0; i < OHM_EXPLANATION_COUNT; i++) {
-    for (int field = 0; field < OHM_FIELD_COUNT; field++)
+  for (int i = 0; i < OC_EXPLANATIONS; i++) {
+    for (int field = 0; field < OC_FIELDS; field++)
       require_field(&each[i], field);
     double p_fit = ohm_finding_number(&each[i], OHM_FIELD_P_FIT);
     require(status == OHM_OK ? within(0, p_fit, 1) : isnan(p_fit),
             "an explanation fits with a probability");
-    require_report(&each[i], ohm_report_print, COLUMNS_MAX);
+    require_report(&each[i], oc_report_print, COLUMNS_MAX);
   }
 }
 
@@ -119,15 +119,15 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   memcpy(text, data, size);
   text[size] = '\0';
   struct bench bench = {0};
-  bench.meter = (ohm_meter)OHM_METER_INIT;
-  bench.check = (ohm_check)OHM_CHECK_INIT;
+  bench.meter = (oc_meter)OC_METER_INIT;
+  bench.check = (oc_check)OC_CHECK_INIT;
   take_lines(&bench, text);
   const ohm_sensor *sensors[SENSORS_MAX];
   size_t count = sensors_of(sensors);
   static ohm_finding candidates[SENSORS_MAX];
   ohm_finding finding;
   memset(candidates, 0x55, sizeof candidates);
-  ohm_status status = ohm_identify(sensors, count, bench.readings, bench.references, bench.count,
+  ohm_status status = oc_identify(sensors, count, bench.readings, bench.references, bench.count,
                                    &bench.meter, &bench.check, candidates, &finding);
   require(is_status(status), "a status is one of those named");
   explain(sensors, &bench);

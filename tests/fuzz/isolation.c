@@ -39,7 +39,7 @@ static void check_sense(const ohm_finding *finding) {
 
 static void check_screen(const ohm_finding *finding) {
   char screen[8192];
-  size_t length = ohm_report_print(finding, screen, sizeof screen);
+  size_t length = oc_report_print(finding, screen, sizeof screen);
   require(0 < length && length < sizeof screen && strlen(screen) == length);
   require(screen[length - 1] == '\n');
   for (const char *line = screen; *line; line += strcspn(line, "\n") + 1)
@@ -55,7 +55,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   require(circuit != NULL);
   const char *record = size > 1 ? (const char *)data + 1 : nothing;
   ohm_status status =
-      ohm_isolation_judge(circuit, record, size > 1 ? size - 1 : 0, &finding, &error);
+      oc_isolation_judge(circuit, record, size > 1 ? size - 1 : 0, &finding, &error);
   require(status == (ohm_status)error.status);
   if (status == OHM_OK) {
     check_sense(&finding);

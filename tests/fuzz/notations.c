@@ -24,15 +24,15 @@ static int reads(const char *text, ohm_status status, const ohm_error *error) {
   return status == OHM_OK;
 }
 
-static void check_bath(const ohm_reading *reading, const ohm_meter *meter,
-                       const ohm_reference *reference) {
-  ohm_reference room = OHM_REFERENCE_INIT;
+static void check_bath(const oc_reading *reading, const oc_meter *meter,
+                       const oc_reference *reference) {
+  oc_reference room = OC_REFERENCE_INIT;
   room.t_c = 20;
   for (size_t i = 0; i < ohm_catalogue_count(); i++) {
     ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
     promise(sensor != NULL);
     ohm_finding finding;
-    promise(ohm_bath_check(sensor, reading, meter, reference ? reference : &room, NULL, &finding) ==
+    promise(oc_bath_check(sensor, reading, meter, reference ? reference : &room, NULL, &finding) ==
             OHM_OK);
     require_finding(&finding, 0);
     ohm_sensor_free(sensor);
@@ -40,46 +40,46 @@ static void check_bath(const ohm_reading *reading, const ohm_meter *meter,
 }
 
 static void read_reading(const char *text) {
-  ohm_reading reading;
+  oc_reading reading;
   ohm_error error;
-  if (!reads(text, ohm_reading_read(text, &reading, &error), &error)) {
+  if (!reads(text, oc_reading_read(text, &reading, &error), &error)) {
     promise(isnan(reading.r_ohm));
     return;
   }
   promise(reading.size == sizeof reading);
-  if (reading.display == OHM_DISPLAY_VALUE)
+  if (reading.display == OC_DISPLAY_VALUE)
     promise(within(0, reading.r_ohm, 1e12) && within(0, reading.resolution_ohm, 1e300));
   check_bath(&reading, NULL, NULL);
 }
 
 static void read_reference(const char *text) {
-  ohm_reference reference;
+  oc_reference reference;
   ohm_error error;
-  if (!reads(text, ohm_reference_read(text, &reference, &error), &error)) {
+  if (!reads(text, oc_reference_read(text, &reference, &error), &error)) {
     promise(isnan(reference.t_c));
     return;
   }
   promise(-273.15 < reference.t_c && reference.t_c <= 1000 && within(0, reference.limit_k, 1000));
-  ohm_reading reading = OHM_READING_INIT;
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = 2450;
   check_bath(&reading, NULL, &reference);
 }
 
-static void check_meter(const ohm_meter *meter) {
-  ohm_reading reading = OHM_READING_INIT;
+static void check_meter(const oc_meter *meter) {
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = 2450;
   double limit_ohm;
   ohm_estimate r_ohm;
-  promise(ohm_meter_limit(meter, &reading, &limit_ohm) == OHM_OK && within(0, limit_ohm, 1e300));
-  promise(ohm_meter_estimate(meter, &reading, &r_ohm) == OHM_OK && within(0, r_ohm.value, 2450));
+  promise(oc_meter_limit(meter, &reading, &limit_ohm) == OHM_OK && within(0, limit_ohm, 1e300));
+  promise(oc_meter_estimate(meter, &reading, &r_ohm) == OHM_OK && within(0, r_ohm.value, 2450));
   check_bath(&reading, meter, NULL);
 }
 
 static void read_meter(const char *text) {
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_meter before = meter;
+  oc_meter meter = OC_METER_INIT;
+  oc_meter before = meter;
   ohm_error error;
-  if (!reads(text, ohm_meter_read(text, &meter, &error), &error)) {
+  if (!reads(text, oc_meter_read(text, &meter, &error), &error)) {
     promise(memcmp(&meter, &before, sizeof meter) == 0);
     return;
   }
@@ -88,10 +88,10 @@ static void read_meter(const char *text) {
 }
 
 static void read_leads(const char *text) {
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_meter before = meter;
+  oc_meter meter = OC_METER_INIT;
+  oc_meter before = meter;
   ohm_error error;
-  if (!reads(text, ohm_leads_read(text, &meter, &error), &error)) {
+  if (!reads(text, oc_leads_read(text, &meter, &error), &error)) {
     promise(memcmp(&meter, &before, sizeof meter) == 0);
     return;
   }
@@ -111,7 +111,7 @@ static void read_temperature(const char *text) {
 static void read_tolerance(const char *text) {
   double percent;
   ohm_error error;
-  if (reads(text, ohm_tolerance_read(text, &percent, &error), &error))
+  if (reads(text, oc_tolerance_read(text, &percent, &error), &error))
     promise(0 < percent && percent < 100);
   else
     promise(isnan(percent));
@@ -147,9 +147,9 @@ static void read_number(const char *text) {
 }
 
 static void read_pair(const char *text) {
-  ohm_pair pair;
+  oc_pair pair;
   ohm_error error;
-  if (!reads(text, ohm_pair_read(text, &pair, &error), &error)) {
+  if (!reads(text, oc_pair_read(text, &pair, &error), &error)) {
     promise(pair.from == 0 && pair.to == 0);
     return;
   }
@@ -157,11 +157,11 @@ static void read_pair(const char *text) {
   static ohm_finding candidates[1];
   ohm_finding each;
   ohm_finding finding;
-  ohm_reference room = OHM_REFERENCE_INIT;
+  oc_reference room = OC_REFERENCE_INIT;
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
   const ohm_sensor *shelf[] = {sensor};
   promise(sensor != NULL);
-  promise(ohm_pins_identify(shelf, 1, &pair, 1, &room, NULL, NULL, &each, candidates, &finding) ==
+  promise(oc_pins_identify(shelf, 1, &pair, 1, &room, NULL, NULL, &each, candidates, &finding) ==
           OHM_OK);
   require_finding(&finding, 1);
   ohm_sensor_free(sensor);

@@ -49,8 +49,8 @@ static void take_size(struct bytes *bytes, size_t *size) {
     *size = take(bytes);
 }
 
-static ohm_module take_module(struct bytes *bytes) {
-  ohm_module module = OHM_MODULE_INIT;
+static oc_module take_module(struct bytes *bytes) {
+  oc_module module = OC_MODULE_INIT;
   take_size(bytes, &module.size);
   module.pull_up_ohm = take_double(bytes);
   module.hot_pull_up_ohm = take_double(bytes);
@@ -66,8 +66,8 @@ static ohm_module take_module(struct bytes *bytes) {
   return module;
 }
 
-static ohm_volts take_volts(struct bytes *bytes) {
-  ohm_volts volts = OHM_VOLTS_INIT;
+static oc_volts take_volts(struct bytes *bytes) {
+  oc_volts volts = OC_VOLTS_INIT;
   take_size(bytes, &volts.size);
   volts.v_volt = take_double(bytes);
   volts.resolution_volt = take_double(bytes);
@@ -77,8 +77,8 @@ static ohm_volts take_volts(struct bytes *bytes) {
   return volts;
 }
 
-static ohm_reported take_reported(struct bytes *bytes) {
-  ohm_reported reported = OHM_REPORTED_INIT;
+static oc_reported take_reported(struct bytes *bytes) {
+  oc_reported reported = OC_REPORTED_INIT;
   take_size(bytes, &reported.size);
   reported.t_c = take_double(bytes);
   reported.resolution_k = take_double(bytes);
@@ -89,8 +89,8 @@ static ohm_reported take_reported(struct bytes *bytes) {
   return reported;
 }
 
-static ohm_reading take_reading(struct bytes *bytes) {
-  ohm_reading reading = OHM_READING_INIT;
+static oc_reading take_reading(struct bytes *bytes) {
+  oc_reading reading = OC_READING_INIT;
   take_size(bytes, &reading.size);
   reading.display = take_int(bytes);
   reading.r_ohm = take_double(bytes);
@@ -99,8 +99,8 @@ static ohm_reading take_reading(struct bytes *bytes) {
   return reading;
 }
 
-static ohm_reference take_reference(struct bytes *bytes) {
-  ohm_reference reference = OHM_REFERENCE_INIT;
+static oc_reference take_reference(struct bytes *bytes) {
+  oc_reference reference = OC_REFERENCE_INIT;
   reference.kind = take_int(bytes);
   reference.t_c = take_double(bytes);
   reference.accuracy = take_int(bytes);
@@ -109,8 +109,8 @@ static ohm_reference take_reference(struct bytes *bytes) {
   return reference;
 }
 
-static ohm_pin take_pin(struct bytes *bytes) {
-  ohm_pin pin = OHM_PIN_INIT;
+static oc_pin take_pin(struct bytes *bytes) {
+  oc_pin pin = OC_PIN_INIT;
   take_size(bytes, &pin.size);
   pin.level = take_double(bytes);
   pin.fan_c = take_double(bytes);
@@ -131,7 +131,7 @@ static const ohm_sensor *sensor_at(size_t index) {
 
 /* A finding on this side of the wire: fields, words, a report that fits. */
 static void require_answer(const ohm_finding *finding) {
-  for (int field = 0; field < OHM_FIELD_COUNT; field++)
+  for (int field = 0; field < OC_FIELDS; field++)
     require_field(finding, field);
   require(ohm_finding_text(finding, OHM_FIELD_ABOUT, 0) != NULL, "a finding says what about");
   require(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0) != NULL, "a finding has a verdict");
@@ -141,7 +141,7 @@ static void require_answer(const ohm_finding *finding) {
   require(isnan(low_c) || isnan(high_c) || low_c <= high_c, "a start has its ends in order");
   double expanded_ohm = ohm_finding_number(finding, OHM_FIELD_EXPANDED_BETWEEN_OHM);
   require(isnan(expanded_ohm) || expanded_ohm >= 0, "an expanded uncertainty is not negative");
-  require_report(finding, ohm_report_print, COLUMNS_MAX);
+  require_report(finding, oc_report_print, COLUMNS_MAX);
 }
 
 static void require_either(ohm_status status, const ohm_finding *finding) {
@@ -156,37 +156,37 @@ static void require_either(ohm_status status, const ohm_finding *finding) {
 
 static void ask_pin(struct bytes *bytes, const ohm_sensor *sensor) {
   unsigned given = take(bytes);
-  ohm_module module = take_module(bytes);
-  ohm_reading reading = take_reading(bytes);
-  ohm_volts volts = take_volts(bytes);
-  ohm_reported reported = take_reported(bytes);
-  ohm_reference reference = take_reference(bytes);
-  ohm_pin pin = take_pin(bytes);
+  oc_module module = take_module(bytes);
+  oc_reading reading = take_reading(bytes);
+  oc_volts volts = take_volts(bytes);
+  oc_reported reported = take_reported(bytes);
+  oc_reference reference = take_reference(bytes);
+  oc_pin pin = take_pin(bytes);
   ohm_finding finding;
   ohm_status status =
-      ohm_pin_check(sensor, given & 1 ? NULL : &module, given & 2 ? NULL : &reading, NULL,
+      oc_pin_check(sensor, given & 1 ? NULL : &module, given & 2 ? NULL : &reading, NULL,
                     given & 4 ? NULL : &volts, given & 8 ? NULL : &reported,
                     given & 16 ? &reference : NULL, given & 32 ? &pin : NULL, &finding);
   require_either(status, &finding);
 }
 
 static void ask_loom(struct bytes *bytes, const ohm_sensor *sensor) {
-  ohm_reading readings[2];
-  ohm_reported reported[2];
+  oc_reading readings[2];
+  oc_reported reported[2];
   for (size_t i = 0; i < 2; i++) {
     readings[i] = take_reading(bytes);
     reported[i] = take_reported(bytes);
   }
-  ohm_pin pin = take_pin(bytes);
+  oc_pin pin = take_pin(bytes);
   ohm_finding finding;
-  require_either(ohm_loom_check(sensor, readings, NULL, reported, &pin, &finding), &finding);
+  require_either(oc_loom_check(sensor, readings, NULL, reported, &pin, &finding), &finding);
 }
 
 static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
   unsigned given = take(bytes);
   double drawer_ohm[DRAWER_MAX];
-  ohm_module module = take_module(bytes);
-  ohm_substitute substitute = OHM_SUBSTITUTE_INIT;
+  oc_module module = take_module(bytes);
+  oc_substitute substitute = OC_SUBSTITUTE_INIT;
   take_size(bytes, &substitute.size);
   substitute.aim_c = take_double(bytes);
   substitute.fan_c = take_double(bytes);
@@ -198,7 +198,7 @@ static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
     drawer_ohm[i] = take_double(bytes);
   ohm_finding single;
   ohm_finding pair;
-  ohm_status status = ohm_substitute_find(sensor, given & 1 ? NULL : &module,
+  ohm_status status = oc_substitute_find(sensor, given & 1 ? NULL : &module,
                                           given & 2 ? NULL : &substitute, &single, &pair);
   require_either(status, &single);
   if (status == OHM_OK && substitute.drawer_count != 1)
@@ -206,38 +206,38 @@ static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
 }
 
 static void ask_fanpoint(struct bytes *bytes, const ohm_sensor *sensor) {
-  ohm_module module = take_module(bytes);
+  oc_module module = take_module(bytes);
   double on_c = take_double(bytes);
   double off_c = take_double(bytes);
   ohm_finding finding;
-  ohm_status status = ohm_fanpoint_find(sensor, on_c, off_c, &module, take_double(bytes), &finding);
+  ohm_status status = oc_fanpoint_find(sensor, on_c, off_c, &module, take_double(bytes), &finding);
   require_either(status, &finding);
 }
 
 /* What reads is taken; what does not leaves a sentence. */
 static void read_notation(const char *text) {
-  ohm_module module = OHM_MODULE_INIT;
-  ohm_volts volts;
-  ohm_reported reported;
+  oc_module module = OC_MODULE_INIT;
+  oc_volts volts;
+  oc_reported reported;
   ohm_error error;
   ohm_finding finding;
-  int read = ohm_pull_up_read(text, &module, &error) == OHM_OK;
+  int read = oc_pull_up_read(text, &module, &error) == OHM_OK;
   require(read == (error.message[0] == '\0'), "a failure has its sentence");
   if (read)
-    require(ohm_fanpoint_find(sensor_at(0), 97, NAN, &module, 0, &finding) != OHM_BAD_ARGUMENT,
+    require(oc_fanpoint_find(sensor_at(0), 97, NAN, &module, 0, &finding) != OHM_BAD_ARGUMENT,
             "a pull-up that was read is one");
-  module = (ohm_module)OHM_MODULE_INIT;
-  if (ohm_supply_read(text, &module, &error) == OHM_OK)
+  module = (oc_module)OC_MODULE_INIT;
+  if (oc_supply_read(text, &module, &error) == OHM_OK)
     require(within(0.5, module.supply_volt, 30), "a supply that was read is one");
   module.pull_up_ohm = 1000;
-  if (ohm_volts_read(text, &volts, &error) == OHM_OK)
+  if (oc_volts_read(text, &volts, &error) == OHM_OK)
     require_either(
-        ohm_pin_check(sensor_at(0), &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding),
+        oc_pin_check(sensor_at(0), &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding),
         &finding);
   else
     require(isnan(volts.v_volt), "no volts without a reading");
-  if (ohm_reported_read(text, &reported, &error) == OHM_OK)
-    require(ohm_pin_check(sensor_at(0), NULL, NULL, NULL, NULL, &reported, NULL, NULL, &finding) ==
+  if (oc_reported_read(text, &reported, &error) == OHM_OK)
+    require(oc_pin_check(sensor_at(0), NULL, NULL, NULL, NULL, &reported, NULL, NULL, &finding) ==
                 OHM_OK,
             "degrees that were read are taken");
   else

@@ -23,8 +23,8 @@ static ohm_history *take_history(struct bytes *bytes) {
   return ohm_history_new(after_h, t_c, count, NULL);
 }
 
-static ohm_companion take_companion(struct bytes *bytes) {
-  ohm_companion companion = OHM_COMPANION_INIT;
+static oc_companion take_companion(struct bytes *bytes) {
+  oc_companion companion = OC_COMPANION_INIT;
   take_size(bytes, &companion.size);
   companion.kind = take_int(bytes);
   companion.t_c = take_double(bytes);
@@ -34,8 +34,8 @@ static ohm_companion take_companion(struct bytes *bytes) {
   return companion;
 }
 
-static ohm_soak take_soak(struct bytes *bytes) {
-  ohm_soak soak = OHM_SOAK_INIT;
+static oc_soak_told take_soak(struct bytes *bytes) {
+  oc_soak_told soak = OC_SOAK_TOLD_INIT;
   take_size(bytes, &soak.size);
   soak.after_h = take_double(bytes);
   soak.extend = take_int(bytes);
@@ -69,20 +69,20 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   unsigned first = take(&bytes);
   const ohm_sensor *sensor = sensor_at(first / 16 % ohm_catalogue_count());
   char name[NAME_SIZE] = "";
-  ohm_reading reading = take_reading(&bytes);
-  ohm_reference air = take_reference(&bytes);
-  ohm_soak soak = take_soak(&bytes);
-  ohm_companion companions[COMPANIONS_MAX];
+  oc_reading reading = take_reading(&bytes);
+  oc_reference air = take_reference(&bytes);
+  oc_soak_told soak = take_soak(&bytes);
+  oc_companion companions[COMPANIONS_MAX];
   soak.companion_count = take(&bytes) % (COMPANIONS_MAX + 1);
   soak.companions = companions;
   for (size_t i = 0; i < soak.companion_count; i++)
     companions[i] = take_companion(&bytes);
   ohm_history *history = first & 1 ? take_history(&bytes) : NULL;
   soak.history = history;
-  ohm_meter meter = take_meter(&bytes);
-  ohm_check check = take_check(&bytes, sensor, name);
+  oc_meter meter = take_meter(&bytes);
+  oc_check check = take_check(&bytes, sensor, name);
   ohm_finding finding;
-  ohm_status status = ohm_soak_check(sensor, &reading, first & 4 ? &meter : NULL,
+  ohm_status status = oc_soak_check(sensor, &reading, first & 4 ? &meter : NULL,
                                      history && first & 2 ? NULL : &air, &soak,
                                      first & 8 ? &check : NULL, &finding);
   require(is_status(status) || status == OHM_TOO_LARGE, "a status is one of those named");

@@ -15,9 +15,9 @@ enum { SHAPES = sizeof shapes / sizeof shapes[0] };
 /* Readings of a nominal sensor behind a fault, by an exact meter in a bath known to
  * +-0.5 C. */
 struct measured {
-  ohm_reading readings[4];
-  ohm_reference references[4];
-  ohm_meter meter;
+  oc_reading readings[4];
+  oc_reference references[4];
+  oc_meter meter;
   size_t count;
 };
 
@@ -32,7 +32,7 @@ static struct measured measure(const ohm_sensor *sensor, const struct oc_fault *
     measured.readings[i].r_ohm = exp(oc_fault_log(fault, log(r_ohm), t_c[i]));
     measured.references[i] = scene.reference;
     measured.references[i].t_c = t_c[i];
-    measured.references[i].accuracy = OHM_STATED;
+    measured.references[i].accuracy = OC_STATED;
     measured.references[i].limit_k = 0.5;
   }
   return measured;
@@ -116,7 +116,7 @@ START_TEST(the_interval_of_a_series_resistance_is_as_wide_as_the_band)
   static const double warm[] = {20};
   struct oc_fault fault = {OC_FAULT_SERIES, 500};
   struct measured measured = measure(sensor, &fault, warm, 1);
-  measured.references[0].accuracy = OHM_EXACT;
+  measured.references[0].accuracy = OC_EXACT;
   struct oc_fault_estimate estimate;
   ck_assert(estimated(sensor, &measured, OC_FAULT_SERIES, &estimate));
   CHECK_NEAR(estimate.size, 500, 5);

@@ -6,7 +6,7 @@
 static const char flat[] = "# tolerance: 5 %\n# range: -40 to 150 C\n# model: beta\n"
                            "# r0_ohm: 2450\n# t0_c: 20\n# beta_k: 3500\n";
 
-static const double FAN_C = OHM_ASSUMED_FAN_C;
+static const double FAN_C = OC_ASSUMED_FAN_C;
 static const double NEVER_C = 130; /* of the header: up to here "never" is meant */
 
 static ohm_finding exact(const ohm_sensor *sensor, double r_ohm, double t_c) {
@@ -56,10 +56,10 @@ END_TEST
  * rectangular and normal. */
 static struct scene rough(double r_ohm, double t_c) {
   struct scene scene = scene_exact(r_ohm, t_c);
-  scene.meter.accuracy = OHM_STATED;
+  scene.meter.accuracy = OC_STATED;
   scene.meter.percent = 1;
   scene.meter.resolution_ohm = 0.1;
-  scene.reference.accuracy = OHM_STATED;
+  scene.reference.accuracy = OC_STATED;
   scene.reference.limit_k = 2;
   scene.reference.u_k = 0.7;
   return scene;
@@ -71,7 +71,7 @@ static void chances(const ohm_sensor *sensor, const struct scene *scene, double 
                     double leakage_s, double *p_series, double *p_leakage) {
   enum { STEPS = 500 };
   double half_ohm;
-  ck_assert_int_eq(ohm_meter_limit(&scene->meter, &scene->reading, &half_ohm), OHM_OK);
+  ck_assert_int_eq(oc_meter_limit(&scene->meter, &scene->reading, &half_ohm), OHM_OK);
   double lowest_ohm = scene->reading.r_ohm - half_ohm;
   double weights = 0;
   *p_series = *p_leakage = 0;
@@ -357,7 +357,7 @@ START_TEST(without_a_number_that_can_be_trusted_nothing_is_said_of_the_fan)
     for (int field = OHM_FIELD_LATE_K; field <= OHM_FIELD_FIFTY_LATE_K; field++)
       ck_assert(isnan(ohm_finding_number(&finding, field)));
     ck_assert_int_eq(ohm_finding_job(&finding), OHM_UNDECIDED);
-    CHECK_NEAR(number_in(&finding, OHM_FIELD_FAN_C), OHM_ASSUMED_FAN_C, 0);
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_FAN_C), OC_ASSUMED_FAN_C, 0);
   }
 }
 END_TEST

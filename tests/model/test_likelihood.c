@@ -27,9 +27,9 @@ static const double NOISE_K = 0.1;
 
 struct bench {
   size_t count;
-  ohm_reading readings[MOST + 1];
-  ohm_reference references[MOST + 1];
-  ohm_meter meter;
+  oc_reading readings[MOST + 1];
+  oc_reference references[MOST + 1];
+  oc_meter meter;
 };
 
 static double log_nominal(double t_c) {
@@ -38,15 +38,15 @@ static double log_nominal(double t_c) {
 
 /* Readings at off times nominal, by instruments with every kind of error. */
 static struct bench bench_of(size_t count, const double *t_c, const double *off) {
-  struct bench bench = {.count = count, .meter = OHM_METER_INIT};
-  bench.meter.accuracy = OHM_STATED;
+  struct bench bench = {.count = count, .meter = OC_METER_INIT};
+  bench.meter.accuracy = OC_STATED;
   bench.meter.percent = METER_PERCENT;
   bench.meter.resolution_ohm = 1e-6;
-  bench.meter.leads = OHM_STATED;
+  bench.meter.leads = OC_STATED;
   bench.meter.lead_limit_ohm = LEAD_LIMIT_OHM;
   for (size_t i = 0; i < count; i++) {
     struct scene scene = scene_exact(off[i] * exp(log_nominal(t_c[i])), t_c[i]);
-    scene.reference.accuracy = OHM_STATED;
+    scene.reference.accuracy = OC_STATED;
     scene.reference.limit_k = LIMIT_K;
     scene.reference.u_k = NOISE_K;
     bench.readings[i] = scene.reading;
@@ -387,7 +387,7 @@ START_TEST(readings_without_a_number_are_left_out)
 {
   ohm_sensor *sensor = sensor_of(flat);
   struct bench bench = bench_of(2, t_c, offs[0]);
-  bench.readings[0].display = OHM_DISPLAY_OVER;
+  bench.readings[0].display = OC_DISPLAY_OVER;
   CHECK_NEAR((double)gathered(sensor, &bench).count, 1, 0);
   bench.readings[1].r_ohm = 0;
   CHECK_NEAR((double)gathered(sensor, &bench).count, 0, 0);
@@ -441,8 +441,8 @@ START_TEST(exact_instruments_leave_the_scatter_and_the_band)
 {
   ohm_sensor *sensor = sensor_of(flat);
   struct bench bench = bench_of(2, t_c, offs[0]);
-  bench.meter.accuracy = bench.meter.leads = OHM_EXACT;
-  bench.references[0].accuracy = bench.references[1].accuracy = OHM_EXACT;
+  bench.meter.accuracy = bench.meter.leads = OC_EXACT;
+  bench.references[0].accuracy = bench.references[1].accuracy = OC_EXACT;
   struct oc_evidence evidence = gathered(sensor, &bench);
   ck_assert_uint_eq(evidence.nodes, 1);
   CHECK_NEAR(evidence.readings[1].u_own, SCATTER, 1e-15);

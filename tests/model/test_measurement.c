@@ -92,13 +92,13 @@ static const char flat[] = "# tolerance: 5 %\n# range: -40 to 150 C\n# model: be
 
 static struct scene rough(double r_ohm, double t_c, double limit_k) {
   struct scene scene = scene_exact(r_ohm, t_c);
-  scene.meter.accuracy = OHM_STATED;
+  scene.meter.accuracy = OC_STATED;
   scene.meter.percent = 0.5;
   scene.meter.resolution_ohm = 0.01;
-  scene.meter.leads = OHM_STATED;
+  scene.meter.leads = OC_STATED;
   scene.meter.lead_ohm = 0.3;
   scene.meter.lead_limit_ohm = 0.1;
-  scene.reference.accuracy = OHM_STATED;
+  scene.reference.accuracy = OC_STATED;
   scene.reference.limit_k = limit_k;
   return scene;
 }
@@ -208,7 +208,7 @@ START_TEST(a_fan_or_a_limit_that_is_none_is_refused)
     scene.check.fan_c = wrong[i].fan_c;
     scene.check.limit_k = wrong[i].limit_k;
     ohm_finding finding;
-    ck_assert_int_eq(ohm_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference,
+    ck_assert_int_eq(oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference,
                                     &scene.check, &finding),
                      wrong[i].status);
   }

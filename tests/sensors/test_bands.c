@@ -237,8 +237,8 @@ START_TEST(a_band_that_is_not_there_is_not_found)
     struct scene scene = scene_exact(2450, 20);
     scene.check.band = names[i];
     ohm_finding finding;
-    PROVOKES(ohm_bath_check, OHM_NOT_FOUND,
-             ohm_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference, &scene.check,
+    PROVOKES(oc_bath_check, OHM_NOT_FOUND,
+             oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference, &scene.check,
                             &finding));
   }
   ohm_sensor_free(sensor);

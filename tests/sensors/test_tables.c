@@ -101,18 +101,18 @@ END_TEST
 
 /* By a meter, leads and a bath without any error. */
 static ohm_finding judge(const ohm_sensor *sensor, double r_ohm, double t_c, double percent) {
-  ohm_meter meter = OHM_METER_INIT;
-  meter.accuracy = OHM_EXACT;
-  meter.leads = OHM_STATED;
-  ohm_reference reference = OHM_REFERENCE_INIT;
-  reference.accuracy = OHM_STATED;
+  oc_meter meter = OC_METER_INIT;
+  meter.accuracy = OC_EXACT;
+  meter.leads = OC_STATED;
+  oc_reference reference = OC_REFERENCE_INIT;
+  reference.accuracy = OC_STATED;
   reference.t_c = t_c;
-  ohm_reading reading = OHM_READING_INIT;
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = r_ohm;
-  ohm_check check = OHM_CHECK_INIT;
+  oc_check check = OC_CHECK_INIT;
   check.tolerance_percent = percent;
   ohm_finding finding;
-  ck_assert_int_eq(ohm_bath_check(sensor, &reading, &meter, &reference, &check, &finding), OHM_OK);
+  ck_assert_int_eq(oc_bath_check(sensor, &reading, &meter, &reference, &check, &finding), OHM_OK);
   return finding;
 }
 

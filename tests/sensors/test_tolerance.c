@@ -121,9 +121,9 @@ END_TEST
 START_TEST(percent_of_resistance_is_read)
 {
   double percent;
-  PROVOKES(ohm_tolerance_read, OHM_OK, ohm_tolerance_read("5%", &percent, NULL));
+  PROVOKES(oc_tolerance_read, OHM_OK, oc_tolerance_read("5%", &percent, NULL));
   CHECK_NEAR(percent, 5, 0);
-  ck_assert_int_eq(ohm_tolerance_read(" 0.5 % ", &percent, NULL), OHM_OK);
+  ck_assert_int_eq(oc_tolerance_read(" 0.5 % ", &percent, NULL), OHM_OK);
   CHECK_NEAR(percent, 0.5, 0);
 }
 END_TEST
@@ -135,13 +135,13 @@ START_TEST(a_tolerance_that_fails_is_nan_with_a_sentence)
   ohm_error error;
   for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
     double percent = 1;
-    PROVOKES(ohm_tolerance_read, OHM_BAD_SYNTAX, ohm_tolerance_read(wrong[i], &percent, &error));
+    PROVOKES(oc_tolerance_read, OHM_BAD_SYNTAX, oc_tolerance_read(wrong[i], &percent, &error));
     ck_assert(isnan(percent));
     ck_assert_ptr_nonnull(strstr(error.message, "such as 5%"));
   }
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
     double percent = 1;
-    PROVOKES(ohm_tolerance_read, OHM_OUT_OF_RANGE, ohm_tolerance_read(beyond[i], &percent, &error));
+    PROVOKES(oc_tolerance_read, OHM_OUT_OF_RANGE, oc_tolerance_read(beyond[i], &percent, &error));
     ck_assert(isnan(percent));
     ck_assert_ptr_nonnull(strstr(error.message, "less than 100%"));
   }
@@ -151,9 +151,9 @@ END_TEST
 START_TEST(a_tolerance_needs_a_text_and_an_output)
 {
   double percent = 1;
-  PROVOKES(ohm_tolerance_read, OHM_NULL_ARGUMENT, ohm_tolerance_read(NULL, &percent, NULL));
+  PROVOKES(oc_tolerance_read, OHM_NULL_ARGUMENT, oc_tolerance_read(NULL, &percent, NULL));
   ck_assert(isnan(percent));
-  PROVOKES(ohm_tolerance_read, OHM_NULL_ARGUMENT, ohm_tolerance_read("5%", NULL, NULL));
+  PROVOKES(oc_tolerance_read, OHM_NULL_ARGUMENT, oc_tolerance_read("5%", NULL, NULL));
 }
 END_TEST
 

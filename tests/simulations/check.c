@@ -91,9 +91,9 @@ struct bench {
   const struct part *part;
   const struct errors *errors;
   ohm_sensor *sensor;
-  ohm_meter meter;
-  ohm_reference reference;
-  ohm_check check;
+  oc_meter meter;
+  oc_reference reference;
+  oc_check check;
   double nominal_ohm;
   double heating_k;
   double heating_limit_k;
@@ -126,8 +126,8 @@ static ohm_sensor *load(const struct part *part) {
   return sensor;
 }
 
-static ohm_reading shown(double r_ohm) {
-  ohm_reading reading = OHM_READING_INIT;
+static oc_reading shown(double r_ohm) {
+  oc_reading reading = OC_READING_INIT;
   reading.r_ohm = r_ohm;
   return reading;
 }
@@ -148,26 +148,26 @@ static void set_up(struct bench *bench, const struct part *part, const struct er
   must(ohm_curve_resistance(curve, part->t_c, &bench->nominal_ohm));
   must(ohm_curve_alpha(curve, part->t_c, &alpha_per_k));
   double nominal_ohm = bench->nominal_ohm;
-  bench->meter = (ohm_meter)OHM_METER_INIT;
-  bench->meter.accuracy = OHM_STATED;
+  bench->meter = (oc_meter)OC_METER_INIT;
+  bench->meter.accuracy = OC_STATED;
   bench->meter.percent = errors->meter_percent;
-  bench->meter.leads = OHM_STATED;
+  bench->meter.leads = OC_STATED;
   bench->meter.lead_limit_ohm = errors->lead_percent / 100 * nominal_ohm;
   bench->meter.lead_ohm = 1.5 * bench->meter.lead_limit_ohm;
   bench->meter.current_ma = errors->current_ma;
   bench->meter.resolution_ohm = nominal_ohm / 1e6;
-  bench->reference = (ohm_reference)OHM_REFERENCE_INIT;
+  bench->reference = (oc_reference)OC_REFERENCE_INIT;
   bench->reference.t_c = part->t_c;
-  bench->reference.accuracy = OHM_STATED;
+  bench->reference.accuracy = OC_STATED;
   bench->reference.limit_k = errors->limit_k;
   bench->reference.u_k = errors->u_k;
-  bench->check = (ohm_check)OHM_CHECK_INIT;
+  bench->check = (oc_check)OC_CHECK_INIT;
   bench->check.level = LEVEL;
   bench->check.tolerance_percent = part->tolerance_percent;
   bench->check.place = OHM_PLACE_SENSOR;
-  ohm_reading reading = shown(nominal_ohm + bench->meter.lead_ohm);
+  oc_reading reading = shown(nominal_ohm + bench->meter.lead_ohm);
   ohm_finding finding;
-  must(ohm_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
+  must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
                       &finding));
   if (part->dissipation_mw_per_k > 0) {
     bench->heating_k = number(&finding, OHM_FIELD_HEATING_K);
@@ -196,7 +196,7 @@ static struct truth draw_truth(const struct bench *bench) {
 /* The limit is a percentage of the reading and a constant: reading = r + u (percent
  * reading + constant). */
 static double read_by(const struct bench *bench, double r_ohm) {
-  const ohm_meter *meter = &bench->meter;
+  const oc_meter *meter = &bench->meter;
   double at_probes_ohm = r_ohm + meter->lead_ohm + rectangular(meter->lead_limit_ohm);
   double u = rectangular(1);
   return (at_probes_ohm + u * bench->step_ohm / 2) / (1 - u * meter->percent / 100);
@@ -239,9 +239,9 @@ static const struct said *said_of(struct bench *bench, double count) {
   struct said *said = &bench->kept[at];
   if (said->known)
     return said;
-  ohm_reading reading = shown(count * bench->step_ohm);
+  oc_reading reading = shown(count * bench->step_ohm);
   ohm_finding finding;
-  must(ohm_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
+  must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
                       &finding));
   double leakage_ohm = number(&finding, OHM_FIELD_LEAKAGE_OHM);
   *said = (struct said){.known = true,
@@ -304,7 +304,7 @@ static void claim(const struct bench *bench, const char *what, double rate, doub
 
 /* A resistance that a reading may have come from: as the thermometer, by what is shown. */
 static double behind(const struct bench *bench, double reading_ohm) {
-  const ohm_meter *meter = &bench->meter;
+  const oc_meter *meter = &bench->meter;
   double limit_ohm = meter->percent / 100 * reading_ohm + bench->step_ohm / 2;
   return reading_ohm - rectangular(limit_ohm) - meter->lead_ohm -
          rectangular(meter->lead_limit_ohm);
@@ -400,9 +400,9 @@ static void claim_rectangle(void) {
   static struct bench bench;
   set_up(&bench, &parts[1], &alone);
   const struct said *said = said_of(&bench, nearbyint(bench.nominal_ohm / bench.step_ohm));
-  ohm_reading reading = shown(said->r_ohm);
+  oc_reading reading = shown(said->r_ohm);
   double limit_ohm;
-  must(ohm_meter_limit(&bench.meter, &reading, &limit_ohm));
+  must(oc_meter_limit(&bench.meter, &reading, &limit_ohm));
   claim(&bench, "interval over the limit, resistance, 95", said->expanded_r_ohm / limit_ohm,
         0.95 - 1e-9, 0.95 + 1e-9);
   claim(&bench, "interval over the limit, bath, 95", said->expanded_at_k / alone.limit_k,
@@ -416,7 +416,7 @@ static void claim_rectangle(void) {
  * one thermometer. */
 struct two {
   struct bench bench[2];
-  ohm_meter meter;
+  oc_meter meter;
   int count;
   struct {
     bool known;
@@ -436,8 +436,8 @@ static ohm_conformance said_of_two(struct two *two, const long counts[2]) {
     fprintf(stderr, "more pairs of readings than %d\n", KEPT_MAX);
     exit(2);
   }
-  ohm_reading readings[2];
-  ohm_reference references[2];
+  oc_reading readings[2];
+  oc_reference references[2];
   ohm_finding findings[2];
   ohm_finding finding;
   for (int i = 0; i < 2; i++) {
@@ -445,7 +445,7 @@ static ohm_conformance said_of_two(struct two *two, const long counts[2]) {
     readings[i].resolution_ohm = two->bench[i].step_ohm;
     references[i] = two->bench[i].reference;
   }
-  must(ohm_bath_check_several(two->bench[0].sensor, readings, references, 2, &two->meter,
+  must(oc_bath_check_several(two->bench[0].sensor, readings, references, 2, &two->meter,
                               &two->bench[0].check, findings, &finding));
   two->kept[at].known = true;
   two->kept[at].counts[0] = counts[0];

@@ -20,7 +20,7 @@ static const double LEVEL = 0.95;
 static const double SCATTER = 0.005; /* as declared in the header */
 
 /* Everything assumed, and a test current that warms nothing. */
-static ohm_meter meter = OHM_METER_INIT;
+static oc_meter meter = OC_METER_INIT;
 
 static uint64_t state = 20261125;
 static int failures;
@@ -42,8 +42,8 @@ static struct common draw_common(void) {
 
 /* The sensor's half-band is the one it is judged by at the temperature shown. */
 static double true_ohm(const ohm_sensor *sensor, const struct oc_fault *fault,
-                       const struct common *common, const ohm_reading *reading,
-                       const ohm_reference *reference, double t_c) {
+                       const struct common *common, const oc_reading *reading,
+                       const oc_reference *reference, double t_c) {
   struct oc_evidence evidence;
   struct oc_ask ask = {reading, reference, 1, &meter, NULL};
   oc_ask_gather(&evidence, sensor, &ask);
@@ -56,18 +56,18 @@ static double true_ohm(const ohm_sensor *sensor, const struct oc_fault *fault,
 /* The thermometer shows t_c; the truth lies about it. The meter's limit is one of what it
  * shows: near enough to one of what it is shown. */
 static void read_one(const ohm_sensor *sensor, const struct oc_fault *fault,
-                     const struct common *common, double t_c, ohm_reading *reading,
-                     ohm_reference *reference) {
-  *reading = (ohm_reading)OHM_READING_INIT;
-  *reference = (ohm_reference)OHM_REFERENCE_INIT;
+                     const struct common *common, double t_c, oc_reading *reading,
+                     oc_reference *reference) {
+  *reading = (oc_reading)OC_READING_INIT;
+  *reference = (oc_reference)OC_REFERENCE_INIT;
   reference->t_c = t_c;
   reading->r_ohm = 1000;
   double r_ohm = true_ohm(sensor, fault, common, reading, reference,
-                          t_c + common->thermometer * OHM_ASSUMED_THERMOMETER_LIMIT_K);
-  reading->r_ohm = r_ohm + OHM_ASSUMED_LEAD_OHM + common->leads * OHM_ASSUMED_LEAD_LIMIT_OHM;
+                          t_c + common->thermometer * OC_ASSUMED_THERMOMETER_LIMIT_K);
+  reading->r_ohm = r_ohm + OC_ASSUMED_LEAD_OHM + common->leads * OC_ASSUMED_LEAD_LIMIT_OHM;
   reading->resolution_ohm = pow(10, floor(log10(reading->r_ohm / 2)) - 2);
   double limit_ohm;
-  ohm_meter_limit(&meter, reading, &limit_ohm);
+  oc_meter_limit(&meter, reading, &limit_ohm);
   reading->r_ohm += common->meter * limit_ohm;
 }
 
@@ -97,8 +97,8 @@ static void cover(const ohm_sensor *sensor, const struct given *given, const cha
   int right = 0;
   int all = 0;
   for (int draw = 0; draw < DRAWS; draw++) {
-    ohm_reading readings[2];
-    ohm_reference references[2];
+    oc_reading readings[2];
+    oc_reference references[2];
     struct oc_evidence evidence;
     struct oc_fault_estimate estimate;
     struct common common = draw_common();
@@ -146,14 +146,14 @@ static void call_healthy(const ohm_sensor *sensor, double cold_c, double hot_c) 
   int accused = 0;
   int doubted = 0;
   for (int draw = 0; draw < HEALTHY_DRAWS; draw++) {
-    ohm_reading readings[2];
-    ohm_reference references[2];
-    ohm_finding explanations[OHM_EXPLANATION_COUNT];
+    oc_reading readings[2];
+    oc_reference references[2];
+    ohm_finding explanations[OC_EXPLANATIONS];
     ohm_finding finding;
     struct common common = draw_common();
     read_one(sensor, &none, &common, cold_c, &readings[0], &references[0]);
     read_one(sensor, &none, &common, hot_c, &readings[1], &references[1]);
-    ohm_explain(sensor, NULL, 0, readings, references, 2, &meter, NULL, explanations, &finding);
+    oc_explain(sensor, NULL, 0, readings, references, 2, &meter, NULL, explanations, &finding);
     accused += ohm_finding_verdict(&finding) == OHM_OUTSIDE;
     doubted += ohm_finding_verdict(&finding) != OHM_WITHIN;
   }

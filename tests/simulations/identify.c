@@ -53,9 +53,9 @@ static const struct set_up set_ups[] = {
 
 struct bench {
   const struct set_up *set_up;
-  ohm_meter meter;
-  ohm_reading readings[READINGS_MAX];
-  ohm_reference references[READINGS_MAX];
+  oc_meter meter;
+  oc_reading readings[READINGS_MAX];
+  oc_reference references[READINGS_MAX];
 };
 
 struct answer {
@@ -84,26 +84,26 @@ static double part_ohm(const ohm_sensor *sensor, double place, double shown_c, d
   ohm_curve_resistance(ohm_sensor_curve(sensor), t_c, &r_ohm);
   ohm_curve_resistance(ohm_sensor_curve(sensor), shown_c, &nominal_ohm);
   if (ohm_sensor_band(sensor, shown_c, &low_ohm, NULL, &high_ohm) != OHM_OK) {
-    low_ohm = nominal_ohm * (1 - OHM_ASSUMED_TOLERANCE_PERCENT / 100);
-    high_ohm = nominal_ohm * (1 + OHM_ASSUMED_TOLERANCE_PERCENT / 100);
+    low_ohm = nominal_ohm * (1 - OC_ASSUMED_TOLERANCE_PERCENT / 100);
+    high_ohm = nominal_ohm * (1 + OC_ASSUMED_TOLERANCE_PERCENT / 100);
   }
   double end_ohm = place < 0 ? low_ohm : high_ohm;
   return r_ohm * pow(end_ohm / nominal_ohm, fabs(place));
 }
 
 static void draw(struct bench *bench, const ohm_sensor *sensor, const struct set_up *set_up) {
-  static const ohm_meter meter = OHM_METER_INIT;
-  static const ohm_reading reading = OHM_READING_INIT;
-  static const ohm_reference reference = OHM_REFERENCE_INIT;
+  static const oc_meter meter = OC_METER_INIT;
+  static const oc_reading reading = OC_READING_INIT;
+  static const oc_reference reference = OC_REFERENCE_INIT;
   double place = rectangular(1);
   double gain = rectangular(set_up->percent / 100);
   double lead_ohm = rectangular(set_up->lead_limit_ohm);
   double error_k = rectangular(set_up->limit_k);
   bench->set_up = set_up;
   bench->meter = meter;
-  bench->meter.accuracy = OHM_STATED;
+  bench->meter.accuracy = OC_STATED;
   bench->meter.percent = set_up->percent;
-  bench->meter.leads = OHM_STATED;
+  bench->meter.leads = OC_STATED;
   bench->meter.lead_limit_ohm = set_up->lead_limit_ohm;
   bench->meter.current_ma = 1e-3; /* warms nothing */
   for (size_t i = 0; i < set_up->count; i++) {
@@ -113,7 +113,7 @@ static void draw(struct bench *bench, const ohm_sensor *sensor, const struct set
     bench->readings[i].resolution_ohm = 1e-3;
     bench->references[i] = reference;
     bench->references[i].t_c = set_up->t_c[i];
-    bench->references[i].accuracy = OHM_STATED;
+    bench->references[i].accuracy = OC_STATED;
     bench->references[i].limit_k = set_up->limit_k;
   }
 }
@@ -122,7 +122,7 @@ static void identify(const struct bench *bench, const ohm_sensor *const *sensors
                      struct answer *answer) {
   answer->count = count;
   ohm_status status =
-      ohm_identify(sensors, count, bench->readings, bench->references, bench->set_up->count,
+      oc_identify(sensors, count, bench->readings, bench->references, bench->set_up->count,
                    &bench->meter, NULL, answer->candidates, &answer->finding);
   if (status == OHM_OK)
     return;

@@ -64,8 +64,8 @@ static double rectangular(double limit) {
 }
 
 /* What a meter with so many counts shows of a value. */
-static ohm_reading shown(double r_ohm) {
-  ohm_reading reading = OHM_READING_INIT;
+static oc_reading shown(double r_ohm) {
+  oc_reading reading = OC_READING_INIT;
   double count_ohm = r_ohm < 200 ? 0.1 : r_ohm < 2000 ? 1 : 10;
   double limit_ohm = METER_PERCENT / 100 * r_ohm + METER_COUNTS * count_ohm;
   double lead_ohm = LEAD_OHM + rectangular(LEAD_LIMIT_OHM);
@@ -74,37 +74,37 @@ static ohm_reading shown(double r_ohm) {
   return reading;
 }
 
-static ohm_meter declared_meter(void) {
-  ohm_meter meter = OHM_METER_INIT;
-  meter.accuracy = OHM_STATED;
+static oc_meter declared_meter(void) {
+  oc_meter meter = OC_METER_INIT;
+  meter.accuracy = OC_STATED;
   meter.percent = METER_PERCENT;
   meter.counts = METER_COUNTS;
-  meter.leads = OHM_STATED;
+  meter.leads = OC_STATED;
   meter.lead_ohm = LEAD_OHM;
   meter.lead_limit_ohm = LEAD_LIMIT_OHM;
   return meter;
 }
 
-static ohm_module declared_module(void) {
-  ohm_module module = OHM_MODULE_INIT;
+static oc_module declared_module(void) {
+  oc_module module = OC_MODULE_INIT;
   module.pull_up_ohm = PULL_UP_OHM;
-  module.pull_up_accuracy = OHM_STATED;
+  module.pull_up_accuracy = OC_STATED;
   module.pull_up_percent = PULL_UP_PERCENT;
   module.supply_volt = 5;
-  module.supply_accuracy = OHM_STATED;
+  module.supply_accuracy = OC_STATED;
   module.supply_limit_volt = SUPPLY_LIMIT_VOLT;
   return module;
 }
 
 /* Degrees that a module shows of a resistance. */
-static ohm_reported reported_of(double r_ohm) {
-  ohm_reported reported = OHM_REPORTED_INIT;
-  int rounding = draw_share(&state) < 0.5 ? OHM_ROUNDED : OHM_TRUNCATED;
+static oc_reported reported_of(double r_ohm) {
+  oc_reported reported = OC_REPORTED_INIT;
+  int rounding = draw_share(&state) < 0.5 ? OC_ROUNDED : OC_TRUNCATED;
   must(ohm_reported_of(temperature(r_ohm) + rectangular(MODULE_LIMIT_K), rounding, &reported.t_c));
   reported.rounding = rounding;
-  reported.accuracy = OHM_STATED;
+  reported.accuracy = OC_STATED;
   reported.limit_k = MODULE_LIMIT_K;
-  reported.moves = OHM_MOVES;
+  reported.moves = OC_MOVES;
   return reported;
 }
 
@@ -124,24 +124,24 @@ static struct car car_at(double t_c, double series_ohm) {
 }
 
 static ohm_finding judged(const struct car *car, bool by_volts, bool by_report) {
-  ohm_module module = declared_module();
-  ohm_meter meter = declared_meter();
-  ohm_reading reading = shown(car->r_ohm);
-  ohm_reported reported = reported_of(car->seen_ohm);
-  ohm_volts volts = OHM_VOLTS_INIT;
-  ohm_pin pin = OHM_PIN_INIT;
+  oc_module module = declared_module();
+  oc_meter meter = declared_meter();
+  oc_reading reading = shown(car->r_ohm);
+  oc_reported reported = reported_of(car->seen_ohm);
+  oc_volts volts = OC_VOLTS_INIT;
+  oc_pin pin = OC_PIN_INIT;
   double pull_up_ohm = PULL_UP_OHM * (1 + rectangular(PULL_UP_PERCENT / 100));
   double supply_volt = 5 + rectangular(SUPPLY_LIMIT_VOLT);
   must(ohm_divider_volts(car->seen_ohm, pull_up_ohm, supply_volt, &volts.v_volt));
   volts.v_volt += rectangular(VOLT_LIMIT);
-  volts.accuracy = OHM_STATED;
+  volts.accuracy = OC_STATED;
   volts.limit_volt = VOLT_LIMIT;
   volts.negative = OHM_NEGATIVE_PIN;
-  pin.moved = OHM_STATED;
+  pin.moved = OC_STATED;
   pin.moved_limit_k = MOVED_LIMIT_K;
   pin.level = LEVEL;
   ohm_finding finding;
-  must(ohm_pin_check(sensor, &module, &reading, &meter, by_volts ? &volts : NULL,
+  must(oc_pin_check(sensor, &module, &reading, &meter, by_volts ? &volts : NULL,
                      by_report ? &reported : NULL, NULL, &pin, &finding));
   return finding;
 }
@@ -192,16 +192,16 @@ static void hold_cold(void) {
   for (size_t i = 0; i < DRAWS; i++) {
     double t_c = draw_between(&state, 10, 25);
     struct car car = car_at(t_c, 50);
-    ohm_reading reading = shown(car.r_ohm);
-    ohm_meter meter = declared_meter();
-    ohm_reference reference = OHM_REFERENCE_INIT;
-    ohm_check check = OHM_CHECK_INIT;
+    oc_reading reading = shown(car.r_ohm);
+    oc_meter meter = declared_meter();
+    oc_reference reference = OC_REFERENCE_INIT;
+    oc_check check = OC_CHECK_INIT;
     ohm_finding finding;
     reference.t_c = t_c + rectangular(1);
-    reference.accuracy = OHM_STATED;
+    reference.accuracy = OC_STATED;
     reference.limit_k = 1;
     check.place = OHM_PLACE_SENSOR;
-    must(ohm_bath_check(sensor, &reading, &meter, &reference, &check, &finding));
+    must(oc_bath_check(sensor, &reading, &meter, &reference, &check, &finding));
     passed += ohm_finding_verdict(&finding) == OHM_WITHIN;
     const char *left = ohm_finding_text(&finding, OHM_FIELD_NOT_TESTED, 0);
     untested += left && left[0] == 'p'; /* "plug, wires, module: ..." */
@@ -221,13 +221,13 @@ static void hold_loom(double series_ohm) {
   char line[96];
   size_t within = 0;
   size_t of_factor = 0;
-  ohm_meter meter = declared_meter();
+  oc_meter meter = declared_meter();
   for (size_t i = 0; i < DRAWS; i++) {
     double factor = 1 + rectangular(0.03);
     double lead_ohm = LEAD_OHM + rectangular(LEAD_LIMIT_OHM);
     double fitted_ohm[] = {draw_between(&state, 150, 200), draw_between(&state, 900, 1100)};
-    ohm_reading readings[2];
-    ohm_reported reported[2];
+    oc_reading readings[2];
+    oc_reported reported[2];
     for (size_t k = 0; k < 2; k++) {
       readings[k] = shown(fitted_ohm[k]);
       /* One pair of leads for both. */
@@ -237,7 +237,7 @@ static void hold_loom(double series_ohm) {
       reported[k] = reported_of(factor * (fitted_ohm[k] + series_ohm));
     }
     ohm_finding finding;
-    must(ohm_loom_check(sensor, readings, &meter, reported, NULL, &finding));
+    must(oc_loom_check(sensor, readings, &meter, reported, NULL, &finding));
     within += fabs(number(&finding, OHM_FIELD_BETWEEN_OHM) - series_ohm) <=
               number(&finding, OHM_FIELD_EXPANDED_BETWEEN_OHM);
     of_factor += fabs(number(&finding, OHM_FIELD_FACTOR) - factor) <=

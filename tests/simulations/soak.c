@@ -44,7 +44,7 @@ struct car {
 
 static double coolant_of(const struct car *car, double air_c, double start_c) {
   double tau_h =
-      draw_between(&state, OHM_ASSUMED_COOLANT_TAU_LOW_H, OHM_ASSUMED_COOLANT_TAU_HIGH_H);
+      draw_between(&state, OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H);
   double t_c;
   must(ohm_cooling_temperature(start_c, air_c, tau_h, car->after_h, &t_c));
   return t_c;
@@ -52,28 +52,28 @@ static double coolant_of(const struct car *car, double air_c, double start_c) {
 
 static double drawn_coolant(const struct car *car) {
   double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
-  double start_c = OHM_ASSUMED_STOP_C + draw_rectangular(&state, OHM_ASSUMED_STOP_LIMIT_K);
+  double start_c = OC_ASSUMED_STOP_C + draw_rectangular(&state, OC_ASSUMED_STOP_LIMIT_K);
   return coolant_of(car, air_c, start_c);
 }
 
-static ohm_finding judged(const struct car *car, double shown_c, const ohm_companion *companions,
+static ohm_finding judged(const struct car *car, double shown_c, const oc_companion *companions,
                           size_t count) {
-  ohm_reading reading = OHM_READING_INIT;
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_reference air = OHM_REFERENCE_INIT;
-  ohm_soak soak = OHM_SOAK_INIT;
+  oc_reading reading = OC_READING_INIT;
+  oc_meter meter = OC_METER_INIT;
+  oc_reference air = OC_REFERENCE_INIT;
+  oc_soak_told soak = OC_SOAK_TOLD_INIT;
   ohm_finding finding;
   must(ohm_curve_resistance(ohm_sensor_curve(sensor), shown_c, &reading.r_ohm));
-  meter.accuracy = meter.leads = OHM_EXACT;
+  meter.accuracy = meter.leads = OC_EXACT;
   air.t_c = AIR_C;
-  air.accuracy = OHM_STATED;
+  air.accuracy = OC_STATED;
   air.limit_k = AIR_LIMIT_K;
   soak.after_h = car->after_h;
   soak.allow_k = car->allow_k;
   soak.undisturbed = 1;
   soak.companions = companions;
   soak.companion_count = count;
-  must(ohm_soak_check(sensor, &reading, &meter, &air, &soak, NULL, &finding));
+  must(oc_soak_check(sensor, &reading, &meter, &air, &soak, NULL, &finding));
   return finding;
 }
 
@@ -102,8 +102,8 @@ static struct ends {
 static void keep(const struct car *car, double error_k, struct kept *kept) {
   double warmest_c;
   double coldest_c = AIR_C - AIR_LIMIT_K;
-  must(ohm_cooling_temperature(OHM_ASSUMED_STOP_C + OHM_ASSUMED_STOP_LIMIT_K, AIR_C + AIR_LIMIT_K,
-                               OHM_ASSUMED_COOLANT_TAU_HIGH_H, car->after_h, &warmest_c));
+  must(ohm_cooling_temperature(OC_ASSUMED_STOP_C + OC_ASSUMED_STOP_LIMIT_K, AIR_C + AIR_LIMIT_K,
+                               OC_ASSUMED_COOLANT_TAU_HIGH_H, car->after_h, &warmest_c));
   kept->from_c = coldest_c + error_k;
   kept->step_k = (warmest_c - coldest_c) / (STEPS - 1);
   for (int i = 0; i < STEPS; i++) {
@@ -186,7 +186,7 @@ static void maker(const char *source, const struct car *car) {
   keep(car, 2 * car->allow_k, &kept_drifted);
   for (int i = 0; i < DRAWS; i++) {
     double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
-    double start_c = OHM_ASSUMED_STOP_C + draw_rectangular(&state, OHM_ASSUMED_STOP_LIMIT_K);
+    double start_c = OC_ASSUMED_STOP_C + draw_rectangular(&state, OC_ASSUMED_STOP_LIMIT_K);
     double t_c = coolant_of(car, air_c, start_c);
     struct said sound = said_of(&kept_sound, t_c);
     struct said drifted = said_of(&kept_drifted, t_c + 2 * car->allow_k);
@@ -211,14 +211,14 @@ static void maker(const char *source, const struct car *car) {
 
 /* ---- three sensors ---- */
 
-static ohm_companion drawn_companion(ohm_soaked kind, double air_c, double start_c, double low_h,
+static oc_companion drawn_companion(ohm_soaked kind, double air_c, double start_c, double low_h,
                                      double high_h, double after_h, double error_k) {
-  ohm_companion companion = OHM_COMPANION_INIT;
+  oc_companion companion = OC_COMPANION_INIT;
   double t_c;
   double from_c = draw_between(&state, air_c, start_c);
   must(ohm_cooling_temperature(from_c, air_c, draw_between(&state, low_h, high_h), after_h, &t_c));
   companion.kind = (int)kind;
-  companion.t_c = t_c + error_k + draw_rectangular(&state, OHM_ASSUMED_THERMOMETER_LIMIT_K);
+  companion.t_c = t_c + error_k + draw_rectangular(&state, OC_ASSUMED_THERMOMETER_LIMIT_K);
   return companion;
 }
 
@@ -231,12 +231,12 @@ static void trios(const struct car *car, double error_k) {
   int named = 0, intake = 0;
   for (int i = 0; i < TRIOS; i++) {
     double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
-    double start_c = OHM_ASSUMED_STOP_C + draw_rectangular(&state, OHM_ASSUMED_STOP_LIMIT_K);
-    ohm_companion others[] = {
-        drawn_companion(OHM_SOAKED_INTAKE, air_c, start_c, OHM_ASSUMED_INTAKE_TAU_LOW_H,
-                        OHM_ASSUMED_INTAKE_TAU_HIGH_H, car->after_h, error_k),
-        drawn_companion(OHM_SOAKED_AMBIENT, air_c, start_c, OHM_ASSUMED_AMBIENT_TAU_LOW_H,
-                        OHM_ASSUMED_AMBIENT_TAU_HIGH_H, car->after_h, 0)};
+    double start_c = OC_ASSUMED_STOP_C + draw_rectangular(&state, OC_ASSUMED_STOP_LIMIT_K);
+    oc_companion others[] = {
+        drawn_companion(OHM_SOAKED_INTAKE, air_c, start_c, OC_ASSUMED_INTAKE_TAU_LOW_H,
+                        OC_ASSUMED_INTAKE_TAU_HIGH_H, car->after_h, error_k),
+        drawn_companion(OHM_SOAKED_AMBIENT, air_c, start_c, OC_ASSUMED_AMBIENT_TAU_LOW_H,
+                        OC_ASSUMED_AMBIENT_TAU_HIGH_H, car->after_h, 0)};
     ohm_finding finding = judged(car, coolant_of(car, air_c, start_c), others, 2);
     const char *odd;
     if (names(&finding, &odd)) {

@@ -6,11 +6,11 @@
 START_TEST(no_finding_has_no_budget)
 {
   char buffer[4] = "abc";
-  ck_assert_uint_eq(ohm_report_print_budget(NULL, buffer, sizeof buffer), 0);
+  ck_assert_uint_eq(oc_report_print_budget(NULL, buffer, sizeof buffer), 0);
   ck_assert_str_eq(buffer, "");
   ohm_finding zeroed;
   memset(&zeroed, 0, sizeof zeroed);
-  ck_assert_uint_eq(ohm_report_print_budget(&zeroed, NULL, 0), 0);
+  ck_assert_uint_eq(oc_report_print_budget(&zeroed, NULL, 0), 0);
 }
 END_TEST
 
@@ -37,7 +37,7 @@ START_TEST(a_stated_noise_and_a_test_current_have_lines_of_their_own)
                                  "# r0_ohm: 2000\n# t0_c: 20\n# beta_k: 3500\n"
                                  "# dissipation_mw_per_k: 1.5\n");
   struct scene scene = scene_exact(2000, 20);
-  scene.reference.accuracy = OHM_STATED;
+  scene.reference.accuracy = OC_STATED;
   scene.reference.u_k = 0.25;
   scene.meter.current_ma = 0.96;
   ohm_finding finding = scene_judged(sensor, &scene);
@@ -84,7 +84,7 @@ START_TEST(a_cut_budget_is_the_beginning_of_the_whole)
   size_t length = strlen(whole);
   for (size_t size = 1; size <= length + 1; size += 11) {
     char part[4000];
-    ck_assert_uint_eq(ohm_report_print_budget(&finding, part, size), length);
+    ck_assert_uint_eq(oc_report_print_budget(&finding, part, size), length);
     ck_assert_uint_eq(strlen(part), size - 1);
     ck_assert_int_eq(memcmp(part, whole, size - 1), 0);
   }

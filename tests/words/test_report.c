@@ -14,14 +14,14 @@ static ohm_finding judged(const char *sensor_name, const char *reading_text, con
   ohm_error error;
   ohm_sensor *sensor = ohm_catalogue_load(sensor_name, &error);
   ck_assert_msg(sensor != NULL, "%s", error.message);
-  ohm_reading reading;
-  ohm_reference reference;
-  ck_assert_int_eq(ohm_reading_read(reading_text, &reading, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_reference_read(at, &reference, NULL), OHM_OK);
-  ohm_check check = OHM_CHECK_INIT;
+  oc_reading reading;
+  oc_reference reference;
+  ck_assert_int_eq(oc_reading_read(reading_text, &reading, NULL), OHM_OK);
+  ck_assert_int_eq(oc_reference_read(at, &reference, NULL), OHM_OK);
+  oc_check check = OC_CHECK_INIT;
   check.tolerance_percent = tolerance_percent;
   ohm_finding finding;
-  ck_assert_int_eq(ohm_bath_check(sensor, &reading, NULL, &reference, &check, &finding), OHM_OK);
+  ck_assert_int_eq(oc_bath_check(sensor, &reading, NULL, &reference, &check, &finding), OHM_OK);
   ohm_sensor_free(sensor);
   return finding;
 }
@@ -143,10 +143,10 @@ START_TEST(a_cut_report_is_the_beginning_of_the_whole)
   ohm_finding finding = usual_finding(_i);
   const char *whole = report_of(&finding);
   size_t length = strlen(whole);
-  ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), length);
+  ck_assert_uint_eq(oc_report_print(&finding, NULL, 0), length);
   for (size_t size = 1; size <= length + 1; size += 7) {
     char *part = malloc(size);
-    ck_assert_uint_eq(ohm_report_print(&finding, part, size), length);
+    ck_assert_uint_eq(oc_report_print(&finding, part, size), length);
     ck_assert_uint_eq(strlen(part), size - 1);
     ck_assert_int_eq(memcmp(part, whole, size - 1), 0);
     free(part);
@@ -177,9 +177,9 @@ END_TEST
 START_TEST(no_finding_has_no_report)
 {
   char buffer[4] = "abc";
-  ck_assert_uint_eq(ohm_report_print(NULL, buffer, sizeof buffer), 0);
+  ck_assert_uint_eq(oc_report_print(NULL, buffer, sizeof buffer), 0);
   ck_assert_str_eq(buffer, "");
-  ck_assert_uint_eq(ohm_report_print(NULL, NULL, 0), 0);
+  ck_assert_uint_eq(oc_report_print(NULL, NULL, 0), 0);
 }
 END_TEST
 
@@ -187,7 +187,7 @@ START_TEST(a_finding_that_failed_has_no_report)
 {
   ohm_finding finding;
   oc_finding_clear(&finding);
-  ck_assert_uint_eq(ohm_report_print(&finding, NULL, 0), 0);
+  ck_assert_uint_eq(oc_report_print(&finding, NULL, 0), 0);
 }
 END_TEST
 
