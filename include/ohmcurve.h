@@ -1945,14 +1945,12 @@ OHM_API size_t ohm_finding_print_report(const ohm_finding *finding, char *buffer
 
 /*
  * Every verb has the same shape: it looks at the settings that are its own and at the
- * readings of its kinds, and returns the answer, or NULL with the error filled in. Each
- * may return, beside what it names,
- *
- * Status  OHM_NULL_ARGUMENT no bench; OHM_NOT_FOUND what it needs is not on the bench (a
- *         sensor, a reading, a circuit), or a band that the sensor has not;
- *         OHM_OUT_OF_RANGE the curve does not reach what is asked for; OHM_BAD_ARGUMENT
- *         settings that exclude each other, or readings at different places;
- *         OHM_TOO_LARGE more than 16 readings of ohms; OHM_NO_MEMORY.
+ * readings of its kinds, and returns the answer, or NULL with the error filled in:
+ * OHM_NOT_FOUND when what it needs is not on the bench (a sensor, a reading, a circuit), or
+ * the sensor has no band of that name; OHM_BAD_ARGUMENT when settings exclude each other,
+ * readings were taken at different places, or are more than it can take together;
+ * OHM_OUT_OF_RANGE when the curve, or the history, does not reach what is asked for;
+ * OHM_TOO_LARGE above 16 readings of ohms.
  */
 
 /**
@@ -1980,7 +1978,8 @@ OHM_API size_t ohm_finding_print_report(const ohm_finding *finding, char *buffer
  *
  * Needs   a sensor; readings of ohms with a temperature, all at one place
  * Group   readings
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_TOO_LARGE;
+ *         OHM_NO_MEMORY.
  * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
  */
 OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
@@ -2004,7 +2003,8 @@ OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
  *
  * Needs   sensors to compare with; readings of ohms with a temperature
  * Group   candidates, those whose curves reach; sensor_index counts as they were given
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_TOO_LARGE;
+ *         OHM_NO_MEMORY.
  * Source  Bayes' theorem with equal priors; factor of ten: Jeffreys, Theory of Probability,
  *         3rd ed., appendix B ("strong"). p_fit: Rosenblatt, Ann. Math. Stat. 23 (1952)
  *         470-472.
@@ -2026,7 +2026,8 @@ OHM_API ohm_answer *ohm_bench_identify(const ohm_bench *bench, ohm_error *error)
  * Needs   sensors to compare with; readings across pins, 1 to 16, no pair twice; the
  *         setting at, the temperature of all
  * Group   readings, one a pair
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT a pair twice; OHM_TOO_LARGE;
+ *         OHM_NO_MEMORY.
  * Source  bodies with a gauge's and a module's element: Audi A4 1997, coolant sensor G62
  *         (four pins); Kawasaki Z750 service manual, 16-76 (three, gauge to body).
  */
@@ -2050,7 +2051,8 @@ OHM_API ohm_answer *ohm_bench_pins(const ohm_bench *bench, ohm_error *error);
  * Needs   a sensor; readings of ohms with a temperature, all at one place; sensors to
  *         compare with are what it may be instead
  * Group   explanations; the whole has the figures of the only one that leads
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE;
+ *         OHM_TOO_LARGE; OHM_NO_MEMORY.
  * Source  a size that cannot be negative: Chernoff, Ann. Math. Stat. 25 (1954) 573-578.
  */
 OHM_API ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error);
@@ -2075,7 +2077,8 @@ OHM_API ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error);
  *
  * Needs   a sensor; one reading of ohms; the setting air, or a history; after_h, or a
  *         history. Up to 8 other sensors, "intake=10.5C"
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE;
+ *         OHM_TOO_LARGE; OHM_NO_MEMORY.
  * Source  chi-square: Pearson, Philos. Mag. 50 (1900) 157-175. The time constant is
  *         inferred: no measured one was found in print.
  */
@@ -2104,7 +2107,8 @@ OHM_API ohm_answer *ohm_bench_soak(const ohm_bench *bench, ohm_error *error);
  *
  * Needs   a sensor; at most one reading each of ohms, volts and degrees reported, one at
  *         the least; volts need the setting pull_up
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE;
+ *         OHM_NO_MEMORY.
  * Source  JCGM 100:2008, clauses 4.3.7, 5.1 and 6.2.
  */
 OHM_API ohm_answer *ohm_bench_signal(const ohm_bench *bench, ohm_error *error);
@@ -2123,7 +2127,8 @@ OHM_API ohm_answer *ohm_bench_signal(const ohm_bench *bench, ohm_error *error);
  *
  * Needs   a sensor
  * Group   resistors; the whole is the single one. Of a drawer of one value there is no pair
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE;
+ *         OHM_NO_MEMORY.
  * Source  preferred values: IEC 60063.
  */
 OHM_API ohm_answer *ohm_bench_substitute(const ohm_bench *bench, ohm_error *error);
@@ -2137,8 +2142,9 @@ OHM_API ohm_answer *ohm_bench_substitute(const ohm_bench *bench, ohm_error *erro
  *          "outside": it is more; else "undecided".
  *
  * Needs   a sensor; two readings as "179.4@93C", each with what the module reported
- * Status  those of every verb; OHM_BAD_DEFINITION the two are too near to each other to
- *         tell anything: one is to be half of the other at most.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_OUT_OF_RANGE; OHM_NO_MEMORY; OHM_BAD_DEFINITION
+ *         the two are too near to each other to tell anything: one is to be half of the
+ *         other at most.
  * Source  JCGM 100:2008, clause 5.1.
  */
 OHM_API ohm_answer *ohm_bench_loom(const ohm_bench *bench, ohm_error *error);
@@ -2149,7 +2155,8 @@ OHM_API ohm_answer *ohm_bench_loom(const ohm_bench *bench, ohm_error *error);
  * undecided, reason "alone", for nothing was measured.
  *
  * Needs   a sensor
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_OUT_OF_RANGE;
+ *         OHM_NO_MEMORY.
  */
 OHM_API ohm_answer *ohm_bench_fanpoint(const ohm_bench *bench, ohm_error *error);
 
@@ -2182,8 +2189,8 @@ OHM_API ohm_answer *ohm_bench_fanpoint(const ohm_bench *bench, ohm_error *error)
  *
  * Needs   a circuit
  * Group   tests, those made
- * Status  those of every verb; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION the record is of another
- *         circuit.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND also a name that is none of the circuit's;
+ *         OHM_BAD_SYNTAX; OHM_BAD_DEFINITION the record is of another circuit; OHM_NO_MEMORY.
  * Source  J. de Kleer and B. C. Williams, Artificial Intelligence 32 (1987) 97-130.
  */
 OHM_API ohm_answer *ohm_bench_isolate(const ohm_bench *bench, ohm_error *error);
@@ -2194,7 +2201,7 @@ OHM_API ohm_answer *ohm_bench_isolate(const ohm_bench *bench, ohm_error *error);
  *
  * Needs   readings of ohms
  * Group   readings; the whole is the last of them
- * Status  those of every verb.
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_TOO_LARGE; OHM_NO_MEMORY.
  */
 OHM_API ohm_answer *ohm_bench_measure(const ohm_bench *bench, ohm_error *error);
 

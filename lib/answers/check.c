@@ -8,12 +8,14 @@ static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_er
   if (status == OHM_OK)
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
-    status = oc_request_check(ask);
+    status = oc_request_band(ask);
   if (status == OHM_OK)
     status = oc_request_readings(ask);
-  if (status == OHM_OK)
-    oc_request_meter(ask);
-  return status;
+  if (status != OHM_OK)
+    return status;
+  oc_request_check(ask);
+  oc_request_meter(ask);
+  return OHM_OK;
 }
 
 ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error) {

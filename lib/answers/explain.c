@@ -512,11 +512,11 @@ static ohm_status request_all(struct oc_request *ask, const ohm_bench *bench, oh
   if (status == OHM_OK)
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
-    status = oc_request_check(ask);
+    status = oc_request_band(ask);
   if (status == OHM_OK)
     status = oc_request_readings(ask);
-  if (status == OHM_OK)
-    oc_request_meter(ask);
+  oc_request_check(ask);
+  oc_request_meter(ask);
   return status == OHM_OK ? oc_request_reach(ask) : status;
 }
 

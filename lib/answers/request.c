@@ -82,18 +82,21 @@ void oc_request_meter(struct oc_request *ask) {
   ask->meter.current_ma = oc_request_number(ask, OHM_SETTING_CURRENT_MA, 0);
 }
 
-ohm_status oc_request_check(struct oc_request *ask) {
+void oc_request_check(struct oc_request *ask) {
   ask->check.level = oc_request_number(ask, OHM_SETTING_LEVEL, 0);
   ask->check.tolerance_percent = oc_request_number(ask, OHM_SETTING_TOLERANCE_PERCENT, 0);
   ask->check.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
   ask->check.limit_k = oc_request_number(ask, OHM_SETTING_LIMIT_K, 0);
+}
+
+ohm_status oc_request_band(struct oc_request *ask) {
   ask->check.band = text_of(ask, OHM_SETTING_BAND);
   if (!ask->check.band)
     return OHM_OK;
   if (ask->check.tolerance_percent > 0)
     return oc_fail(ask->error, OHM_BAD_ARGUMENT, "band and tolerance_percent both say what is ",
                    "allowed: set one of them", (const char *)NULL);
-  return ask->bench->sensor ? find_band(ask, ask->check.band) : OHM_OK;
+  return find_band(ask, ask->check.band);
 }
 
 /* ---- readings ---- */

@@ -39,9 +39,12 @@ ohm_status oc_request_sensor(const struct oc_request *ask);
 /** meter, leads and current. */
 void oc_request_meter(struct oc_request *ask);
 
-/** Level, tolerance, band and fan. Status  OHM_OK; OHM_BAD_ARGUMENT band and tolerance;
- *  OHM_NOT_FOUND the sensor has no such band. */
-ohm_status oc_request_check(struct oc_request *ask);
+/** Level, tolerance and fan. */
+void oc_request_check(struct oc_request *ask);
+
+/** The band to judge by. Status  OHM_OK; OHM_BAD_ARGUMENT band and tolerance; OHM_NOT_FOUND
+ *  the sensor has no such band. */
+ohm_status oc_request_band(struct oc_request *ask);
 
 /** The readings of ohms, in their order, without temperatures.
  *  Status  OHM_OK; OHM_NOT_FOUND none; OHM_TOO_LARGE. */

@@ -464,17 +464,16 @@ static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_er
   if (status == OHM_OK)
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
-    status = oc_request_check(ask);
-  ask->check.band = NULL;
-  ask->check.tolerance_percent = 0;
-  if (status == OHM_OK)
     status = oc_request_alone(ask);
   if (status == OHM_OK && !bench->settings[OHM_SETTING_AIR] && !bench->history)
     status = oc_fail(error, OHM_NOT_FOUND, "the air is missing: set air, such as 9C+-2, or use a ",
                      "history of it", (const char *)NULL);
-  if (status == OHM_OK)
-    oc_request_meter(ask);
-  return status;
+  if (status != OHM_OK)
+    return status;
+  oc_request_check(ask);
+  ask->check.tolerance_percent = 0;
+  oc_request_meter(ask);
+  return OHM_OK;
 }
 
 ohm_answer *ohm_bench_soak(const ohm_bench *bench, ohm_error *error) {
