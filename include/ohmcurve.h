@@ -1863,7 +1863,8 @@ OHM_API ohm_status ohm_bench_read_number(ohm_bench *bench, int quantity, double 
  * with #, and blank ones. All of it is taken, or nothing.
  *
  * In      text    UTF-8, length bytes; may be NULL when length is 0
- * Status  those of ohm_bench_read() and ohm_bench_set(), with the line.
+ * Status  OHM_OK; OHM_NULL_ARGUMENT; with the line of the first mistake OHM_BAD_SYNTAX,
+ *         OHM_OUT_OF_RANGE, OHM_NOT_FOUND, OHM_TOO_LARGE; OHM_NO_MEMORY.
  */
 OHM_API ohm_status ohm_bench_read_record(ohm_bench *bench, const char *text, size_t length,
                                          ohm_error *error);

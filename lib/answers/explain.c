@@ -515,9 +515,11 @@ static ohm_status request_all(struct oc_request *ask, const ohm_bench *bench, oh
     status = oc_request_band(ask);
   if (status == OHM_OK)
     status = oc_request_readings(ask);
+  if (status != OHM_OK)
+    return status;
   oc_request_check(ask);
   oc_request_meter(ask);
-  return status == OHM_OK ? oc_request_reach(ask) : status;
+  return oc_request_reach(ask);
 }
 
 ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error) {

@@ -93,7 +93,7 @@ ohm_status oc_request_band(struct oc_request *ask) {
   ask->check.band = text_of(ask, OHM_SETTING_BAND);
   if (!ask->check.band)
     return OHM_OK;
-  if (ask->check.tolerance_percent > 0)
+  if (oc_request_number(ask, OHM_SETTING_TOLERANCE_PERCENT, 0) > 0)
     return oc_fail(ask->error, OHM_BAD_ARGUMENT, "band and tolerance_percent both say what is ",
                    "allowed: set one of them", (const char *)NULL);
   return find_band(ask, ask->check.band);
