@@ -120,7 +120,8 @@ class Circuit:
         """What an answer on a sensor says to this circuit, as a reading for its bench; None
         when it says nothing to it.
         """
-        return whole(_ohmcurve.ohm_circuit_print_answer, self._circuit, answer._answer) or None
+        reading = whole(_ohmcurve.ohm_circuit_print_answer, self._circuit, answer._answer)
+        return reading.rstrip() or None
 
     def __str__(self) -> str:
         return whole(_ohmcurve.ohm_circuit_print, self._circuit)

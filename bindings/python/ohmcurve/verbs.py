@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any, NamedTuple, Tuple
 
 from . import _ohmcurve
-from ._fields import Settings
+from ._fields import Settings, Soaked
 from .bench import Bench, Reading, Shown, noted
 from .circuit import Circuit
 from .error import Error, Status
@@ -148,7 +148,7 @@ def soak(
     bench = _bench("soak", _ohmcurve.OHM_VERB_SOAK, settings, **borrowed)
     _put_down(bench, [reading])
     for name, at in (others or {}).items():
-        bench.read(f"{name}={noted(name, at, '{!r}C')}")
+        bench.read(f"{Soaked(name)}={noted(name, at, '{!r}C')}")
     return bench.soak().finding
 
 
