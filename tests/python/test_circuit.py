@@ -78,13 +78,6 @@ class IsolationTest(unittest.TestCase):
         self.assertEqual(self.circuit.isolate(hot, fan_c=90).state, "too_hot")
         self.assertNotEqual(self.circuit.isolate(hot, fan_c="105C").state, "too_hot")
 
-    def test_the_tests_made_are_a_group(self):
-        bench = Bench(circuit=self.circuit)
-        for seen in DEAD:
-            bench.read(seen)
-        answer = bench.isolate()
-        self.assertEqual(len(answer.tests), answer.finding.tests)
-
     def test_an_outcome_that_is_none_of_the_circuits_is_refused(self):
         with self.assertRaises(Error) as raised:
             Bench(circuit=self.circuit).read("fuse-lok=good")
