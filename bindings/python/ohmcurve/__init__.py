@@ -32,7 +32,7 @@ from . import _fields, _ohmcurve
 from ._fields import *
 from .answer import Answer
 from .audit import Audit, Suspect, Suspicion
-from .bench import Bench, Quantity
+from .bench import Bench, Quantity, Reading
 from .circuit import Circuit, circuits
 from .cooling import cooling_hours, cooling_tau, cooling_temperature
 from .curve import Curve, Range
@@ -85,6 +85,7 @@ __all__ = [
     "Parameter",
     "Quantity",
     "Range",
+    "Reading",
     "Row",
     "SETTINGS",
     "Sensor",
