@@ -1823,6 +1823,7 @@ OHM_API ohm_status ohm_bench_use_circuit(ohm_bench *bench, const ohm_circuit *ci
  *     2.31k@21.5C        at that temperature: 21.5C, 70F, 294.7K, ice, boil, boil@1200m,
  *                        boil@870hPa, infrared@80C; each may end in +-1, its limit
  *     2.31k@21.5C,sensor at that place: sensor, plug_on, module
+ *     =2310.4            ohms of which every digit is known, as a program has them
  *     1-2=480            across two pins, 1 to 9, A to H, body or minus
  *     0.97V              volts at the module's pin; 970mV, 0.97V+-0.02; 0.97V,body says
  *                        where the negative lead was: pin, sensor, body
@@ -1941,6 +1942,9 @@ OHM_API size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, s
 
 /** The lines about one finding, as ohm_answer_print_report() has them. Status  cannot fail. */
 OHM_API size_t ohm_finding_print_report(const ohm_finding *finding, char *buffer, size_t size);
+
+/** The uncertainty of one finding, as ohm_answer_print_budget() has it. Status  cannot fail. */
+OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer, size_t size);
 
 /* ---- verbs -------------------------------------------------------------- */
 

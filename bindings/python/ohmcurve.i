@@ -67,7 +67,33 @@ static int is_double(const Py_buffer *view) {
   return view->itemsize == sizeof(double) && strcmp(format, "d") == 0;
 }
 
-static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
+/* Numbers one behind the other in memory: where they begin, how many, how far apart. */
+struct series {
+  char *first;
+  size_t count;
+  size_t stride;
+};
+
+static struct series series_of(const Py_buffer *view) {
+  size_t count = (size_t)view->len / sizeof(double);
+  int is_row = count > 1 && view->ndim == 1 && view->strides;
+  size_t stride = is_row ? (size_t)view->strides[0] : sizeof(double);
+  return (struct series){(char *)view->buf, count, stride};
+}
+
+/* Without gaps, or one row that runs forward. */
+static int is_in_line(const Py_buffer *view) {
+  return PyBuffer_IsContiguous(view, 'C') ||
+         (view->ndim == 1 && !view->suboffsets && view->strides &&
+          view->strides[0] >= (Py_ssize_t)sizeof(double));
+}
+
+static int is_aligned(const Py_buffer *view) {
+  return view->len == 0 || ((uintptr_t)view->buf % alignof(double) == 0 &&
+                            series_of(view).stride % alignof(double) == 0);
+}
+
+static int doubles_of(PyObject *object, int writable, int may_have_gaps, Py_buffer *view) {
   if (PyObject_GetBuffer(object, view, PyBUF_FULL_RO) < 0)
     return -1;
   if (!is_double(view))
@@ -75,12 +101,14 @@ static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
                   "the items of the array have the format '%s' where only 'd' (float64) is read: "
                   "convert them, for instance with array.array('d', values)",
                   view->format ? view->format : "B");
-  if (!PyBuffer_IsContiguous(view, 'C'))
+  if (may_have_gaps ? !is_in_line(view) : !PyBuffer_IsContiguous(view, 'C'))
     return refuse(view, PyExc_TypeError,
-                  "the array is %s where only one without gaps is read: copy it first", "strided");
-  if (view->len > 0 && (uintptr_t)view->buf % alignof(double) != 0)
+                  may_have_gaps ? "the array is %s in more than one row, or backwards: copy it first"
+                                : "the array is %s where only one without gaps is read: copy it first",
+                  "strided");
+  if (!is_aligned(view))
     return refuse(view, PyExc_TypeError,
-                  "the array is %s, it begins between two numbers of memory: copy it first",
+                  "the array is %s, its items begin between two numbers of memory: copy it first",
                   "misaligned");
   if (writable && view->readonly)
     return refuse(view, PyExc_TypeError,
@@ -88,23 +116,32 @@ static int doubles_of(PyObject *object, int writable, Py_buffer *view) {
   return 0;
 }
 
-static int overlap_in_part(const Py_buffer *one, const Py_buffer *other) {
-  const char *first = (const char *)one->buf, *second = (const char *)other->buf;
-  return first != second && first < second + other->len && second < first + one->len;
+/* Whether two series share memory in any other way than item by item. */
+static int overlap_in_part(struct series one, struct series other) {
+  if (one.count == 0 || one.first + (one.count - 1) * one.stride + sizeof(double) <= other.first ||
+      other.first + (other.count - 1) * other.stride + sizeof(double) <= one.first)
+    return 0;
+  if (one.stride != other.stride)
+    return 1;
+  size_t ahead = (size_t)(one.first < other.first ? other.first - one.first
+                                                  : one.first - other.first);
+  size_t inside = ahead % one.stride;
+  return ahead != 0 && (inside < sizeof(double) || inside > one.stride - sizeof(double));
 }
 
-/* Two arrays of one length, the second perhaps to be written. */
+/* Two arrays of one length, the second perhaps to be written and both with gaps then. */
 static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
   PyObject *first, *second;
-  if (!PyArg_ParseTuple(pair, "OO", &first, &second) || doubles_of(first, 0, &views[0]) < 0)
+  if (!PyArg_ParseTuple(pair, "OO", &first, &second) ||
+      doubles_of(first, 0, writable, &views[0]) < 0)
     return -1;
-  if (doubles_of(second, writable, &views[1]) == 0) {
+  if (doubles_of(second, writable, writable, &views[1]) == 0) {
     if (views[0].len != views[1].len)
       PyErr_Format(PyExc_ValueError,
                    "the arrays hold %zd and %zd numbers: pass arrays of one length",
                    views[0].len / (Py_ssize_t)sizeof(double),
                    views[1].len / (Py_ssize_t)sizeof(double));
-    else if (writable && overlap_in_part(&views[0], &views[1]))
+    else if (writable && overlap_in_part(series_of(&views[0]), series_of(&views[1])))
       PyErr_SetString(PyExc_ValueError, "the arrays overlap in part: pass the same array twice, "
                                         "or two that share nothing");
     else
@@ -149,14 +186,14 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
 
 %include <typemaps.i>
 %apply double *OUTPUT {
-  double *value, double *percent, double *t_c, double *r_ohm, double *alpha_per_k,
-  double *limit_ohm, double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
+  double *value, double *t_c, double *r_ohm, double *alpha_per_k,
+  double *low_c, double *high_c, double *at_low_ohm, double *at_high_ohm,
   double *low_ohm, double *nominal_ohm, double *high_ohm, double *pressure_hpa,
   double *covariance, double *correlation, double *chi_square, double *probability,
   double *expanded_k, double *after_h, double *tau_h, double *v_volt, double *nearest_ohm,
   double *shown_c
 };
-%apply size_t *OUTPUT { size_t *failed };
+%apply size_t *OUTPUT { size_t *failed, size_t *index };
 %typemap(in, numinputs=0) ohm_estimate * (ohm_estimate estimate) "$1 = &estimate;"
 %typemap(argout) ohm_estimate * {
   $result = SWIG_Python_AppendOutput($result, Py_BuildValue("(dd)", $1->value, $1->u));
@@ -174,13 +211,18 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
     SWIG_fail;
 }
 %typemap(freearg) const char * ""
+/* None unsets a setting; where a text is required the library says so itself. */
+%typemap(in) const char *text {
+  $1 = NULL;
+  if ($input != Py_None && !($1 = ($1_ltype)whole_text_of($input)))
+    SWIG_fail;
+}
 %typemap(in) (const char *text, size_t length) {
   Py_ssize_t length = 0;
   if (!($1 = ($1_ltype)text_of($input, &length)))
     SWIG_fail;
   $2 = (size_t)length;
 }
-%apply (const char *text, size_t length) { (const char *record, size_t length) };
 %typemap(in) const char *path (PyObject *bytes = NULL) {
   if (!PyUnicode_FSConverter($input, &bytes))
     SWIG_fail;
@@ -205,27 +247,47 @@ static int pair_of(PyObject *pair, int writable, Py_buffer views[2]) {
 
 /* ---- arrays ----------------------------------------------------------------- */
 
-%define PAIR(FIRST, SECOND, WRITABLE)
-%typemap(in) (FIRST, SECOND, size_t count) (Py_buffer views[2], int held = 0) {
-  if (pair_of($input, WRITABLE, views) < 0)
-    SWIG_fail;
-  held = 1;
-  $1 = ($1_ltype)views[0].buf;
-  $2 = ($2_ltype)views[1].buf;
-  $3 = (size_t)views[0].len / sizeof(double);
-}
-%typemap(argout) (FIRST, SECOND, size_t count) ""
-%typemap(freearg) (FIRST, SECOND, size_t count) {
+%define GIVES_BACK(ARGUMENTS)
+%typemap(argout) ARGUMENTS ""
+%typemap(freearg) ARGUMENTS {
   if (held$argnum) {
     PyBuffer_Release(&views$argnum[0]);
     PyBuffer_Release(&views$argnum[1]);
   }
 }
 %enddef
-PAIR(const double *t_c, const double *r_ohm, 0)
-PAIR(const double *after_h, const double *t_c, 0)
-PAIR(const double *r_ohm, double *t_c, 1)
-PAIR(const double *t_c, double *r_ohm, 1)
+
+/* Two arrays that are read. */
+%define READS(FIRST, SECOND)
+%typemap(in) (FIRST, SECOND, size_t count) (Py_buffer views[2], int held = 0) {
+  if (pair_of($input, 0, views) < 0)
+    SWIG_fail;
+  held = 1;
+  $1 = ($1_ltype)views[0].buf;
+  $2 = ($2_ltype)views[1].buf;
+  $3 = series_of(&views[0]).count;
+}
+GIVES_BACK((FIRST, SECOND, size_t count))
+%enddef
+READS(const double *t_c, const double *r_ohm)
+READS(const double *after_h, const double *t_c)
+
+/* One that is read and one that is filled. */
+%define FILLS(FROM, FROM_STRIDE, TO, TO_STRIDE)
+%typemap(in) (FROM, FROM_STRIDE, TO, TO_STRIDE, size_t count) (Py_buffer views[2], int held = 0) {
+  if (pair_of($input, 1, views) < 0)
+    SWIG_fail;
+  held = 1;
+  $1 = ($1_ltype)views[0].buf;
+  $2 = series_of(&views[0]).stride;
+  $3 = ($3_ltype)views[1].buf;
+  $4 = series_of(&views[1]).stride;
+  $5 = series_of(&views[0]).count;
+}
+GIVES_BACK((FROM, FROM_STRIDE, TO, TO_STRIDE, size_t count))
+%enddef
+FILLS(const double *r_ohm, size_t r_stride, double *t_c, size_t t_stride)
+FILLS(const double *t_c, size_t t_stride, double *r_ohm, size_t r_stride)
 
 /* Which of the catalogue, in place of how many. */
 %typemap(in, numinputs=0) (size_t *indices, size_t room) {
@@ -248,44 +310,27 @@ PAIR(const double *t_c, double *r_ohm, 1)
 }
 %typemap(freearg) (size_t *indices, size_t room) "PyMem_Free($1);"
 
-/* The sensors of a sequence; its items outlive the call. */
-%typemap(in) (const ohm_sensor *const *sensors, size_t sensor_count) (PyObject *all = NULL) {
-  if (!(all = PySequence_Fast($input, "sensors is no list: pass a list of them")))
+/* The words of a sequence. */
+%typemap(in) (const char *const *words, size_t count) (PyObject *all = NULL) {
+  if (!(all = PySequence_Fast($input, "the words are no sequence: pass a list of str")))
     SWIG_fail;
   $2 = (size_t)PySequence_Fast_GET_SIZE(all);
-  if (!($1 = ($1_ltype)PyMem_New(ohm_sensor *, $2 + 1))) {
+  if (!($1 = ($1_ltype)PyMem_New(const char *, $2 + 1))) {
     PyErr_NoMemory();
     SWIG_fail;
   }
-  for (size_t i = 0; i < $2; i++) {
-    void *sensor = NULL;
-    PyObject *item = PySequence_Fast_GET_ITEM(all, (Py_ssize_t)i);
-    if (!SWIG_IsOK(SWIG_ConvertPtr(item, &sensor, SWIGTYPE_p_ohm_sensor, 0))) {
-      PyErr_SetString(PyExc_TypeError, "one of the sensors is none");
+  for (size_t i = 0; i < $2; i++)
+    if (!(((const char **)$1)[i] = whole_text_of(PySequence_Fast_GET_ITEM(all, (Py_ssize_t)i))))
       SWIG_fail;
-    }
-    $1[i] = sensor;
-  }
 }
-%typemap(freearg) (const ohm_sensor *const *sensors, size_t sensor_count) {
-  PyMem_Free($1);
+%typemap(freearg) (const char *const *words, size_t count) {
+  PyMem_Free((void *)$1);
   Py_XDECREF(all$argnum);
 }
 
-%apply (const ohm_sensor *const *sensors, size_t sensor_count) {
-  (const ohm_sensor *const *others, size_t other_count)
-};
-
 /* Structs in a row, of a length that only their user knows. */
 %include <carrays.i>
-%array_class(ohm_reading, readings)
-%array_class(ohm_reference, references)
-%array_class(ohm_finding, findings)
-%array_class(ohm_pair, pairs)
-%array_class(ohm_reported, reports)
-%array_class(double, doubles)
 %array_class(ohm_fit_point, fit_points)
-%array_class(ohm_companion, companions)
 
 /* Only these two calls run long enough to let other threads in. */
 %define LETS_THREADS_IN(FUNCTION)
@@ -320,6 +365,10 @@ LETS_THREADS_IN(ohm_curve_resistances)
 %newobject ohm_circuit_parse;
 %newobject ohm_circuit_load;
 %newobject ohm_circuit_built_in_load;
+%newobject ohm_bench_new;
+%newobject ohm_bench_copy_new;
+/* Whatever the verb, its answer is the caller's. */
+%typemap(out) ohm_answer * "$result = SWIG_NewPointerObj($1, $descriptor, SWIG_POINTER_OWN);"
 
 %define FREES_ITSELF(TYPE)
 %ignore TYPE ## _free;
@@ -338,55 +387,15 @@ FREES_ITSELF(ohm_fit)
 FREES_ITSELF(ohm_audit)
 FREES_ITSELF(ohm_history)
 FREES_ITSELF(ohm_circuit)
+FREES_ITSELF(ohm_bench)
+FREES_ITSELF(ohm_answer)
 
-%define STARTS_FROM(TYPE, INIT)
-%ignore TYPE::size;
-%extend TYPE {
-  TYPE() {
-    TYPE *made = (TYPE *)calloc(1, sizeof *made);
+%extend ohm_fit_request {
+  ohm_fit_request() {
+    ohm_fit_request *made = (ohm_fit_request *)calloc(1, sizeof *made);
     if (made)
-      *made = (TYPE)INIT;
+      *made = (ohm_fit_request)OHM_FIT_REQUEST_INIT;
     return made;
-  }
-}
-%enddef
-STARTS_FROM(ohm_reading, OHM_READING_INIT)
-STARTS_FROM(ohm_meter, OHM_METER_INIT)
-STARTS_FROM(ohm_pair, OHM_PAIR_INIT)
-STARTS_FROM(ohm_reference, OHM_REFERENCE_INIT)
-STARTS_FROM(ohm_check, OHM_CHECK_INIT)
-STARTS_FROM(ohm_fit_request, OHM_FIT_REQUEST_INIT)
-STARTS_FROM(ohm_soak, OHM_SOAK_INIT)
-STARTS_FROM(ohm_companion, OHM_COMPANION_INIT)
-
-/* A soak only borrows what it points to; soak.py keeps it alive. */
-%define BORROWED(DECLARATION)
-%typemap(in) DECLARATION (void *borrowed = NULL) {
-  if (!SWIG_IsOK(SWIG_ConvertPtr($input, &borrowed, $descriptor, 0)))
-    SWIG_exception_fail(SWIG_TypeError, "an object of another class was given");
-  $1 = ($1_ltype)borrowed;
-}
-%enddef
-BORROWED(const ohm_history *history)
-BORROWED(const ohm_companion *companions)
-STARTS_FROM(ohm_module, OHM_MODULE_INIT)
-STARTS_FROM(ohm_volts, OHM_VOLTS_INIT)
-STARTS_FROM(ohm_reported, OHM_REPORTED_INIT)
-STARTS_FROM(ohm_pin, OHM_PIN_INIT)
-STARTS_FROM(ohm_substitute, OHM_SUBSTITUTE_INIT)
-
-/* A check keeps a copy of the name it is given. */
-%typemap(memberin) const char *band {
-  free((char *)$1);
-  if (!($1 = strdup($input))) {
-    PyErr_NoMemory();
-    SWIG_fail;
-  }
-}
-%extend ohm_check {
-  ~ohm_check() {
-    free((char *)$self->band);
-    free($self);
   }
 }
 
@@ -396,12 +405,9 @@ STARTS_FROM(ohm_substitute, OHM_SUBSTITUTE_INIT)
 %immutable ohm_suspect::printed;
 %immutable ohm_suspect::would_fit;
 %immutable ohm_suspect::sentence;
-%ignore ohm_suspect::size;
 
 %ignore ohm_error;
 %ignore ohm_estimate;
 %ignore ohm_conformance;
-%ignore ohm_finding::private_storage;
-%ignore ohm_nearest;
 
 %include "ohmcurve.h"

@@ -206,6 +206,34 @@ ohm_status ohm_bench_use_circuit(ohm_bench *bench, const ohm_circuit *circuit) {
 
 /* ---- readings ---- */
 
+enum { LINE_SIZE = 256 };
+
+/* One line without the spaces at its ends. */
+static bool copy_line(const char *text, size_t length, char line[LINE_SIZE]) {
+  while (length > 0 && (unsigned char)text[length - 1] <= ' ')
+    length--;
+  while (length > 0 && (unsigned char)*text <= ' ') {
+    text++;
+    length--;
+  }
+  /* A remark may be as long as it likes. */
+  if (length >= LINE_SIZE && *text == '#')
+    length = 0;
+  if (length >= LINE_SIZE || memchr(text, '\0', length))
+    return false;
+  memcpy(line, text, length);
+  line[length] = '\0';
+  return true;
+}
+
+/* A reading with a line inside would be two in the record. */
+static bool is_one_line(const char *line) {
+  for (; *line; line++)
+    if ((unsigned char)*line < ' ')
+      return false;
+  return true;
+}
+
 static ohm_status put_down(ohm_bench *bench, const char *text,
                            const struct oc_bench_reading *reading, size_t *index,
                            ohm_error *error) {
@@ -222,14 +250,17 @@ static ohm_status put_down(ohm_bench *bench, const char *text,
 
 ohm_status ohm_bench_read(ohm_bench *bench, const char *text, size_t *index, ohm_error *error) {
   struct oc_bench_reading reading;
+  char line[LINE_SIZE];
   oc_error_clear(error);
   if (!bench || !text)
     return fail_null(error);
-  text += strspn(text, " ");
-  ohm_status status = oc_bench_reading_read(text, &reading, error);
+  if (!copy_line(text, strlen(text), line) || !is_one_line(line))
+    return oc_fail(error, OHM_BAD_SYNTAX, "a reading is one short line: put down each by itself",
+                   (const char *)NULL);
+  ohm_status status = oc_bench_reading_read(line, &reading, error);
   if (status == OHM_OK && reading.kind == OC_READING_OUTCOME && bench->circuit)
-    status = oc_record_check(bench->circuit, text, error);
-  return status == OHM_OK ? put_down(bench, text, &reading, index, error) : status;
+    status = oc_record_check(bench->circuit, line, error);
+  return status == OHM_OK ? put_down(bench, line, &reading, index, error) : status;
 }
 
 ohm_status ohm_bench_read_number(ohm_bench *bench, int quantity, double value, double at_c,
@@ -281,8 +312,6 @@ ohm_status ohm_bench_forget(ohm_bench *bench, size_t index) {
 
 /* ---- the record ---- */
 
-enum { LINE_SIZE = 256 };
-
 /* The setting that "# fan_c: 97C" sets; 0 of any other remark. */
 static int setting_in(const char *line, const char **value) {
   char name[LINE_SIZE];
@@ -304,24 +333,6 @@ static ohm_status read_line(ohm_bench *bench, const char *line, ohm_error *error
     return ohm_bench_read(bench, line, NULL, error);
   int setting = setting_in(line, &value);
   return setting ? ohm_bench_set(bench, setting, value, error) : OHM_OK;
-}
-
-/* One line without the spaces at its ends. */
-static bool copy_line(const char *text, size_t length, char line[LINE_SIZE]) {
-  while (length > 0 && (unsigned char)text[length - 1] <= ' ')
-    length--;
-  while (length > 0 && (unsigned char)*text <= ' ') {
-    text++;
-    length--;
-  }
-  /* A remark may be as long as it likes. */
-  if (length >= LINE_SIZE && *text == '#')
-    length = 0;
-  if (length >= LINE_SIZE || memchr(text, '\0', length))
-    return false;
-  memcpy(line, text, length);
-  line[length] = '\0';
-  return true;
 }
 
 static ohm_status read_lines(ohm_bench *bench, const char *text, size_t length, ohm_error *error) {

@@ -107,7 +107,7 @@ static ohm_status read_named(const char *text, const char *equals, struct oc_ben
     return oc_words_fail(error, OHM_BAD_SYNTAX, text, " is no reading; ",
                          "before the = belongs a pair of pins, another sensor of the car or a test "
                          "of a circuit, as in 1-2=480, intake=10.5C or fuse-look=good");
-  if (oc_pair_read(text, &reading->pair, error) == OHM_OK || oc_pair_is_meant(name)) {
+  if (oc_pair_read(text, &reading->pair, NULL) == OHM_OK || oc_pair_is_meant(name)) {
     reading->kind = OC_READING_PAIR;
     return oc_pair_read(text, &reading->pair, error);
   }

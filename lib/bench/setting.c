@@ -318,7 +318,7 @@ ohm_status oc_setting_read(int setting, const char *text, double *number, ohm_er
   if (!found)
     return refuse_unknown(setting, error);
   if (found->kind == OHM_SETTING_KIND_TEXT)
-    return *text ? OHM_OK : refuse(found, OHM_BAD_SYNTAX, text, error);
+    return *text && !strpbrk(text, "\r\n") ? OHM_OK : refuse(found, OHM_BAD_SYNTAX, text, error);
   if (has_notation(found->kind))
     return read_notation(found->kind, text, number, error);
   double value = amount_of(found, text);

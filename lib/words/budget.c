@@ -127,8 +127,7 @@ static void decision(const struct sheet *sheet) {
   amount_line(sheet, "level", number(sheet, OHM_FIELD_LEVEL), "", "what p has to reach");
 }
 
-size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t size) {
-  const ohm_finding *finding = ohm_answer_finding(answer);
+size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
   struct oc_text out = oc_text_begin(buffer, size);
   if (oc_finding_about(finding) != OHM_VERB_CHECK)
     return 0;
@@ -137,4 +136,8 @@ size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t si
     causes(&sheet);
   decision(&sheet);
   return out.length;
+}
+
+size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t size) {
+  return ohm_finding_print_budget(ohm_answer_finding(answer), buffer, size);
 }

@@ -93,10 +93,21 @@ def enum_block(name):
 
 
 def struct_members(name):
-    """The members of a struct of the header, in order, its size aside."""
+    """The members of a struct of the header, in order."""
     block = re.search(r"typedef struct %s \{(.*?)\} %s;" % (name, name), header(), re.DOTALL)[1]
     code = re.sub(r"/\*.*?\*/", "", block, flags=re.DOTALL)
-    return [each for each in re.findall(r"(\w+);", code) if each != "size"]
+    return re.findall(r"(\w+);", code)
+
+
+def entries(name):
+    """The cells of a list of the header, an entry each."""
+    block = re.search(r"#define %s\(X\)(.*?[^\\])\n" % name, header(), re.DOTALL)[1]
+    block = block.replace("\\\n", "")
+    cell = re.compile(r'"([^"]*)"|([^\s,"()]+)')
+    return [
+        [text or word for text, word in cell.findall(entry)]
+        for entry in re.findall(r'X\(((?:"[^"]*"|[^")])*)\)', block)
+    ]
 
 
 def enum_constants(name):

@@ -87,6 +87,30 @@ class TakenTest(unittest.TestCase):
         view = memoryview(array("d", [1, 5000, 10000, 2]))[1:3]
         self.assertEqual(len(self.curve.temperatures(view)), 2)
 
+    def test_every_second_item_is_taken_and_filled(self):
+        source = memoryview(array("d", [5000, 1, 10000, 2, 20000, 3]))[::2]
+        whole = array("d", [7] * 6)
+        self.curve.temperatures(source, out=memoryview(whole)[1::2])
+        self.assertEqual(whole[1::2], self.curve.temperatures([5000, 10000, 20000]))
+        self.assertEqual(whole[::2], array("d", [7] * 3))
+        self.assertEqual(self.curve.temperatures(source), whole[1::2])
+
+    def test_one_column_beside_the_other_is_filled_from_it(self):
+        table = array("d", [5000, 0, 10000, 0, 20000, 0])
+        view = memoryview(table)
+        self.curve.temperatures(view[::2], out=view[1::2])
+        self.assertEqual(table[1::2], self.curve.temperatures(table[::2]))
+
+    def test_out_with_gaps_may_be_the_source(self):
+        table = array("d", [5000, 7, 10000, 7])
+        view = memoryview(table)[::2]
+        expected = self.curve.temperatures(view)
+        self.assertIs(self.curve.temperatures(view, out=view), view)
+        self.assertEqual(table, array("d", [expected[0], 7, expected[1], 7]))
+
+    def test_a_single_item_has_no_gap(self):
+        self.assertEqual(len(self.curve.temperatures(memoryview(array("d", [5000, 1]))[::-2])), 1)
+
     def test_a_read_only_source_is_taken(self):
         view = memoryview(array("d", [5000])).toreadonly()
         self.assertEqual(len(self.curve.temperatures(view)), 1)
@@ -119,13 +143,14 @@ class RefusedTest(unittest.TestCase):
         with self.assertRaisesRegex(TypeError, "'B'"):
             self.curve.temperatures(bytes(16))
 
-    def test_a_strided_source_is_refused(self):
-        with self.assertRaisesRegex(TypeError, "strided"):
-            self.curve.temperatures(memoryview(array("d", [1, 2, 3, 4]))[::2])
+    def test_an_array_that_runs_backward_is_refused(self):
+        with self.assertRaisesRegex(TypeError, "strided.*backwards"):
+            self.curve.temperatures(memoryview(array("d", [1, 2, 3, 4]))[::-1])
 
-    def test_a_strided_out_is_refused(self):
-        with self.assertRaisesRegex(TypeError, "strided"):
-            self.curve.temperatures([1, 2], out=memoryview(array("d", [1, 2, 3, 4]))[::2])
+    def test_points_with_gaps_are_refused(self):
+        with self.assertRaisesRegex(TypeError, "strided.*without gaps"):
+            gaps = memoryview(array("d", [0, 0, 20, 20]))[::2]
+            type(self.curve).points(t_c=gaps, r_ohm=[5700, 2450])
 
     def test_a_read_only_out_is_refused(self):
         with self.assertRaisesRegex(TypeError, "read-only"):
@@ -146,6 +171,12 @@ class RefusedTest(unittest.TestCase):
             self.curve.temperatures(view[:2], out=view[1:])
         with self.assertRaisesRegex(ValueError, "overlap"):
             self.curve.temperatures(view[1:], out=view[:2])
+
+    def test_arrays_with_gaps_that_share_an_item_at_another_place_are_refused(self):
+        view = memoryview(array("d", [5000, 10000, 20000, 5000, 10000, 20000]))
+        for source, out in ((view[:4:2], view[2::2]), (view[:3], view[::2])):
+            with self.assertRaisesRegex(ValueError, "overlap"):
+                self.curve.temperatures(source[:2], out=out[:2])
 
     def test_an_out_of_another_length_is_refused_with_both(self):
         with self.assertRaisesRegex(ValueError, "3 and 2 numbers"):
@@ -180,6 +211,17 @@ class NumpyTest(unittest.TestCase):
         out = numpy.zeros(2)
         samples.curve().temperatures(numpy.array([5000.0, 10000.0]), out=out)
         self.assertTrue((out != 0).all())
+
+    def test_a_column_of_a_record_array_is_taken_and_filled(self):
+        table = numpy.zeros(2, dtype=[("n", "i8"), ("r", "f8"), ("t", "f8")])
+        table["r"] = 5000, 10000
+        samples.curve().temperatures(table["r"], out=table["t"])
+        self.assertEqual(list(table["t"]), list(samples.curve().temperatures([5000, 10000])))
+
+    def test_an_unaligned_column_of_a_record_array_is_refused(self):
+        table = numpy.zeros(2, dtype=[("r", "f8"), ("n", "i4")])
+        with self.assertRaisesRegex(TypeError, "misaligned"):
+            samples.curve().temperatures(table["r"])
 
     def test_a_numpy_array_of_float32_is_refused(self):
         with self.assertRaisesRegex(TypeError, "'f'"):

@@ -10,18 +10,7 @@ import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import (
-    ASSUMED,
-    Finding,
-    JobReason,
-    Meter,
-    Place,
-    Reading,
-    Reason,
-    Reference,
-    Verdict,
-    _ohmcurve,
-)
+from ohmcurve import SETTINGS, Finding, JobReason, Place, Reason, Verdict, _ohmcurve
 from ohmcurve._fields import WORDS
 
 
@@ -89,33 +78,35 @@ class VerdictTest(unittest.TestCase):
 
 class JobTest(unittest.TestCase):
     def test_a_good_sensor_is_good_enough_for_the_fan(self):
-        finding = check("320.0", "80C+-0.1", fan=70)
+        finding = check("320.0", "80C+-0.1", fan_c=70)
         self.assertIs(finding.job, Verdict.WITHIN)
         self.assertIs(finding.job_reason, JobReason.CONFORMS)
 
     def test_the_fan_is_given_as_text_or_in_degrees_celsius(self):
-        self.assertEqual(check("320.0", "80C", fan="158F").fan_c, 70)
-        self.assertEqual(check("320.0", "80C", fan=70), check("320.0", "80C", fan="70C"))
+        self.assertEqual(check("320.0", "80C", fan_c="158F").fan_c, 70)
+        self.assertEqual(check("320.0", "80C", fan_c=70), check("320.0", "80C", fan_c="70C"))
 
     def test_fan_and_limit_left_out_are_those_assumed(self):
         finding = check("320.0", "80C")
-        self.assertEqual(finding.fan_c, ASSUMED["fan_c"])
-        self.assertEqual(finding.limit_k, ASSUMED["fan_limit_k"])
+        told = {name: SETTINGS[name].default for name in ("fan_c", "limit_k")}
+        stated = check("320.0", "80C", **told)
+        self.assertEqual((finding.fan_c, finding.limit_k), (stated.fan_c, stated.limit_k))
+        self.assertLess(len(stated.assumed), len(finding.assumed))
 
     def test_the_limit_is_as_asked_and_decides(self):
-        finding = check("320.0", "80C+-0.1", fan=70, limit_k=0.1)
+        finding = check("320.0", "80C+-0.1", fan_c=70, limit_k=0.1)
         self.assertEqual(finding.limit_k, 0.1)
         self.assertIsNot(finding.job, Verdict.WITHIN)
 
     def test_a_fan_at_0_is_no_fan_left_out(self):
         for fan in (0, "0C"):
             with self.subTest(fan=fan), self.assertRaises(ohmcurve.Error) as caught:
-                check(fan=fan)
+                check(fan_c=fan)
             self.assertIs(caught.exception.status, ohmcurve.Status.OUT_OF_RANGE)
 
     def test_a_fan_of_another_type_is_named(self):
-        with self.assertRaisesRegex(TypeError, "fan is b'97C'"):
-            check(fan=b"97C")
+        with self.assertRaisesRegex(TypeError, "fan_c is b'97C'"):
+            check(fan_c=b"97C")
 
     def test_no_answer_for_the_fan_is_none(self):
         finding = check("OL")
@@ -125,16 +116,17 @@ class JobTest(unittest.TestCase):
 
 class PlaceTest(unittest.TestCase):
     def test_a_place_is_given_by_word_or_by_member(self):
-        for place in Place:
+        for place in (Place.SENSOR, Place.PLUG_ON, Place.MODULE):
             with self.subTest(place=place):
                 self.assertIs(check(place=place).place, place)
                 self.assertEqual(check(place=place.value), check(place=place))
+                self.assertEqual(check(f"2.45k@20C+-0.5,{place}", None), check(place=place))
 
     def test_left_out_it_is_not_told(self):
         self.assertIs(check().place, Place.NOT_TOLD)
 
     def test_another_word_is_answered_with_those_there_are(self):
-        with self.assertRaisesRegex(ValueError, "'floor' is no Place.*sensor.*module"):
+        with self.assertRaisesRegex(ohmcurve.Error, "floor.*sensor, plug_on, module"):
             check(place="floor")
 
     def test_what_the_place_leaves_untested_is_told(self):
@@ -158,7 +150,7 @@ class BandTest(unittest.TestCase):
         self.assertTrue(any("tight" in each for each in self.check().other_bands))
 
     def test_an_unknown_band_is_answered_with_those_there_are(self):
-        with self.assertRaisesRegex(ohmcurve.Error, "'wide'.*loose, tight") as caught:
+        with self.assertRaisesRegex(ohmcurve.Error, "wide.*loose, tight") as caught:
             self.check(band="wide")
         self.assertIs(caught.exception.status, ohmcurve.Status.NOT_FOUND)
 
@@ -167,8 +159,8 @@ class BandTest(unittest.TestCase):
             self.assertEqual(self.check(band=name).band, name)
 
     def test_the_test_current_of_the_meter_warms_the_element(self):
-        cool = self.check(meter=Meter(percent=0.5, counts=1, current_ma=0.01))
-        warm = self.check(meter=Meter(percent=0.5, counts=1, current_ma=1))
+        cool = self.check(meter="0.5%+1", current_ma="10uA")
+        warm = self.check(meter="0.5%+1", current_ma=1)
         self.assertAlmostEqual(warm.heating_k / cool.heating_k, 1e4, delta=1)
 
 
@@ -184,12 +176,12 @@ class SeveralTest(unittest.TestCase):
 
     def test_the_finding_of_a_reading_is_that_of_a_check(self):
         pairs = [("2.450k", "20C+-0.1"), ("320.0", "80C+-0.1")]
-        _, each = self.several(*pairs, place="sensor", fan="70C", limit_k=4, level=0.9)
+        _, each = self.several(*pairs, place="sensor", fan_c="70C", limit_k=4, level=0.9)
         alone = [
-            check(reading, at, meter="0.1%+1", place="sensor", fan=70, limit_k=4, level=0.9)
+            check(reading, at, meter="0.1%+1", place="sensor", fan_c=70, limit_k=4, level=0.9)
             for reading, at in pairs
         ]
-        self.assertEqual(each, alone)
+        self.assertEqual(list(each), alone)
 
     def test_good_readings_are_within_together(self):
         together, _ = self.several(("2.450k", "20C+-0.1"), ("320.0", "80C+-0.1"))
@@ -203,20 +195,25 @@ class SeveralTest(unittest.TestCase):
         together, _ = self.several(("2.450k", "20C"), ("2.900k", "20C"))
         self.assertIs(together.reason, Reason.MOVING)
 
-    def test_objects_are_taken_and_so_is_a_generator(self):
-        readings = [(Reading.parse("2.450k"), Reference(20, limit_k=0.1))]
+    def test_a_generator_is_taken(self):
+        readings = [("2.450k", "20C+-0.1")]
         together, each = ohmcurve.check_several(samples.table(), (pair for pair in readings))
         self.assertEqual(together.read, each[0].read)
+
+    def test_readings_at_two_places_are_a_bad_argument(self):
+        with self.assertRaises(ohmcurve.Error) as caught:
+            self.several("2.450k@20C,sensor", "320@80C,module")
+        self.assertIs(caught.exception.status, ohmcurve.Status.BAD_ARGUMENT)
 
     def test_the_findings_outlive_the_call(self):
         _, each = self.several(*[("2.450k", f"{t_c}C") for t_c in range(10, 26)])
         gc.collect()
         self.assertEqual([finding.at_c for finding in each], list(range(10, 26)))
 
-    def test_no_reading_is_a_bad_argument(self):
+    def test_no_reading_is_not_found(self):
         with self.assertRaises(ohmcurve.Error) as caught:
             self.several()
-        self.assertIs(caught.exception.status, ohmcurve.Status.BAD_ARGUMENT)
+        self.assertIs(caught.exception.status, ohmcurve.Status.NOT_FOUND)
 
     def test_seventeen_readings_are_too_large(self):
         with self.assertRaises(ohmcurve.Error) as caught:
@@ -225,23 +222,26 @@ class SeveralTest(unittest.TestCase):
 
 
 class ArgumentsTest(unittest.TestCase):
-    def test_objects_and_their_texts_give_the_same_finding(self):
-        by_text = check("2.31k", "21.5C+-1", meter="0.8%+3", leads="0.4+-0.1")
-        by_object = check(
-            Reading(r_ohm=2310, resolution_ohm=10),
-            Reference(21.5, limit_k=1),
-            meter=Meter(percent=0.8, counts=3, lead_ohm=0.4, lead_limit_ohm=0.1),
-        )
-        self.assertEqual(by_text, by_object)
+    def test_a_reading_carries_its_temperature_or_has_that_of_all(self):
+        of_all = check("2.31k", "21.5C+-1")
+        self.assertEqual(check("2.31k@21.5C+-1", None), of_all)
+        self.assertEqual(check(("2.31k", "21.5C+-1"), None), of_all)
+        self.assertEqual(check("2.31k@21.5C+-1", "80C"), of_all)
 
-    def test_leads_given_beside_a_meter_come_first(self):
-        meter = Meter(lead_ohm=5, lead_limit_ohm=1)
-        self.assertAlmostEqual(
-            check("100.0", meter=meter, leads="0.5+-0.1").r_ohm, 99.5, delta=1e-9
-        )
+    def test_numbers_are_ohms_and_degrees_celsius(self):
+        finding = check(2310.25, 21.5)
+        self.assertEqual(finding, check((2310.25, 21.5), None))
+        self.assertEqual(finding, check("=2310.25@21.5C", None))
+        self.assertEqual(check(("2.31k", 21.5), None), check("2.31k", "21.5C"))
+        self.assertEqual(check((320.5, "boil"), None), check(320.5, "boil"))
+
+    def test_leads_are_taken_off(self):
+        self.assertAlmostEqual(check("100.0", leads="0.5+-0.1").r_ohm, 99.5, delta=1e-9)
+        self.assertEqual(check("100.0", leads=0.5), check("100.0", leads="0.5"))
 
     def test_a_tolerance_replaces_that_of_the_sensor(self):
-        finding = check(tolerance="10%")
+        finding = check(tolerance_percent="10%")
+        self.assertEqual(finding, check(tolerance_percent=10))
         self.assertAlmostEqual(finding.tolerance_percent, 10, delta=1e-9)
         self.assertAlmostEqual(finding.high_ohm, 2450 * 1.1, delta=1e-6)
 
@@ -266,12 +266,31 @@ class ArgumentsTest(unittest.TestCase):
         with self.assertRaises(TypeError):
             ohmcurve.check(samples.table(), "2.45k", "20C")
 
+    def test_without_a_temperature_a_check_is_refused(self):
+        with self.assertRaisesRegex(ohmcurve.Error, "temperature of 2.45k is missing"):
+            ohmcurve.check(samples.table(), "2.45k")
+
+    def test_an_unknown_keyword_is_answered_with_the_nearest(self):
+        with self.assertRaisesRegex(TypeError, r"check\(\).*'fan_k': did you mean fan_c\?"):
+            check(fan_k=97)
+        with self.assertRaisesRegex(TypeError, "'weather': there are level, .*meter"):
+            check(weather="fair")
+
+    def test_a_keyword_of_another_verb_is_refused(self):
+        with self.assertRaisesRegex(TypeError, r"check\(\) takes no keyword 'pull_up'"):
+            check(pull_up="1k")
+
+    def test_none_is_not_told(self):
+        self.assertEqual(check(leads=None, fan_c=None, place=None), check())
+
     def test_an_argument_of_another_type_is_named(self):
-        with self.assertRaisesRegex(TypeError, "reading is 2310"):
-            check(2310)
-        with self.assertRaisesRegex(TypeError, "at is 20"):
-            check(at=20)
-        with self.assertRaisesRegex(TypeError, "meter is 0.8"):
+        with self.assertRaisesRegex(TypeError, "reading is b'2310'"):
+            check(b"2310")
+        with self.assertRaisesRegex(TypeError, "reading is None"):
+            check((None, "20C"))
+        with self.assertRaisesRegex(TypeError, "at is \\[20\\]"):
+            check(at=[20])
+        with self.assertRaisesRegex(ohmcurve.Error, "meter: .*set it as text"):
             check(meter=0.8)
         with self.assertRaisesRegex(TypeError, "sensor is None"):
             ohmcurve.check(None, "2.45k", at="20C")
@@ -280,7 +299,8 @@ class ArgumentsTest(unittest.TestCase):
 class FindingTest(unittest.TestCase):
     def test_the_attributes_are_the_list_of_fields(self):
         names = [
-            _ohmcurve.ohm_field_name(index) for index in range(_ohmcurve.OHM_FIELD_COUNT)
+            _ohmcurve.ohm_field_name(_ohmcurve.ohm_field_at(index))
+            for index in range(_ohmcurve.ohm_field_count())
         ]
         attributes = [each.name for each in dataclasses.fields(Finding)]
         self.assertEqual([name for name in attributes if not name.startswith("_")], names)
@@ -303,7 +323,7 @@ class FindingTest(unittest.TestCase):
                 self.assertIsInstance(getattr(check(), name), tuple)
 
     def test_words_are_members(self):
-        finding = check("320.0", "80C", fan=70, place="sensor")
+        finding = check("320.0", "80C", fan_c=70, place="sensor")
         of_others = {"agreement", "explanation", "role", "odd", "negative", "joined"}
         for name, word in WORDS.items():
             with self.subTest(name=name):
@@ -349,7 +369,7 @@ class FindingTest(unittest.TestCase):
             check().verdict = Verdict.OUTSIDE
 
     def test_repr_shows_verdict_reason_and_sensor(self):
-        self.assertRegex(repr(check("3.5k")), r"^<Finding outside \(high\): invented-2k reads .*>$")
+        self.assertRegex(repr(check("3.5k")), r"^<Finding verdict outside, reason high, sensor invented-2k, read .*>$")
 
 
 class WaterTest(unittest.TestCase):
@@ -361,9 +381,10 @@ class WaterTest(unittest.TestCase):
         self.assertAlmostEqual(ohmcurve.water_pressure(0), 1013.25, delta=1e-9)
 
     def test_a_check_in_boiling_water_uses_both(self):
-        finding = check("320.0", at=Reference.boil(altitude_m=4000))
-        boiling_c = ohmcurve.water_boiling(ohmcurve.water_pressure(4000))
-        self.assertAlmostEqual(finding.at_c - ASSUMED["boil_depth_k"], boiling_c, delta=1e-9)
+        at_4000 = check("320.0", at="boil@4000m").at_c
+        boiling_c = [ohmcurve.water_boiling(ohmcurve.water_pressure(m)) for m in (4000, 0)]
+        at_0 = check("320.0", at="boil@0m").at_c
+        self.assertAlmostEqual(at_4000 - at_0, boiling_c[0] - boiling_c[1], delta=1e-9)
 
     def test_a_height_in_space_is_out_of_range(self):
         for call in (ohmcurve.water_pressure, ohmcurve.water_boiling):

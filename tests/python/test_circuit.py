@@ -5,7 +5,7 @@ import pathlib
 import tempfile
 import unittest
 
-from ohmcurve import Circuit, Error, Status, Verdict, circuits
+from ohmcurve import Bench, Circuit, Error, Sensor, Status, Verb, Verdict, circuits
 
 DEAD = [
     "starts=bad",
@@ -55,7 +55,7 @@ class IsolationTest(unittest.TestCase):
     def test_without_a_record_the_first_test_is_told(self):
         finding = self.circuit.isolate()
         self.assertIs(finding.verdict, Verdict.UNDECIDED)
-        self.assertEqual((finding.about, finding.next), ("isolation", "starts"))
+        self.assertEqual((finding.about, finding.next), (Verb.CIRCUIT, "starts"))
         self.assertIsNone(finding.reason)
 
     def test_a_part_is_found_and_the_case_closed(self):
@@ -72,6 +72,26 @@ class IsolationTest(unittest.TestCase):
         with self.assertRaises(Error) as raised:
             self.circuit.isolate(DEAD + ["fuse-look=perhaps"])
         self.assertEqual(raised.exception.line, 7)
+
+    def test_where_the_fan_starts_is_told_by_setting(self):
+        hot = [*DEAD[:-1], "engine-heat=108"]
+        self.assertEqual(self.circuit.isolate(hot, fan_c=90).state, "too_hot")
+        self.assertNotEqual(self.circuit.isolate(hot, fan_c="105C").state, "too_hot")
+
+    def test_an_outcome_that_is_none_of_the_circuits_is_refused(self):
+        with self.assertRaises(Error) as raised:
+            Bench(circuit=self.circuit).read("fuse-lok=good")
+        self.assertIs(raised.exception.status, Status.NOT_FOUND)
+
+    def test_a_sensors_answer_is_a_reading_of_the_circuit(self):
+        sensor = Sensor.from_catalogue("ntc-2k45-20c")
+        circuit = Circuit.built_in("module-relays")
+        bench = Bench(sensor=sensor, place="sensor", meter="exact", leads="exact")
+        bench.read("400@80C")
+        reading = circuit.reading_of(bench.check())
+        self.assertTrue(reading.endswith("=outside"), reading)
+        Bench(circuit=circuit).read(reading)
+        self.assertIsNone(circuit.reading_of(Bench(sensor=sensor).fanpoint()))
 
 
 if __name__ == "__main__":

@@ -40,7 +40,7 @@ class StatusTest(unittest.TestCase):
         self.assert_status(Status.OUT_OF_RANGE, samples.curve().resistance, 126)
 
     def test_a_text_not_in_its_notation_is_bad_syntax(self):
-        self.assert_status(Status.BAD_SYNTAX, ohmcurve.Reading.parse, "two k")
+        self.assert_status(Status.BAD_SYNTAX, ohmcurve.Bench().read, "two k")
 
     def test_points_that_rise_are_a_bad_definition(self):
         self.assert_status(Status.BAD_DEFINITION, Curve.points, t_c=[0, 20], r_ohm=[100, 200])
@@ -87,7 +87,7 @@ class StatusTest(unittest.TestCase):
         )
 
     def test_none_where_a_text_is_needed_is_a_type_error(self):
-        for call in (Sensor.parse, Sensor.from_catalogue, Sensor.load, ohmcurve.Reading.parse):
+        for call in (Sensor.parse, Sensor.from_catalogue, Sensor.load, ohmcurve.Bench().read):
             with self.subTest(call=call), self.assertRaises(TypeError):
                 call(None)
 
@@ -135,7 +135,7 @@ class PlaceTest(unittest.TestCase):
 
     def test_a_nul_inside_a_notation_is_refused(self):
         with self.assertRaisesRegex(ValueError, "NUL"):
-            ohmcurve.Reading.parse("2.31k\0junk")
+            ohmcurve.Bench().read("2.31k\0junk")
 
     def test_bytes_that_are_not_utf_8_in_a_path_do_not_hide_the_error(self):
         with self.assertRaises(Error) as caught:

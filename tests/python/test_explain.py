@@ -44,7 +44,7 @@ class ExplainTest(unittest.TestCase):
     def test_what_cannot_be_used_is_an_error(self):
         with self.assertRaises(Error) as raised:
             ohmcurve.explain(self.sensor, [])
-        self.assertIs(raised.exception.status, Status.BAD_ARGUMENT)
+        self.assertIs(raised.exception.status, Status.NOT_FOUND)
         with self.assertRaises(Error) as raised:
             ohmcurve.explain(self.sensor, [("330", "80C")], band="nobody's")
         self.assertIs(raised.exception.status, Status.NOT_FOUND)

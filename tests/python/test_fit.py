@@ -252,7 +252,7 @@ class SensorTest(unittest.TestCase):
 
     def test_a_sensor_can_be_judged(self):
         finding = ohmcurve.check(
-            scattered().sensor(name="fitted"), "10.0k", at="25C+-0.5", tolerance="5%"
+            scattered().sensor(name="fitted"), "10.0k", at="25C+-0.5", tolerance_percent="5%"
         )
         self.assertEqual(finding.sensor, "fitted")
 

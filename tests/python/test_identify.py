@@ -5,7 +5,7 @@ import unittest
 
 import ohmcurve
 import samples
-from ohmcurve import Error, Reason, Reading, Reference, Role, Sensor, Status, Verdict
+from ohmcurve import Error, Reason, Role, Sensor, Status, Verdict
 
 
 class IdentifyTest(unittest.TestCase):
@@ -37,7 +37,7 @@ class IdentifyTest(unittest.TestCase):
     def test_a_display_without_a_number_identifies_nothing(self):
         finding, candidates = ohmcurve.identify([("OL", "20C")])
         self.assertIs(finding.reason, Reason.OVER_RANGE)
-        self.assertEqual(candidates, [])
+        self.assertEqual(candidates, ())
 
     def test_given_sensors_are_compared(self):
         mine = Sensor.parse(samples.BARE_TABLE, name="mine")
@@ -47,15 +47,15 @@ class IdentifyTest(unittest.TestCase):
         self.assertEqual(finding.sensor_index, 1)
         self.assertEqual(len(candidates), 2)
 
-    def test_objects_are_read_like_texts(self):
-        texts = ohmcurve.identify([("330", "80C")])
-        objects = ohmcurve.identify([(Reading.parse("330"), Reference.parse("80C"))])
-        self.assertEqual(texts, objects)
+    def test_a_pair_is_read_like_its_text(self):
+        pairs = ohmcurve.identify([("330", "80C")])
+        self.assertEqual(pairs, ohmcurve.identify(["330@80C"]))
+        self.assertEqual(pairs, ohmcurve.identify(["330"], at="80C"))
 
     def test_what_cannot_be_used_is_an_error(self):
         with self.assertRaises(Error) as raised:
             ohmcurve.identify([])
-        self.assertIs(raised.exception.status, Status.BAD_ARGUMENT)
+        self.assertIs(raised.exception.status, Status.NOT_FOUND)
         with self.assertRaises(Error) as raised:
             ohmcurve.identify([("330", "80C")] * 17)
         self.assertIs(raised.exception.status, Status.TOO_LARGE)
@@ -79,8 +79,12 @@ class PinsTest(unittest.TestCase):
 
     def test_what_is_no_pair_is_an_error(self):
         with self.assertRaises(Error) as raised:
-            ohmcurve.identify_pins(["1=2"], at="50C")
+            ohmcurve.identify_pins(["1-1=2"], at="50C")
         self.assertIs(raised.exception.status, Status.BAD_SYNTAX)
+
+    def test_pins_without_a_temperature_are_refused(self):
+        with self.assertRaisesRegex(Error, "temperature is missing"):
+            ohmcurve.identify_pins(["1-3=810"])
 
 
 if __name__ == "__main__":

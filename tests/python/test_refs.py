@@ -7,13 +7,10 @@ import unittest
 
 import samples
 from ohmcurve import (
+    Bench,
     Curve,
     History,
-    Meter,
-    Reading,
-    Rounding,
     Sensor,
-    Volts,
     conformance,
     cooling_hours,
     cooling_tau,
@@ -119,8 +116,10 @@ def of_conformance(row):
 
 
 def meter_limit(row):
-    meter = Meter(**numbers(row, "percent", "counts", "resolution_ohm"))
-    return {"limit_ohm": meter.limit_ohm}[row["quantity"]](Reading(**numbers(row, "r_ohm")))
+    given = row["inputs"]
+    bench = Bench(leads="exact", meter="{percent}%+{counts}x{resolution_ohm}".format(**given))
+    bench.read(float(given["r_ohm"]))
+    return {"limit_ohm": bench.measure().finding.meter_limit_ohm}[row["quantity"]]
 
 
 def boiling(row):
@@ -175,6 +174,8 @@ def history_cooling(row):
     return {"t_c": history.cooling}[row["quantity"]](
         **numbers(row, "start_c", "tau_h", "after_h")
     )
+
+
 def divider(row):
     if row["quantity"] == "v_volt":
         return divider_volts(**numbers(row, "r_ohm", "pull_up_ohm", "supply_volt"))
@@ -188,14 +189,13 @@ def preferred(row):
 
 
 def reported(row):
-    rounding = Rounding(int(row["inputs"]["rounding"]))
-    return {"shown_c": reported_of(float(row["inputs"]["t_c"]), rounding)}[row["quantity"]]
+    cut = row["inputs"]["rounding"] == "2"
+    return {"shown_c": reported_of(float(row["inputs"]["t_c"]), cut=cut)}[row["quantity"]]
 
 
 def looks(row):
     sensor = Sensor.from_catalogue("ntc-2k45-20c")
-    volts = Volts(**numbers(row, "v_volt"))
-    reason = signal(sensor, volts=volts, module="1k").reason
+    reason = signal(sensor, row["inputs"]["v_volt"] + "V", pull_up="1k").reason
     return {"looks": {"open": 1, "shorted": -1}.get(reason, 0)}[row["quantity"]]
 
 
@@ -255,7 +255,7 @@ class ReferenceRowsTest(unittest.TestCase):
 
         def of_substitute(row):
             single, _ = substitute(
-                made[row["inputs"]["table"]], drawer=[float(row["inputs"]["r_ohm"])]
+                made[row["inputs"]["table"]], drawer=row["inputs"]["r_ohm"]
             )
             return {"t_c": single.t_c}[row["quantity"]]
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""One curve and one sensor, many threads."""
+"""One curve, one sensor and one answer, many threads."""
 
 import sys
 import threading
@@ -50,6 +50,18 @@ class ThreadsTest(unittest.TestCase):
         )
         self.assertEqual(len(results), THREADS)
         self.assertTrue(all(each == expected for result in results for each in result))
+
+    def test_threads_that_share_an_answer_read_the_same(self):
+        bench = ohmcurve.Bench(sensor=samples.table(), meter="0.5%+1")
+        for t_c in range(10, 20):
+            bench.read(f"2.45k@{t_c}C")
+        expected = bench.check()
+        expected = expected.finding, expected.readings, str(expected), expected.budget
+        shared = bench.check()
+        results = in_threads(
+            lambda: (shared.finding, shared.readings, str(shared), shared.budget)
+        )
+        self.assertEqual(results, [expected] * THREADS)
 
     def test_an_array_in_use_cannot_be_resized_by_another_thread(self):
         curve, shared = samples.curve(), array("d", [10000]) * 20000

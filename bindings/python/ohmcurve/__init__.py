@@ -4,63 +4,62 @@
     import ohmcurve
 
     sensor = ohmcurve.Sensor.from_catalogue("ntc-2k45-20c")
-    finding = ohmcurve.check(sensor, "2.31k", at="21.5C+-1")
+    finding = ohmcurve.check(sensor, "2.31k", at="21.5C+-1", meter="0.8%+3")
     print(finding.verdict, finding.p_within)
     print(finding)
     print(finding.budget)
+
+    bench = ohmcurve.Bench(sensor=sensor, fan_c="95C", place="sensor")
+    bench.read("2.31k@21.5C")
+    bench.read(("191", "boil"))
+    answer = bench.check()
+    print(answer.finding.job, [each.t_c for each in answer.readings])
 
     fit = ohmcurve.fit([(0, 5790), (20, 2450), (80, 322)], model="steinhart_hart")
     print(fit.curve, fit.temperature(1000))
     print(ohmcurve.Audit.load("table.csv"))
 
-    finding = ohmcurve.soak(sensor, "3.9k", air="9C+-2", hours=7, others={"intake": "10.5C"})
-    print(finding.verdict, finding.missed_cold_k, finding.decidable_h)
-
 Resistance is in ohm, temperature in degrees Celsius; the suffix of a name is its
-unit. A bad definition or value raises Error, which is a ValueError. A verdict is
-a result, never an exception. Curves and sensors never change and may be shared
-between threads.
+unit. Keywords are the settings of the header, see Settings and SETTINGS: a str is in
+the notation, a number a number, None is unset. A bad definition or value raises Error,
+which is a ValueError. A verdict is a result, never an exception. Curves, sensors and
+answers never change and may be shared between threads.
 """
 
 from __future__ import annotations
 
-from . import _ohmcurve
-from .assumed import ASSUMED
+from . import _fields, _ohmcurve
+from ._fields import *
+from .answer import Answer
 from .audit import Audit, Suspect, Suspicion
-from .bath import check, check_several
+from .bench import Bench, Quantity, Reading
 from .circuit import Circuit, circuits
+from .cooling import cooling_hours, cooling_tau, cooling_temperature
 from .curve import Curve, Range
 from .decision import Conformance, conformance
 from .divider import Series, divider_resistance, divider_volts, preferred_nearest
 from .error import Error, Status
-from .explain import explain
 from .finding import Finding
 from .fit import Fit, FitBasis, FitModel, FitPoint, Parameter, fit
-from .identify import identify, identify_pins
-from .meter import Display, Estimate, Meter, Reading
-from .module import Module, Moves, Reported, Rounding, Volts, WhichRange, reported_of
-from .pin import fanpoint, loom, signal, substitute
-from .reference import Reference, ReferenceKind, read_temperature, read_tolerance
+from .history import History
+from .module import reported_of
+from .notation import read_resistance, read_temperature
 from .sensor import Band, Row, Sensor, Temperature, catalogue, find_sensors
-from .soak import (
-    Companion,
-    History,
-    cooling_hours,
-    cooling_tau,
-    cooling_temperature,
+from .setting import SETTINGS, Setting
+from .verbs import (
+    Estimate,
+    check,
+    check_several,
+    explain,
+    fanpoint,
+    identify,
+    identify_pins,
+    isolate,
+    loom,
+    measure,
+    signal,
     soak,
-)
-from .verdict import (
-    Agreement,
-    Explanation,
-    JobReason,
-    Joined,
-    Negative,
-    Place,
-    Reason,
-    Role,
-    Soaked,
-    Verdict,
+    substitute,
 )
 from .water import water_boiling, water_pressure
 
@@ -68,51 +67,34 @@ __version__: str = _ohmcurve.ohm_version()
 tables_version: str = _ohmcurve.ohm_tables_version()
 
 __all__ = [
-    "ASSUMED",
-    "Agreement",
+    "Answer",
     "Audit",
     "Band",
+    "Bench",
     "Circuit",
-    "Companion",
     "Conformance",
     "Curve",
-    "Display",
     "Error",
     "Estimate",
-    "Explanation",
     "Finding",
     "Fit",
     "FitBasis",
     "FitModel",
     "FitPoint",
     "History",
-    "JobReason",
-    "Joined",
-    "Meter",
-    "Module",
-    "Moves",
-    "Negative",
     "Parameter",
-    "Place",
+    "Quantity",
     "Range",
     "Reading",
-    "Reason",
-    "Reference",
-    "ReferenceKind",
-    "Reported",
-    "Role",
-    "Rounding",
     "Row",
+    "SETTINGS",
     "Sensor",
     "Series",
-    "Soaked",
+    "Setting",
     "Status",
     "Suspect",
     "Suspicion",
     "Temperature",
-    "Verdict",
-    "Volts",
-    "WhichRange",
     "catalogue",
     "check",
     "check_several",
@@ -129,10 +111,12 @@ __all__ = [
     "fit",
     "identify",
     "identify_pins",
+    "isolate",
     "loom",
+    "measure",
     "preferred_nearest",
+    "read_resistance",
     "read_temperature",
-    "read_tolerance",
     "reported_of",
     "signal",
     "soak",
@@ -141,3 +125,4 @@ __all__ = [
     "water_boiling",
     "water_pressure",
 ]
+__all__ += _fields.__all__

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from . import _ohmcurve
 from ._text import known
-from .verdict import Word
+from .word import Word
 
 
 class Suspicion(Word):

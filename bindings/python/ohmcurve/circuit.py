@@ -1,14 +1,21 @@
 # SPDX-License-Identifier: MIT
 """Which part of a fan circuit is at fault."""
 
+# mypy: enable-incomplete-feature=Unpack
 from __future__ import annotations
 
 import os
-from typing import Any, Callable, Iterable
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any, Callable
 
 from . import _ohmcurve
+from ._fields import Settings
 from ._text import whole
+from .answer import Answer
 from .finding import Finding
+
+if TYPE_CHECKING:
+    from typing_extensions import Unpack
 
 
 def circuits() -> tuple[str, ...]:
@@ -101,12 +108,20 @@ class Circuit:
             _ohmcurve.ohm_circuit_test_text,
         )
 
-    def isolate(self, record: str | Iterable[str] = "") -> Finding:
+    def isolate(
+        self, record: str | Iterable[str] = "", **settings: Unpack[Settings]
+    ) -> Finding:
         """What stands after a record, lines of NAME=OUTCOME, and what to test next."""
-        text = record if isinstance(record, str) else "\n".join(record)
-        finding = _ohmcurve.ohm_finding()
-        _ohmcurve.ohm_isolation_judge(self._circuit, text, finding)
-        return Finding._of(finding)
+        from .verbs import isolate
+
+        return isolate(self, record, **settings)
+
+    def reading_of(self, answer: Answer) -> str | None:
+        """What an answer on a sensor says to this circuit, as a reading for its bench; None
+        when it says nothing to it.
+        """
+        reading = whole(_ohmcurve.ohm_circuit_print_answer, self._circuit, answer._answer)
+        return reading.rstrip() or None
 
     def __str__(self) -> str:
         return whole(_ohmcurve.ohm_circuit_print, self._circuit)

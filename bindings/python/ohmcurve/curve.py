@@ -167,9 +167,10 @@ class Curve:
     def temperatures(self, r_ohm: Iterable[float], out: Any = None) -> Any:
         """Temperatures of an array of resistances; NaN where there is none.
 
-        r_ohm is a contiguous buffer of float64 or any sequence of numbers. The
-        results go into out, a writable buffer of the same length that may be r_ohm
-        itself, or else into a new array.array("d"); they are also returned.
+        r_ohm is a buffer of float64 or any sequence of numbers; a buffer of one dimension
+        may have gaps, such as a column of a record array. The results go into out, a
+        writable buffer of the same length that may be r_ohm itself, or else into a new
+        array.array("d"); they are also returned.
         """
         return _filled(self.temperatures_into, r_ohm, out)
 

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 from . import _ohmcurve
-from .verdict import Word
+from .word import Word
 
 
 class Series(Word):

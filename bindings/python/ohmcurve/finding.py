@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The one result of every answer."""
+"""One result of an answer."""
 
 from __future__ import annotations
 
@@ -9,36 +9,55 @@ from typing import Any, Callable
 from . import _ohmcurve
 from ._fields import WORDS, Fields
 from ._text import known, whole
-from .verdict import Word
+from .word import Word
 
 
-def _texts(finding: Any, index: int) -> tuple[str, ...]:
+def _number(finding: Any, number: int, name: str) -> float | None:
+    return known(_ohmcurve.ohm_finding_number(finding, number))
+
+
+def _text(finding: Any, number: int, name: str) -> str | None:
+    text: str | None = _ohmcurve.ohm_finding_text(finding, number, 0)
+    return text
+
+
+def _word(finding: Any, number: int, name: str) -> str | None:
+    text = _text(finding, number, name)
+    # A library newer than this package may know more words.
+    known_words = {word.value: word for word in WORDS[name]} if name in WORDS else {}
+    return None if text is None else known_words.get(text, text)
+
+
+def _list(finding: Any, number: int, name: str) -> tuple[str, ...]:
     texts: list[str] = []
-    while (text := _ohmcurve.ohm_finding_text(finding, index, len(texts))) is not None:
+    while (text := _ohmcurve.ohm_finding_text(finding, number, len(texts))) is not None:
         texts.append(text)
     return tuple(texts)
 
 
-def _number(finding: Any, index: int) -> float | None:
-    return known(_ohmcurve.ohm_finding_number(finding, index))
+_BY_KIND: dict[int, Callable[[Any, int, str], Any]] = {
+    _ohmcurve.OHM_KIND_NUMBER: _number,
+    _ohmcurve.OHM_KIND_TEXT: _text,
+    _ohmcurve.OHM_KIND_WORD: _word,
+    _ohmcurve.OHM_KIND_LIST: _list,
+}
 
 
-def _text(finding: Any, index: int) -> str | None:
-    text: str | None = _ohmcurve.ohm_finding_text(finding, index, 0)
-    return text
+def _reader(name: str) -> tuple[str, int, Callable[[Any, int, str], Any]]:
+    number = _ohmcurve.ohm_field_named(name)
+    return name, number, _BY_KIND[_ohmcurve.ohm_field_kind_of(number)]
+
+
+_READERS = [_reader(each.name) for each in fields(Fields)]
+
+
+_SHOWN = ("verdict", "reason", "explanation", "sensor", "read")
 
 
 def _plain(value: Any) -> Any:
     if isinstance(value, tuple):
         return list(value)
     return value.value if isinstance(value, Word) else value
-
-
-_BY_KIND: dict[int, Callable[[Any, int], Any]] = {
-    _ohmcurve.OHM_KIND_NUMBER: _number,
-    _ohmcurve.OHM_KIND_TEXT: _text,
-    _ohmcurve.OHM_KIND_LIST: _texts,
-}
 
 
 @dataclass(frozen=True, repr=False)
@@ -54,19 +73,10 @@ class Finding(Fields):
 
     @classmethod
     def _of(cls, finding: Any) -> Finding:
-        values: dict[str, Any] = {
-            _ohmcurve.ohm_field_name(index): _BY_KIND[_ohmcurve.ohm_field_kind_of(index)](
-                finding, index
-            )
-            for index in range(_ohmcurve.OHM_FIELD_COUNT)
-        }
-        for name, word in WORDS.items():
-            if values[name] is not None:
-                values[name] = word(values[name])
         return cls(
-            **values,
-            _report=whole(_ohmcurve.ohm_report_print, finding),
-            _budget=whole(_ohmcurve.ohm_report_print_budget, finding),
+            **{name: read(finding, number, name) for name, number, read in _READERS},
+            _report=whole(_ohmcurve.ohm_finding_print_report, finding),
+            _budget=whole(_ohmcurve.ohm_finding_print_budget, finding),
         )
 
     @property
@@ -77,10 +87,10 @@ class Finding(Fields):
     @staticmethod
     def meaning(name: str) -> str:
         """What the field of that name means."""
-        for index in range(_ohmcurve.OHM_FIELD_COUNT):
-            if _ohmcurve.ohm_field_name(index) == name:
-                return str(_ohmcurve.ohm_field_meaning(index))
-        raise KeyError(name)
+        number = _ohmcurve.ohm_field_named(name)
+        if number == 0:
+            raise KeyError(name)
+        return str(_ohmcurve.ohm_field_meaning(number))
 
     def as_dict(self) -> dict[str, Any]:
         """Every field by its name, as JSON would hold it."""
@@ -90,7 +100,5 @@ class Finding(Fields):
         return self._report
 
     def __repr__(self) -> str:
-        return (
-            f"<Finding {self.verdict} ({self.reason}): {self.sensor} reads {self.read}, "
-            f"p_within {self.p_within}>"
-        )
+        told = {name: getattr(self, name) for name in _SHOWN}
+        return f"<Finding {', '.join(f'{name} {value}' for name, value in told.items() if value)}>"

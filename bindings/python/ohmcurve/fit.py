@@ -11,7 +11,7 @@ from . import _ohmcurve
 from ._text import known
 from .curve import Curve
 from .sensor import Sensor, Temperature
-from .verdict import Word
+from .word import Word
 
 
 class FitModel(Word):
