@@ -6,12 +6,6 @@
 
 #include "../ground/text.h"
 
-/* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
-static const double LEAST_PULL_UP_OHM = 350;
-static const double GREATEST_PULL_UP_OHM = 20e3;
-static const double PLUG_ON_PART = 0.97;
-static const double SHORTED_OHM = 5;
-
 /* ---- telling what was measured ---- */
 
 static void tell(ohm_finding *finding, ohm_field field, double value) {
@@ -167,19 +161,19 @@ static size_t row_breaks(const struct oc_measurement *measurement, double *break
 static bool fits_plug_on(const struct oc_measurement *measurement) {
   struct oc_band band =
       oc_tolerance_band(measurement->curve, &measurement->tolerance, measurement->element.value);
-  if (measurement->read.value > PLUG_ON_PART * band.low_ohm)
+  if (measurement->read.value > OC_PLUG_ON_SHARE * band.low_ohm)
     return false;
   double most_s = 1 / measurement->read.value - 1 / band.high_ohm;
   double least_s = 1 / measurement->read.value - 1 / band.low_ohm;
-  return most_s >= 1 / GREATEST_PULL_UP_OHM && least_s <= 1 / LEAST_PULL_UP_OHM;
+  return most_s >= 1 / OC_GREATEST_PULL_UP_OHM && least_s <= 1 / OC_LEAST_PULL_UP_OHM;
 }
 
 /* With the plug on, the pull-up can only have lowered what was read. */
 static void set_low(ohm_finding *finding, const struct oc_measurement *measurement) {
   bool plug_may_be_on =
       measurement->place == OHM_PLACE_NOT_TOLD || measurement->place == OHM_PLACE_PLUG_ON;
-  if (measurement->read.value < SHORTED_OHM &&
-      measurement->read.value < ohm_finding_number(finding, OHM_FIELD_LOW_OHM) / 10)
+  if (measurement->read.value < OC_SHORTED_OHM &&
+      measurement->read.value < OC_SHORTED_SHARE * ohm_finding_number(finding, OHM_FIELD_LOW_OHM))
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
   else if (plug_may_be_on && fits_plug_on(measurement))
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);

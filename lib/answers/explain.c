@@ -14,20 +14,6 @@
 #include "../model/next_reading.h"
 #include "../evidence/meter.h"
 
-/* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
-static const double LEAST_PULL_UP_OHM = 350;
-static const double GREATEST_PULL_UP_OHM = 20e3;
-/* A reading is taken anew only this far from those that were taken. */
-static const double ELSEWHERE_K = 15;
-/* Forecasts further apart than this need not be. */
-static const double WELL_APART = 5;
-static const double TELLS_APART = 2;
-static const double SHORTED_OHM = 5;
-/* A beta that changed by more than this part is another part's; common practice. */
-static const double MOST_BETA = 0.3;
-/* Likewise a resistance, by this factor's logarithm: 4. */
-static const double MOST_DRIFT = 1.39;
-
 struct trial {
   const ohm_sensor *sensor;
   const ohm_sensor *const *others;
@@ -72,7 +58,7 @@ static double finite_or_absent(double x) {
 
 /* Beta about 25 C: the steepness of the curve there. */
 static double beta_k(const ohm_curve *curve) {
-  static const double t_c = 25;
+  static const double t_c = OC_BETA_T0_C;
   double low_ohm = oc_curve_resistance_beyond(curve, t_c + 1);
   double high_ohm = oc_curve_resistance_beyond(curve, t_c - 1);
   return log(high_ohm / low_ohm) / (1 / oc_kelvin(t_c - 1) - 1 / oc_kelvin(t_c + 1));
@@ -113,9 +99,10 @@ static double fit_of(const struct trial *trial, enum oc_fault_shape shape,
                      const struct oc_fault_estimate *estimate) {
   if (oc_fault_is_one_sided(shape) && !(estimate->size > 0))
     return trial->p_healthy;
-  if (shape == OC_FAULT_BETA && fabs(estimate->size) > MOST_BETA * beta_k(trial->evidence.curve))
+  if (shape == OC_FAULT_BETA &&
+      fabs(estimate->size) > OC_MOST_BETA_SHARE * beta_k(trial->evidence.curve))
     return 0;
-  if (shape == OC_FAULT_DRIFT && fabs(estimate->size) > MOST_DRIFT)
+  if (shape == OC_FAULT_DRIFT && fabs(estimate->size) > log(OC_MOST_DRIFT_FACTOR))
     return 0;
   size_t count = trial->evidence.count;
   return count == 1 ? 1 : oc_chi_square_above(estimate->chi_square, (double)count - 1);
@@ -152,7 +139,7 @@ static void try_plug_on(struct trial *trial) {
   double low_ohm = get(leakage, OHM_FIELD_FAULT_LOW_OHM);
   double high_ohm = get(leakage, OHM_FIELD_FAULT_HIGH_OHM);
   bool may_be = place == OHM_PLACE_NOT_TOLD || place == OHM_PLACE_PLUG_ON;
-  bool like_one = low_ohm <= GREATEST_PULL_UP_OHM && !(high_ohm < LEAST_PULL_UP_OHM) &&
+  bool like_one = low_ohm <= OC_GREATEST_PULL_UP_OHM && !(high_ohm < OC_LEAST_PULL_UP_OHM) &&
                   get(leakage, OHM_FIELD_P_CHANCE) < 1 - trial->evidence.level;
   set(finding, OHM_FIELD_P_FIT, may_be && like_one ? get(leakage, OHM_FIELD_P_FIT) : 0);
   tell_ohms(finding, get(leakage, OHM_FIELD_FAULT_OHM), low_ohm, high_ohm);
@@ -218,7 +205,7 @@ static void try_ends(struct trial *trial) {
       continue;
     double nominal_ohm =
         oc_curve_resistance_beyond(trial->evidence.curve, trial->measurement.bath.value);
-    shorted = shorted || budget.value < fmin(SHORTED_OHM, nominal_ohm / 10);
+    shorted = shorted || budget.value < fmin(OC_SHORTED_OHM, OC_SHORTED_SHARE * nominal_ohm);
   }
   set(&trial->explanations[OHM_EXPLANATION_OPEN], OHM_FIELD_P_FIT, open);
   set(&trial->explanations[OHM_EXPLANATION_SHORT], OHM_FIELD_P_FIT, shorted);
@@ -291,15 +278,15 @@ static double apart(const struct trial *trial, const struct forecasts *forecasts
       const struct oc_forecast *a = &forecasts->each[i];
       const struct oc_forecast *b = &forecasts->each[j];
       double sigmas = fabs(a->log_ohm - b->log_ohm) / hypot(a->u, b->u);
-      if (sigmas >= TELLS_APART)
-        sum += fmin(sigmas, WELL_APART);
+      if (sigmas >= OC_TELLS_APART)
+        sum += fmin(sigmas, OC_WELL_APART);
     }
   return sum;
 }
 
 static bool is_elsewhere(const struct trial *trial, double t_c) {
   for (size_t i = 0; i < trial->evidence.count; i++)
-    if (fabs(trial->evidence.readings[i].at_c - t_c) < ELSEWHERE_K)
+    if (fabs(trial->evidence.readings[i].at_c - t_c) < OC_ELSEWHERE_K)
       return false;
   return true;
 }

@@ -11,14 +11,6 @@
 #include "../model/next_reading.h"
 #include "../evidence/meter.h"
 
-/* One that fits leads unless another that fits is so many times as probable. */
-static const double MUCH_LIKELIER = 10;
-/* Two forecasts this many standard uncertainties apart are told apart by a reading. */
-static const double TELLS_APART = 2;
-/* Of two temperatures that tell nearly as much, the one at hand. */
-static const double NEARLY = 0.9;
-static const double ROOM_C = 20;
-
 struct separation {
   double t_c;
   double sigmas; /* how far apart two forecasts are */
@@ -38,12 +30,12 @@ static struct separation separate(const ohm_sensor *a, const ohm_sensor *b,
     struct oc_forecast of_b = oc_next_reading_foretell(&further, b, NULL, 0);
     double sigmas = fabs(of_a.log_ohm - of_b.log_ohm) / hypot(of_a.u, of_b.u);
     struct separation here = {oc_at_hand_c[i], sigmas, exp(of_a.log_ohm), exp(of_b.log_ohm)};
-    if (here.t_c == ROOM_C)
+    if (here.t_c == OC_ROOM_C)
       at_room = here;
     if (sigmas > best.sigmas)
       best = here;
   }
-  return at_room.sigmas >= NEARLY * best.sigmas ? at_room : best;
+  return at_room.sigmas >= OC_NEARLY_SHARE * best.sigmas ? at_room : best;
 }
 
 /* ---- what the readings showed ---- */
@@ -152,7 +144,7 @@ static size_t weigh(ohm_finding *candidates, size_t compared) {
   for (size_t i = 0; i < compared; i++) {
     double log_likelihood = get(&candidates[i], OHM_FIELD_P_SENSOR);
     bool leads = get(&candidates[i], OHM_FIELD_P_FIT) >= 1 - level &&
-                 log_likelihood >= best_that_fits - log(MUCH_LIKELIER);
+                 log_likelihood >= best_that_fits - log(OC_MUCH_LIKELIER);
     set(&candidates[i], OHM_FIELD_LEADING, leads);
     set(&candidates[i], OHM_FIELD_P_SENSOR,
         isinf(greatest) ? 1 / (double)compared : exp(log_likelihood - greatest) / sum);
@@ -186,7 +178,7 @@ static struct separation separate_leading(const ohm_finding *candidates, size_t 
         continue;
       struct separation separation = separate(sensor_of(&candidates[one], sensors),
                                               sensor_of(&candidates[other], sensors), ask);
-      if (separation.sigmas >= TELLS_APART)
+      if (separation.sigmas >= OC_TELLS_APART)
         return separation;
     }
   return (struct separation){NAN, 0, NAN, NAN};
@@ -310,7 +302,7 @@ static void tell_leading(ohm_finding *finding, ohm_finding *candidates, size_t c
 static double suggest_k(const ohm_sensor *const *sensors, size_t sensor_count,
                         const struct oc_ask *ask) {
   struct oc_next_reading further;
-  oc_next_reading_plan(&further, ask, ROOM_C);
+  oc_next_reading_plan(&further, ask, OC_ROOM_C);
   further.ask.count = ask->count;
   for (size_t i = 0; i < ask->count; i++) {
     if (!ask->readings[i].bare)

@@ -12,9 +12,6 @@
 #include "../ground/number.h"
 #include "../ground/status.h"
 
-/* Beyond where the fan is to start: engine off. Common practice. */
-static const double too_hot_k = 12;
-
 static const double least_bits = 1e-9;
 
 /* ---- how probable ---- */
@@ -251,8 +248,11 @@ static void add_expected(struct oc_text *text, const struct oc_deduction *it,
   static const char *const units[] = {"", " V", " A", " ohm", " C", " ohm (volts over amperes)"};
   bool has_low = !isnan(test->low.value);
   bool has_high = !isnan(test->high.value);
-  if (test->unit == OC_UNIT_FUSE)
-    oc_text_add(text, "more than 0.7 mV");
+  if (test->unit == OC_UNIT_FUSE) {
+    oc_text_add(text, "more than ");
+    oc_text_add_number(text, OC_DRAWS_MV);
+    oc_text_add(text, " mV");
+  }
   if (!(OC_UNIT_VOLT <= test->unit && test->unit <= OC_UNIT_DROP))
     return;
   if (has_low)
@@ -363,7 +363,7 @@ static bool is_too_hot(const struct oc_deduction *it) {
     return false;
   const struct oc_record_entry *last = &record->entries[record->count - 1];
   return last->of == OC_RECORD_TEST && it->circuit->tests[last->index].unit == OC_UNIT_CELSIUS &&
-         last->number >= it->fan_c + too_hot_k;
+         last->number >= it->fan_c + OC_TOO_HOT_K;
 }
 
 static bool has_started(const struct oc_deduction *it) {

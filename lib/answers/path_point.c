@@ -28,7 +28,7 @@ ohm_status oc_strictness_of(const oc_pin *pin, struct oc_strictness *strictness)
                              .moved_assumed = pin->moved == OC_ASSUMED};
   bool good = 0.5 < strictness->level && strictness->level < 1 && 0 < strictness->fan_c &&
               strictness->fan_c < OC_NEVER_C && 0 < strictness->limit_k &&
-              strictness->limit_k <= 100 &&
+              strictness->limit_k <= OC_MOST_LIMIT_K &&
               oc_inside(0, strictness->moved_limit_k, GREATEST_MOVED_K);
   return good ? OHM_OK : OHM_OUT_OF_RANGE;
 }

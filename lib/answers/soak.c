@@ -15,14 +15,6 @@
 #include "../evidence/history.h"
 #include "told.h"
 
-static const double MOST_ALLOWED_K = 100;
-/* Waiting longer than this is no advice. */
-static const double PATIENCE_H = 72;
-static const double SHORTED_OHM = 5;
-/* Pull-ups printed for control modules lie between these; see tests/refs/sensor.psv. */
-static const double LEAST_PULL_UP_OHM = 350;
-static const double GREATEST_PULL_UP_OHM = 20e3;
-
 /* ---- what was asked ---- */
 
 static bool is_soak(const oc_soak_told *soak) {
@@ -95,7 +87,7 @@ static ohm_status take_soak(struct oc_soak *soak, const oc_reference *air,
                             const oc_soak_told *told) {
   if (!is_soak(told))
     return OHM_BAD_ARGUMENT;
-  if (told->allow_k > MOST_ALLOWED_K)
+  if (told->allow_k > OC_MOST_LIMIT_K)
     return OHM_OUT_OF_RANGE;
   soak->allow_k = told->allow_k == 0 ? OC_ASSUMED_SOAK_ALLOW_K : told->allow_k;
   soak->undisturbed = told->undisturbed != 0;
@@ -207,7 +199,7 @@ static bool take_shown(struct oc_soak *soak) {
 static bool fits_plug_on(const struct oc_soak *soak, double coolant_c) {
   double sound_ohm = oc_curve_resistance_beyond(soak->measurement.curve, coolant_c);
   double across_s = 1 / soak->measurement.read.value - 1 / sound_ohm;
-  return oc_inside(1 / GREATEST_PULL_UP_OHM, across_s, 1 / LEAST_PULL_UP_OHM);
+  return oc_inside(1 / OC_GREATEST_PULL_UP_OHM, across_s, 1 / OC_LEAST_PULL_UP_OHM);
 }
 
 static void set_warm(ohm_finding *finding, const struct oc_soak *soak) {
@@ -263,7 +255,7 @@ static double decidable_h(struct oc_soak *soak) {
   struct oc_lag *lag = &soak->lag;
   double level = soak->measurement.level;
   double now_h = lag->to_h;
-  double enough_h = fmax(now_h, PATIENCE_H);
+  double enough_h = fmax(now_h, OC_PATIENCE_H);
   double early_h = now_h;
   if (decides(lag, &soak->shown, level, soak->allow_k))
     return now_h;
@@ -300,7 +292,7 @@ static void tell_missed(ohm_finding *finding, struct oc_soak *soak) {
   double series_ohm = oc_curve_resistance_beyond(measurement->curve, shown_c) -
                       oc_curve_resistance_beyond(measurement->curve, shown_c + missed_k);
   double late_k = oc_hidden_late_by(&exposure, series_ohm);
-  double fifty_late_k = oc_hidden_late_by(&exposure, 50);
+  double fifty_late_k = oc_hidden_late_by(&exposure, OC_ASSUMED_HIDDEN_OHM);
   tell(finding, OHM_FIELD_SERIES_OHM, series_ohm);
   tell(finding, OHM_FIELD_SERIES_SOUND_LATE_K, isfinite(late_k) ? late_k : NAN);
   tell(finding, OHM_FIELD_FIFTY_LATE_K, isfinite(fifty_late_k) ? fifty_late_k : NAN);
@@ -326,8 +318,9 @@ static void judge(ohm_finding *finding, struct oc_soak *soak) {
   if (oc_measurement_misses_k(measurement)) {
     tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * measurement->reading->r_ohm);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
-  } else if (measurement->read.value < SHORTED_OHM &&
-             measurement->read.value < ohm_finding_number(finding, OHM_FIELD_EXPECTED_OHM) / 10) {
+  } else if (measurement->read.value < OC_SHORTED_OHM &&
+             measurement->read.value <
+                 OC_SHORTED_SHARE * ohm_finding_number(finding, OHM_FIELD_EXPECTED_OHM)) {
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
   } else {
     bool inside_curve = take_shown(soak);

@@ -12,16 +12,7 @@
 #include "../arithmetic/preferred.h"
 #include "../sensors/sensor.h"
 
-enum { DRAWER_MAX = 64 };
-
 static const double GREATEST_PERCENT = 50;
-static const double GREATEST_OHM = 1e12;
-/* The smallest pull-up printed: Saturn SL 1991, DTC 17. */
-static const double LEAST_PULL_UP_OHM = 348;
-/* Of the degrees printed as those of an open or a shorted circuit the nearest: Chevrolet
- * Monte Carlo 1988, code 15, and General Motors 2006-10, circuit testing. */
-static const double OPEN_C = -30;
-static const double SHORT_C = 128;
 
 /* ---- what was asked ---- */
 
@@ -43,11 +34,11 @@ struct wanted {
 static ohm_status take_drawer(struct wanted *wanted, const oc_substitute *substitute) {
   if (!substitute->drawer_ohm)
     return OHM_NULL_ARGUMENT;
-  if (substitute->drawer_count > DRAWER_MAX)
+  if (substitute->drawer_count > OC_DRAWER_MAX)
     return OHM_TOO_LARGE;
   for (size_t i = 0; i < substitute->drawer_count; i++) {
     double value_ohm = substitute->drawer_ohm[i];
-    if (!(0 < value_ohm && value_ohm <= GREATEST_OHM))
+    if (!(0 < value_ohm && value_ohm <= OC_GREATEST_OHM))
       return OHM_BAD_ARGUMENT;
     size_t at = wanted->count++;
     for (; at > 0 && wanted->values_ohm[at - 1] > value_ohm; at--)
@@ -178,8 +169,8 @@ static struct seen see(const struct wanted *wanted, double r_ohm) {
     double v = volts_at(wanted, each_ohm[i]);
     seen.low_c = fmin(seen.low_c, t_c);
     seen.high_c = fmax(seen.high_c, t_c);
-    seen.open += isnan(v) ? t_c <= OPEN_C : v >= wanted->input.open_v;
-    seen.shorted += isnan(v) ? t_c >= SHORT_C : v <= wanted->input.short_v;
+    seen.open += isnan(v) ? t_c <= OC_OPEN_C : v >= wanted->input.open_v;
+    seen.shorted += isnan(v) ? t_c >= OC_SHORTED_C : v <= wanted->input.short_v;
   }
   seen.t_c = seen_at(wanted->curve, r_ohm);
   seen.v = volts_at(wanted, r_ohm);
@@ -190,7 +181,7 @@ static struct seen see(const struct wanted *wanted, double r_ohm) {
 static double power_mw(const struct wanted *wanted, const struct choice *choice) {
   const struct oc_divider *divider = &wanted->input.divider;
   double pull_up_ohm =
-      divider->pull_up_ohm > 0 ? oc_divider_pull_up(divider, choice->r_ohm) : LEAST_PULL_UP_OHM;
+      divider->pull_up_ohm > 0 ? oc_divider_pull_up(divider, choice->r_ohm) : OC_LEAST_PULL_UP_OHM;
   double current_a = divider->supply_v / (pull_up_ohm + choice->r_ohm);
   double all_w = current_a * current_a * choice->r_ohm;
   double share = 1;

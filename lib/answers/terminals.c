@@ -15,8 +15,6 @@
 
 enum { PAIRS_MAX = 16 };
 
-static const double JOINED_OHM = 5;
-
 /* ---- what each pair read ---- */
 
 struct member {
@@ -50,7 +48,7 @@ static ohm_status take(struct member *member, const oc_pair *pair, const oc_mete
   member->r_ohm = budget.value;
   for (size_t i = 0; i < budget.count; i++)
     member->limit_ohm += oc_cause_limit(&budget.causes[i]);
-  member->role = budget.value < JOINED_OHM ? OHM_ROLE_JOINED : OHM_ROLE_UNKNOWN;
+  member->role = budget.value < OC_SHORTED_OHM ? OHM_ROLE_JOINED : OHM_ROLE_UNKNOWN;
   return OHM_OK;
 }
 

@@ -12,12 +12,12 @@
  */
 #include "decision.h"
 
+#include "gaussian.h"
 #include "quadrature.h"
 
 #include <float.h>
 #include <string.h>
 
-static const double SQRT_HALF = 0.70710678118654752;
 static const double DENSITY_0 = 0.39894228040143268; /* 1/sqrt(2 pi) */
 
 /* Beside a normal part, a rectangle this narrow against it differs from a normal
@@ -98,7 +98,7 @@ static double integral(int k, double z, double sigma) {
   double before = DENSITY_0 * exp(-x * x / 2);
   if (k < 0)
     return before / sigma;
-  double g = 0.5 * erfc(-x * SQRT_HALF);
+  double g = 0.5 * erfc(-x * OC_SQRT_HALF);
   double scale = 1;
   for (int i = 1; i <= k; i++) {
     double next = (x * g + before) / i;

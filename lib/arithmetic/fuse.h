@@ -5,9 +5,6 @@
 
 #include "../ground/internal.h"
 
-/** Relative limit of error of the current: fuses of one rating differ. Common practice. */
-#define OC_FUSE_ERROR 0.25
-
 /**
  * In      name    type and rating as one word, "ATO30"; length bytes
  *         mv      millivolts over it

@@ -1,26 +1,24 @@
 /* SPDX-License-Identifier: MIT */
 #include "gaussian.h"
 
-static const double SQRT_HALF = 0.70710678118654752;
-static const double LOG_ROOT_TWO_PI = 0.91893853320467274;
 /* Beyond here erfc() comes near the least doubles and the first terms of its asymptotic
  * series (Abramowitz and Stegun, 26.2.12) are good to 1e-9. */
 static const double FAR = 30;
 
 double oc_normal_below(double x) {
-  return 0.5 * erfc(-x * SQRT_HALF);
+  return 0.5 * erfc(-x * OC_SQRT_HALF);
 }
 
 static double log_above(double x) {
   if (x < FAR)
-    return log(0.5 * erfc(x * SQRT_HALF));
+    return log(0.5 * erfc(x * OC_SQRT_HALF));
   double s = 1 / (x * x);
-  return -x * x / 2 - LOG_ROOT_TWO_PI - log(x) + log1p(-s + 3 * s * s - 15 * s * s * s);
+  return -x * x / 2 - OC_LOG_ROOT_TWO_PI - log(x) + log1p(-s + 3 * s * s - 15 * s * s * s);
 }
 
 double oc_normal_log_between(double low, double high) {
   if (low < 0 && high > 0)
-    return log1p(-0.5 * (erfc(-low * SQRT_HALF) + erfc(high * SQRT_HALF)));
+    return log1p(-0.5 * (erfc(-low * OC_SQRT_HALF) + erfc(high * OC_SQRT_HALF)));
   double near = fmin(fabs(low), fabs(high));
   double far = fmax(fabs(low), fabs(high));
   double nearer = log_above(near);
@@ -46,7 +44,7 @@ double oc_normal_quantile(double p) {
   }
   double x = high;
   for (int i = 0; i < 4; i++)
-    x += (log(p) - log_above(-x)) * exp(log_above(-x) + x * x / 2 + LOG_ROOT_TWO_PI);
+    x += (log(p) - log_above(-x)) * exp(log_above(-x) + x * x / 2 + OC_LOG_ROOT_TWO_PI);
   return x;
 }
 
@@ -80,6 +78,6 @@ void oc_gaussian_whiten(const struct oc_gaussian *gaussian, const double *deviat
 double oc_gaussian_log_peak(const struct oc_gaussian *gaussian) {
   double log_peak = 0;
   for (size_t i = 0; i < gaussian->count; i++)
-    log_peak -= LOG_ROOT_TWO_PI + log(gaussian->factor[i][i]);
+    log_peak -= OC_LOG_ROOT_TWO_PI + log(gaussian->factor[i][i]);
   return log_peak;
 }

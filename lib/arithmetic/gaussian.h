@@ -7,6 +7,9 @@
 
 enum { OC_GAUSSIAN_MAX = 17 };
 
+#define OC_SQRT_HALF       0.70710678118654752
+#define OC_LOG_ROOT_TWO_PI 0.91893853320467274
+
 /** Probability below x of the standard normal distribution. */
 double oc_normal_below(double x);
 

@@ -9,6 +9,10 @@
 #include <stdint.h>
 #include <string.h>
 
+/* Here figures are only written. */
+#undef OC_FIGURE
+#define OC_FIGURE(figure) #figure
+
 struct oc_entry {
   const struct oc_entry *before;
   int field;
@@ -56,39 +60,41 @@ static const struct {
 #undef WORDS
 
 static const char *const assumption_texts[OC_ASSUMPTIONS] = {
-    [OC_ASSUME_ACCURACY] = "meter 1%+3",
-    [OC_ASSUME_RESOLUTION] = "a display of 2000 counts",
+    [OC_ASSUME_ACCURACY] = "meter " OC_ASSUMED_METER_PERCENT "%+" OC_ASSUMED_METER_COUNTS,
+    [OC_ASSUME_RESOLUTION] = "a display of " OC_ASSUMED_DISPLAY_COUNT " counts",
     [OC_ASSUME_ZEROS] = "end zeros are rounding (190ohm, 10.00k if shown)",
-    [OC_ASSUME_LEADS] = "leads 0.3+-0.2",
-    [OC_ASSUME_THERMOMETER] = "thermometer +-2C",
-    [OC_ASSUME_ICE] = "ice bath +-0.5C",
-    [OC_ASSUME_BOIL] = "sea level +-1C",
-    [OC_ASSUME_BOIL_ALTITUDE] = "boiling at this altitude +-0.4C",
-    [OC_ASSUME_BOIL_PRESSURE] = "boiling at this pressure +-0.2C",
-    [OC_ASSUME_INFRARED] = "infrared +-4C",
-    [OC_ASSUME_CURRENT] = "test current 1 mA at most",
-    [OC_ASSUME_FAN] = "fan 97C",
-    [OC_ASSUME_LIMIT] = "fan within 5C",
-    [OC_ASSUME_TOLERANCE] = "sensor within 5 % (for the fan)",
+    [OC_ASSUME_LEADS] = "leads " OC_ASSUMED_LEAD_OHM "+-" OC_ASSUMED_LEAD_LIMIT_OHM,
+    [OC_ASSUME_THERMOMETER] = "thermometer +-" OC_ASSUMED_THERMOMETER_LIMIT_K "C",
+    [OC_ASSUME_ICE] = "ice bath +-" OC_ASSUMED_ICE_LIMIT_K "C",
+    [OC_ASSUME_BOIL] = "sea level +-" OC_ASSUMED_BOIL_LIMIT_K "C",
+    [OC_ASSUME_BOIL_ALTITUDE] = "boiling at this altitude +-" OC_ASSUMED_BOIL_ALTITUDE_LIMIT_K "C",
+    [OC_ASSUME_BOIL_PRESSURE] = "boiling at this pressure +-" OC_ASSUMED_BOIL_PRESSURE_LIMIT_K "C",
+    [OC_ASSUME_INFRARED] = "infrared +-" OC_ASSUMED_INFRARED_LIMIT_K "C",
+    [OC_ASSUME_CURRENT] = "test current " OC_ASSUMED_CURRENT_MA " mA at most",
+    [OC_ASSUME_FAN] = "fan " OC_ASSUMED_FAN_C "C",
+    [OC_ASSUME_LIMIT] = "fan within " OC_ASSUMED_FAN_LIMIT_K "C",
+    [OC_ASSUME_TOLERANCE] = "sensor within " OC_ASSUMED_TOLERANCE_PERCENT " % (for the fan)",
     [OC_ASSUME_BEYOND] = "limits continued to the fan",
-    [OC_ASSUME_AIR] = "air +-2C",
+    [OC_ASSUME_AIR] = "air +-" OC_ASSUMED_THERMOMETER_LIMIT_K "C",
     [OC_ASSUME_AIR_STAYS] = "air as in its last row",
-    [OC_ASSUME_STOP] = "stopped at 90C+-15C",
-    [OC_ASSUME_STOP_LIMIT] = "stop temperature +-5C",
+    [OC_ASSUME_STOP] = "stopped at " OC_ASSUMED_STOP_C "C+-" OC_ASSUMED_STOP_LIMIT_K "C",
+    [OC_ASSUME_STOP_LIMIT] = "stop temperature +-" OC_ASSUMED_STOP_TOLD_LIMIT_K "C",
     [OC_ASSUME_START] = "before the first row anything down to the air",
-    [OC_ASSUME_TAU] = "cools by 63 % in 1 to 4 h",
-    [OC_ASSUME_ALLOW] = "6C off allowed",
+    [OC_ASSUME_TAU] =
+        "cools by 63 % in " OC_ASSUMED_COOLANT_TAU_LOW_H " to " OC_ASSUMED_COOLANT_TAU_HIGH_H " h",
+    [OC_ASSUME_ALLOW] = OC_ASSUMED_SOAK_ALLOW_K "C off allowed",
     [OC_ASSUME_STILL] = "no sun, block heater, garage or move",
-    [OC_ASSUME_COMPANIONS] = "other sensors +-2C",
-    [OC_ASSUME_SUPPLY] = "supply +-2%",
-    [OC_ASSUME_PULL_UP] = "pull-up +-2%",
-    [OC_ASSUME_VOLTS] = "voltmeter 1%+2",
-    [OC_ASSUME_REPORTED] = "module +-1C",
+    [OC_ASSUME_COMPANIONS] = "other sensors +-" OC_ASSUMED_THERMOMETER_LIMIT_K "C",
+    [OC_ASSUME_SUPPLY] = "supply +-" OC_ASSUMED_SUPPLY_PERCENT "%",
+    [OC_ASSUME_PULL_UP] = "pull-up +-" OC_ASSUMED_PULL_UP_PERCENT "%",
+    [OC_ASSUME_VOLTS] = "voltmeter " OC_ASSUMED_VOLTS_PERCENT "%+" OC_ASSUMED_VOLTS_COUNTS,
+    [OC_ASSUME_REPORTED] = "module +-" OC_ASSUMED_REPORTED_LIMIT_K "C",
     [OC_ASSUME_ROUNDING] = "degrees cut or rounded",
-    [OC_ASSUME_MOVED] = "within 1C meanwhile",
-    [OC_ASSUME_RESISTORS] = "resistors +-5%",
-    [OC_ASSUME_RESISTORS_E96] = "resistors +-1%",
-    [OC_ASSUME_NO_MODULE] = "pull-up from 348 ohm, short from 128C, open to -30C",
+    [OC_ASSUME_MOVED] = "within " OC_ASSUMED_MOVED_LIMIT_K "C meanwhile",
+    [OC_ASSUME_RESISTORS] = "resistors +-" OC_ASSUMED_RESISTOR_PERCENT "%",
+    [OC_ASSUME_RESISTORS_E96] = "resistors +-" OC_ASSUMED_RESISTOR_E96_PERCENT "%",
+    [OC_ASSUME_NO_MODULE] = "pull-up from " OC_LEAST_PULL_UP_OHM " ohm, short from " OC_SHORTED_C
+                            "C, open to " OC_OPEN_C "C",
 };
 
 static const char *const untested_texts[OC_UNTESTED] = {

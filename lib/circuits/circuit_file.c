@@ -12,9 +12,6 @@
 
 enum { CELLS_MAX = 1800, COLUMNS_MAX = OHM_TEST_COLUMN_COUNT };
 
-static const double fan_unless_told_c = OC_ASSUMED_FAN_C;
-static const double most_unless_told_a = 30;
-
 enum table { NO_TABLE, LINKS, TESTS };
 
 struct reader {
@@ -144,7 +141,7 @@ static void take_line(struct reader *reader, const struct oc_csv_cell *comment, 
   } else if (is_word(&key, "source")) {
     take_text(reader, &circuit->source, &value, line);
   } else if (is_word(&key, "fan_c")) {
-    take_number(reader, &circuit->fan_c, 130, &value, line);
+    take_number(reader, &circuit->fan_c, OC_NEVER_C, &value, line);
   } else if (is_word(&key, "most_a")) {
     take_number(reader, &circuit->most_a, 1000, &value, line);
   } else if (is_word(&key, "balance")) {
@@ -299,8 +296,8 @@ static ohm_circuit *parse(const char *text, size_t length, const char *place,
     oc_fail_memory(error);
     return NULL;
   }
-  draft.circuit->fan_c = fan_unless_told_c;
-  draft.circuit->most_a = most_unless_told_a;
+  draft.circuit->fan_c = OC_ASSUMED_FAN_C;
+  draft.circuit->most_a = OC_ASSUMED_MOST_A;
   struct reader reader = {.draft = &draft};
   read_lines(&reader, text, length);
   if (oc_circuit_draft_goes_on(&draft))

@@ -7,10 +7,8 @@
 #include "../ground/status.h"
 #include "../ground/words.h"
 
-static const double GREATEST_OHM = 1e12;
 static const double GREATEST_LEAD_OHM = 1000;
 static const double GREATEST_MA = 1000;
-static const double LEADS_REPEAT_OHM = 0.1; /* common practice, no source */
 
 /* ---- notations ---- */
 
@@ -128,8 +126,9 @@ ohm_status oc_reading_read(const char *text, oc_reading *reading, ohm_error *err
   reading->r_ohm = NAN;
   if (!take_reading(text, &read))
     return fail_reading(text, error);
-  if (!oc_inside(0, read.r_ohm, GREATEST_OHM) || !oc_inside(0, read.range_ohm, GREATEST_OHM) ||
-      !oc_inside(0, read.resolution_ohm, GREATEST_OHM))
+  if (!oc_inside(0, read.r_ohm, OC_GREATEST_OHM) ||
+      !oc_inside(0, read.range_ohm, OC_GREATEST_OHM) ||
+      !oc_inside(0, read.resolution_ohm, OC_GREATEST_OHM))
     return oc_words_fail(error, OHM_OUT_OF_RANGE, text, " is no resistance a meter shows; ",
                          "write 0 to 1e12 ohm");
   if (read.display != OC_DISPLAY_VALUE) {
@@ -187,7 +186,7 @@ static bool take_specification(struct oc_words *words, oc_meter *meter) {
 static bool is_specification(const oc_meter *meter) {
   bool display = meter->display_count == 0 || oc_inside(100, meter->display_count, 1e9);
   return oc_inside(0, meter->percent, 99.999) && oc_inside(0, meter->counts, 1e6) &&
-         oc_inside(0, meter->resolution_ohm, GREATEST_OHM) && display;
+         oc_inside(0, meter->resolution_ohm, OC_GREATEST_OHM) && display;
 }
 
 ohm_status oc_meter_read(const char *text, oc_meter *meter, ohm_error *error) {
@@ -225,7 +224,7 @@ ohm_status oc_leads_read(const char *text, oc_meter *meter, ohm_error *error) {
     return OHM_OK;
   }
   double lead_ohm;
-  double limit_ohm = LEADS_REPEAT_OHM;
+  double limit_ohm = OC_LEADS_REPEAT_OHM;
   bool read = oc_words_number(&words, &lead_ohm);
   take_ohm(&words);
   if (read && oc_words_take_plus_minus(&words)) {
@@ -249,7 +248,7 @@ ohm_status oc_leads_read(const char *text, oc_meter *meter, ohm_error *error) {
 static const oc_meter assumed_meter = OC_METER_INIT;
 
 static bool is_ohm(double r_ohm) {
-  return oc_inside(0, r_ohm, GREATEST_OHM);
+  return oc_inside(0, r_ohm, OC_GREATEST_OHM);
 }
 
 static bool is_meter(const oc_meter *meter) {
@@ -263,8 +262,8 @@ static bool is_meter(const oc_meter *meter) {
 /* One count of a display of that many counts on the lowest range that shows r_ohm:
  * a decimal step. */
 static double count_of_display(double r_ohm, double display_count) {
-  double step = 0.1;
-  while (r_ohm >= step * display_count && step < GREATEST_OHM)
+  double step = OC_FINEST_COUNT_OHM;
+  while (r_ohm >= step * display_count && step < OC_GREATEST_OHM)
     step *= 10;
   return step;
 }

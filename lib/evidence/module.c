@@ -286,11 +286,8 @@ ohm_status oc_reported_budget(const oc_reported *reported, struct oc_budget *bud
   return OHM_OK;
 }
 
-/* Printed by makers as what is used, or shown, when the sensor is not believed: Toyota
- * RAV4 2002 and Mitsubishi Eclipse 1990-98 80; Saab 9-3 2002 diesel 0; Saab 9-5 2004 V6
- * diesel -20 and 60; Hyundai Santa Fe 2011 diesel -10; and -40 or 140 for the circuit. */
 bool oc_reported_stands_in(double t_c) {
-  static const double known_c[] = {-40, -20, -10, 0, 60, 80, 140};
+  static const double known_c[] = {OC_STAND_INS_C};
   for (size_t i = 0; i < sizeof known_c / sizeof known_c[0]; i++)
     if (fabs(t_c - known_c[i]) < 0.5)
       return true;

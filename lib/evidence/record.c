@@ -8,10 +8,6 @@
 #include "../ground/number.h"
 #include "../ground/status.h"
 
-/* More than this over a fuse is a current, less than the other is none: common practice. */
-static const double draws_mv = 0.7;
-static const double draws_not_mv = 0.3;
-
 /* ---- judging ---- */
 
 double oc_record_error(const struct oc_test *test, double number) {
@@ -43,7 +39,9 @@ enum oc_seen oc_record_judge(const struct ohm_circuit *circuit, const struct oc_
   if (test->unit == OC_UNIT_DROP)
     return judge_drop(circuit, test, number, amperes, u_amperes);
   if (test->unit == OC_UNIT_FUSE)
-    return number >= draws_mv ? OC_SEEN_GOOD : number < draws_not_mv ? OC_SEEN_BAD : OC_SEEN_UNSURE;
+    return number >= OC_DRAWS_MV      ? OC_SEEN_GOOD
+           : number < OC_DRAWS_NOT_MV ? OC_SEEN_BAD
+                                      : OC_SEEN_UNSURE;
   double error = isinf(number) ? 0 : oc_record_error(test, number);
   return between(number - error, number + error, oc_test_limit_at(test->low, fan_c),
                  oc_test_limit_at(test->high, fan_c));
@@ -215,7 +213,7 @@ static ohm_status take_named(const struct line *line, struct oc_record_entry *en
 
 static ohm_status take_fan(const struct line *line, struct oc_record *record) {
   double fan_c;
-  if (!read_number(line, "C", &fan_c) || !(0 < fan_c && fan_c < 130))
+  if (!read_number(line, "C", &fan_c) || !(0 < fan_c && fan_c < OC_NEVER_C))
     return fail_outcome(line, "; write where the fan is to start, above 0C and below 130C");
   record->fan_c = fan_c;
   return OHM_OK;

@@ -10,7 +10,6 @@ static const double LOWEST_M = -430;
 static const double HIGHEST_M = 5000;
 static const double LEAST_HPA = 500;
 static const double GREATEST_HPA = 1100;
-static const double SEA_LEVEL_HPA = 1013.25;
 
 /* ---- notations ---- */
 
@@ -198,7 +197,8 @@ static bool is_reference(const oc_reference *reference) {
 
 /* Water boils a little warmer below its surface than the pressure of the air says. */
 static ohm_status boiling(const oc_reference *reference, double *t_c) {
-  double pressure_hpa = SEA_LEVEL_HPA;
+  double pressure_hpa;
+  ohm_water_pressure(0, &pressure_hpa);
   if (reference->kind == OHM_REFERENCE_BOIL_PRESSURE)
     pressure_hpa = reference->pressure_hpa;
   if (reference->kind == OHM_REFERENCE_BOIL_ALTITUDE)

@@ -20,6 +20,9 @@
 /** No temperature anywhere is above this. */
 #define OC_HOTTEST_C 1000.0
 
+/** No resistance is above this. */
+#define OC_GREATEST_OHM 1e12
+
 static inline double oc_kelvin(double t_c) {
   return t_c - OC_ZERO_C;
 }

@@ -1,62 +1,179 @@
 /* SPDX-License-Identifier: MIT */
-/* What the trade takes for granted. */
+/*
+ * What the trade takes for granted, each figure once. "Common practice" has no source; a
+ * manual is cited by maker, model, year and section. A figure is a number, and where
+ * OC_FIGURE is made otherwise, as in bench/finding.c, the text of it.
+ */
 #ifndef OC_TRADE_H
 #define OC_TRADE_H
 
-/* Assumed when not stated; all common practice, no source. */
-#define OC_ASSUMED_LEVEL                 0.95
-#define OC_ASSUMED_METER_PERCENT         1.0
-#define OC_ASSUMED_METER_COUNTS          3.0
-#define OC_ASSUMED_LEAD_OHM              0.3
-#define OC_ASSUMED_LEAD_LIMIT_OHM        0.2
-#define OC_ASSUMED_DISPLAY_COUNT         2000.0
-#define OC_ASSUMED_THERMOMETER_LIMIT_K   2.0
-#define OC_ASSUMED_ICE_LIMIT_K           0.5
-#define OC_ASSUMED_BOIL_LIMIT_K          1.0
-#define OC_ASSUMED_BOIL_ALTITUDE_LIMIT_K 0.4
-#define OC_ASSUMED_BOIL_PRESSURE_LIMIT_K 0.2
-#define OC_ASSUMED_BOIL_DEPTH_K          0.1
-#define OC_ASSUMED_INFRARED_LIMIT_K      4.0
-#define OC_ASSUMED_TOLERANCE_PERCENT     5.0
-#define OC_ASSUMED_FAN_C                 97.0
-#define OC_ASSUMED_FAN_LIMIT_K           5.0
-#define OC_ASSUMED_CURRENT_MA            1.0
+#define OC_FIGURE(figure) ((double)(figure))
 
-/* Assumed of a car left standing; inferred from the hours and differences that makers
- * print for a cold start, not measured. */
-#define OC_ASSUMED_STOP_C             90.0
-#define OC_ASSUMED_STOP_LIMIT_K       15.0
-#define OC_ASSUMED_STOP_TOLD_LIMIT_K  5.0
-#define OC_ASSUMED_SOAK_ALLOW_K       6.0
-#define OC_ASSUMED_COOLANT_TAU_LOW_H  1.0
-#define OC_ASSUMED_COOLANT_TAU_HIGH_H 4.0
-#define OC_ASSUMED_OIL_TAU_LOW_H      1.0
-#define OC_ASSUMED_OIL_TAU_HIGH_H     5.0
-#define OC_ASSUMED_INTAKE_TAU_LOW_H   0.5
-#define OC_ASSUMED_INTAKE_TAU_HIGH_H  3.0
-#define OC_ASSUMED_AMBIENT_TAU_LOW_H  0.1
-#define OC_ASSUMED_AMBIENT_TAU_HIGH_H 1.0
+/* ---- the fan ---- */
 
-/* Assumed when not stated; all common practice, no source. The limits of the pin, as
- * shares of the supply, lie among those printed: 4.90 V and 0.1 V of 5 V. */
-#define OC_ASSUMED_SUPPLY_VOLT      5.0
-#define OC_ASSUMED_SUPPLY_PERCENT   2.0
-#define OC_ASSUMED_PULL_UP_PERCENT  2.0
-#define OC_ASSUMED_OPEN_SHARE       0.98
-#define OC_ASSUMED_SHORT_SHARE      0.02
-#define OC_ASSUMED_VOLTS_PERCENT    1.0
-#define OC_ASSUMED_VOLTS_COUNTS     2.0
-#define OC_ASSUMED_REPORTED_LIMIT_K 1.0
+/* Ford Probe 1993, fan operation; Mercury Tracer 1997, cooling, initial inspection. */
+#define OC_ASSUMED_FAN_C OC_FIGURE(97)
+/* Common practice, no source. */
+#define OC_ASSUMED_LEVEL       OC_FIGURE(0.95)
+#define OC_ASSUMED_FAN_LIMIT_K OC_FIGURE(5)
+/* Up to here a fan that has not started is said never to; common practice, no source. */
+#define OC_NEVER_C OC_FIGURE(130)
+/* Engine off this far above where the fan is to start; common practice, no source. */
+#define OC_TOO_HOT_K OC_FIGURE(12)
+/* Coolant warmer than this scalds; common practice, no source. */
+#define OC_SCALDS_C OC_FIGURE(45)
+/* From here up a reading is hot enough to speak for the fan; common practice, no source. */
+#define OC_HOT_ENOUGH_C OC_FIGURE(85)
+/* Series resistance asked about unless told; common practice, no source. */
+#define OC_ASSUMED_HIDDEN_OHM OC_FIGURE(50)
 
-/** What the sensor may have cooled or warmed between ohms and volts; common practice. */
-#define OC_ASSUMED_MOVED_LIMIT_K 1.0
+/* ---- the sensor ---- */
 
-/* Common practice: film resistors, and how far above the fan's start to aim. */
-#define OC_ASSUMED_RESISTOR_PERCENT     5.0
-#define OC_ASSUMED_RESISTOR_E96_PERCENT 1.0
-#define OC_ASSUMED_AIM_K                8.0
+/* Chevrolet Traverse 2010, P0116, component testing. */
+#define OC_ASSUMED_TOLERANCE_PERCENT OC_FIGURE(5)
+/* A part follows the printed curve no closer than this at any one temperature, relative
+ * standard uncertainty; common practice, no source. */
+#define OC_SCATTER OC_FIGURE(0.005)
+/* How far a dissipation factor differs from sensor to sensor; common practice, no source. */
+#define OC_DISSIPATION_SPREAD OC_FIGURE(0.2)
+/* A resistance that changed by more than this factor, or a beta by more than this share, is
+ * another part's; common practice, no source. */
+#define OC_MOST_DRIFT_FACTOR OC_FIGURE(4)
+#define OC_MOST_BETA_SHARE   OC_FIGURE(0.3)
+/* A gauge's sender reads this many times more or less than a module's sensor is allowed;
+ * common practice, below the 1.9 times of the nearest of tables/. */
+#define OC_GAUGE_FACTOR OC_FIGURE(1.75)
 
-/** Series resistance asked about unless told; common practice. */
-#define OC_ASSUMED_HIDDEN_OHM 50.0
+/* ---- the ohmmeter ---- */
+
+/* Common practice, no source. */
+#define OC_ASSUMED_METER_PERCENT OC_FIGURE(1)
+#define OC_ASSUMED_METER_COUNTS  OC_FIGURE(3)
+#define OC_ASSUMED_DISPLAY_COUNT OC_FIGURE(2000)
+#define OC_FINEST_COUNT_OHM      OC_FIGURE(0.1)
+/* Fluke 187 and 189, users manual, page 3-8: 0.1 to 0.2 ohm; longer ones common practice. */
+#define OC_ASSUMED_LEAD_OHM       OC_FIGURE(0.3)
+#define OC_ASSUMED_LEAD_LIMIT_OHM OC_FIGURE(0.2)
+/* Leads that were measured repeat within this; common practice, no source. */
+#define OC_LEADS_REPEAT_OHM OC_FIGURE(0.1)
+/* Test current up to a resistance, and a tenth of it in each decade above, down to a
+ * hundredth: Keithley 2002, specifications, page A-7, rounded up. */
+#define OC_ASSUMED_CURRENT_MA OC_FIGURE(1)
+#define OC_FULL_CURRENT_OHM   OC_FIGURE(2000)
+/* A bare number that means more than the first from the bath is doubted when a thousand
+ * times as much comes nearer than the second; common practice, no source. */
+#define OC_DOUBTED_K OC_FIGURE(50)
+#define OC_NEAR_K    OC_FIGURE(15)
+/* Below this there is no element, but a wire: General Motors 2006-10, circuit testing, low
+ * reference to ground. A short is below this share of the sensor too; common practice. */
+#define OC_SHORTED_OHM   OC_FIGURE(5)
+#define OC_SHORTED_SHARE OC_FIGURE(0.1)
+
+/* ---- what says how warm it is ---- */
+
+/* Common practice, no source. */
+#define OC_ASSUMED_THERMOMETER_LIMIT_K   OC_FIGURE(2)
+#define OC_ASSUMED_ICE_LIMIT_K           OC_FIGURE(0.5)
+#define OC_ASSUMED_BOIL_LIMIT_K          OC_FIGURE(1)
+#define OC_ASSUMED_BOIL_ALTITUDE_LIMIT_K OC_FIGURE(0.4)
+#define OC_ASSUMED_BOIL_PRESSURE_LIMIT_K OC_FIGURE(0.2)
+#define OC_ASSUMED_BOIL_DEPTH_K          OC_FIGURE(0.1)
+#define OC_ASSUMED_INFRARED_LIMIT_K      OC_FIGURE(4)
+
+/* ---- one more reading ---- */
+
+/* Common practice, no source: not this near to one that was taken; a room; and of two
+ * temperatures that tell as much but for this share, the room. */
+#define OC_ELSEWHERE_K  OC_FIGURE(15)
+#define OC_ROOM_C       OC_FIGURE(20)
+#define OC_NEARLY_SHARE OC_FIGURE(0.9)
+/* Forecasts so many standard uncertainties apart are told apart, and need not be further
+ * apart than the second; common practice, no source. */
+#define OC_TELLS_APART OC_FIGURE(2)
+#define OC_WELL_APART  OC_FIGURE(5)
+/* One that fits leads unless another is so many times as probable: Jeffreys, Theory of
+ * Probability, 3rd ed., appendix B. */
+#define OC_MUCH_LIKELIER OC_FIGURE(10)
+
+/* ---- a car left standing ---- */
+
+/* Inferred from the hours and differences that makers print for a cold start, not measured:
+ * 5 to 8 h and 5.6 to 15 K, Chevrolet Uplander 2006, P0116; Saturn Sky 2007, P2199; Suzuki
+ * Grand Vitara 2010, ECT rationality. */
+#define OC_ASSUMED_STOP_C             OC_FIGURE(90)
+#define OC_ASSUMED_STOP_LIMIT_K       OC_FIGURE(15)
+#define OC_ASSUMED_STOP_TOLD_LIMIT_K  OC_FIGURE(5)
+#define OC_ASSUMED_SOAK_ALLOW_K       OC_FIGURE(6)
+#define OC_ASSUMED_COOLANT_TAU_LOW_H  OC_FIGURE(1)
+#define OC_ASSUMED_COOLANT_TAU_HIGH_H OC_FIGURE(4)
+#define OC_ASSUMED_OIL_TAU_LOW_H      OC_FIGURE(1)
+#define OC_ASSUMED_OIL_TAU_HIGH_H     OC_FIGURE(5)
+#define OC_ASSUMED_INTAKE_TAU_LOW_H   OC_FIGURE(0.5)
+#define OC_ASSUMED_INTAKE_TAU_HIGH_H  OC_FIGURE(3)
+#define OC_ASSUMED_AMBIENT_TAU_LOW_H  OC_FIGURE(0.1)
+#define OC_ASSUMED_AMBIENT_TAU_HIGH_H OC_FIGURE(1)
+/* Waiting longer than this is no advice; common practice, no source. */
+#define OC_PATIENCE_H OC_FIGURE(72)
+
+/* ---- the module's pin ---- */
+
+/* Common practice, no source. */
+#define OC_ASSUMED_SUPPLY_VOLT      OC_FIGURE(5)
+#define OC_ASSUMED_SUPPLY_PERCENT   OC_FIGURE(2)
+#define OC_ASSUMED_PULL_UP_PERCENT  OC_FIGURE(2)
+#define OC_ASSUMED_VOLTS_PERCENT    OC_FIGURE(1)
+#define OC_ASSUMED_VOLTS_COUNTS     OC_FIGURE(2)
+#define OC_ASSUMED_REPORTED_LIMIT_K OC_FIGURE(1)
+#define OC_ASSUMED_MOVED_LIMIT_K    OC_FIGURE(1)
+/* Of the supply. Open: 4.90 V of 5 V, Hyundai Santa Fe 2011 diesel, P0118. Short: 0.1 V,
+ * Mercedes-Benz, GF07.04-P-6040. Another feed: 5.2 V, General Motors 2006-10, circuit
+ * testing. */
+#define OC_ASSUMED_OPEN_SHARE  OC_FIGURE(0.98)
+#define OC_ASSUMED_SHORT_SHARE OC_FIGURE(0.02)
+#define OC_OTHER_FEED_SHARE    OC_FIGURE(1.04)
+/* Of the degrees printed as those of an open or a shorted circuit the nearest: Chevrolet
+ * Monte Carlo 1988, code 15; General Motors 2006-10, circuit testing. */
+#define OC_OPEN_C    OC_FIGURE(-30)
+#define OC_SHORTED_C OC_FIGURE(128)
+/* The least and the greatest printed: Saturn SL 1991, DTC 17; Ford Windstar 2003, sensor
+ * operating range charts, evaporator, worked out of its volts. */
+#define OC_LEAST_PULL_UP_OHM    OC_FIGURE(348)
+#define OC_GREATEST_PULL_UP_OHM OC_FIGURE(20000)
+/* A good sensor below a pull-up reads less than this share of the least allowed: nearer to
+ * it the sensor would have to be at its upper limit; common practice, no source. */
+#define OC_PLUG_ON_SHARE OC_FIGURE(0.97)
+/* The input keeps its range this factor past its changeover; common practice, no source. */
+#define OC_PAST_CHANGEOVER OC_FIGURE(1.2)
+/* Used, or shown, when the sensor is not believed: Toyota RAV4 2002, P0115, and Mitsubishi
+ * Eclipse 1990-98 80; Saab 9-3 2002 diesel, P0117, 0; Saab 9-5 2004 V6 diesel, temperature
+ * sensor, -20 and 60; Hyundai Santa Fe 2011 diesel, P0118, -10; and -40 or 140 for the
+ * circuit, Lexus ES300 1999, P0115. */
+#define OC_STAND_INS_C -40, -20, -10, 0, 60, 80, 140
+
+/* ---- resistors in the sensor's place ---- */
+
+/* Film resistors, and how far above the fan's start to aim; common practice, no source. */
+#define OC_ASSUMED_RESISTOR_PERCENT     OC_FIGURE(5)
+#define OC_ASSUMED_RESISTOR_E96_PERCENT OC_FIGURE(1)
+#define OC_ASSUMED_AIM_K                OC_FIGURE(8)
+
+/* ---- the circuit of the fan ---- */
+
+/* The most a fan draws, unless its circuit says; common practice, no source. */
+#define OC_ASSUMED_MOST_A OC_FIGURE(30)
+/* From the first over a fuse it carries a current, below the second none; common practice,
+ * no source. */
+#define OC_DRAWS_MV     OC_FIGURE(0.7)
+#define OC_DRAWS_NOT_MV OC_FIGURE(0.3)
+/* Relative limit of error of a current by a fuse: those of one rating differ; common
+ * practice, no source. */
+#define OC_FUSE_ERROR OC_FIGURE(0.25)
+/* Volts of one balance were not all read at one moment; common practice, no source. */
+#define OC_BALANCE_VOLT OC_FIGURE(0.3)
+/* Of a link of which nothing is known; by what they fall once it was renewed, and with each
+ * good test that it would have shown itself in; common practice, no source. */
+#define OC_ODDS_UNLESS_TOLD  OC_FIGURE(0.02)
+#define OC_ODDS_IF_RENEWED   OC_FIGURE(0.1)
+#define OC_ODDS_IF_NOT_SHOWN OC_FIGURE(0.2)
 
 #endif

@@ -5,15 +5,6 @@
 
 #include "../arithmetic/fuse.h"
 
-/* Volts were not all read at one moment. Common practice. */
-static const double balance_volt = 0.3;
-
-/* Of a link of which nothing is known; of one that was just renewed; of one that would
- * have shown itself in most tests that were good. Common practice. */
-static const double odds_unless_told = 0.02;
-static const double odds_if_renewed = 0.1;
-static const double odds_if_not_shown = 0.2;
-
 /* Links of which one is at fault when the test is bad; none when that tells nothing. */
 oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
   const struct oc_test *t = &it->circuit->tests[test];
@@ -78,7 +69,7 @@ static void follow_record(struct oc_deduction *it) {
 /* What is lost along the way and what is left add up to the battery, or one was misread. */
 static bool is_off(const struct oc_deduction *it, const struct oc_balance *balance) {
   double left = it->tests[balance->whole].number;
-  double error = balance_volt + oc_record_error(&it->circuit->tests[balance->whole], left);
+  double error = OC_BALANCE_VOLT + oc_record_error(&it->circuit->tests[balance->whole], left);
   for (size_t i = 0; i < balance->part_count; i++) {
     double part = it->tests[balance->parts[i]].number;
     left -= part;
@@ -163,12 +154,12 @@ bool oc_deduction_is_explained(const struct oc_deduction *it) {
 double oc_deduction_odds(const struct oc_deduction *it, size_t link) {
   const struct ohm_circuit *circuit = it->circuit;
   double odds = circuit->links[link].odds;
-  odds = isnan(odds) ? odds_unless_told : odds / (1 - odds);
+  odds = isnan(odds) ? OC_ODDS_UNLESS_TOLD : odds / (1 - odds);
   if (it->renewed & oc_set_of(link))
-    odds *= odds_if_renewed;
+    odds *= OC_ODDS_IF_RENEWED;
   for (size_t i = 0; i < circuit->test_count; i++)
     if (it->tests[i].seen == OC_SEEN_GOOD && circuit->tests[i].accuses & oc_set_of(link))
-      odds *= odds_if_not_shown;
+      odds *= OC_ODDS_IF_NOT_SHOWN;
   return odds;
 }
 

@@ -1,9 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "fault.h"
 
-static const double COLDEST_START_C = -60;
-static const double BETA_T0_C = 25;
-
 double oc_fault_log(const struct oc_fault *fault, double log_element, double t_c) {
   double size = fault->size;
   switch (fault->shape) {
@@ -14,7 +11,7 @@ double oc_fault_log(const struct oc_fault *fault, double log_element, double t_c
   case OC_FAULT_DRIFT:
     return log_element + size;
   default:
-    return log_element + size * (1 / oc_kelvin(t_c) - 1 / oc_kelvin(BETA_T0_C));
+    return log_element + size * (1 / oc_kelvin(t_c) - 1 / oc_kelvin(OC_BETA_T0_C));
   }
 }
 
@@ -28,7 +25,7 @@ double oc_fault_size(enum oc_fault_shape shape, double log_element, double log_s
   case OC_FAULT_DRIFT:
     return change;
   default:
-    return change / (1 / oc_kelvin(t_c) - 1 / oc_kelvin(BETA_T0_C));
+    return change / (1 / oc_kelvin(t_c) - 1 / oc_kelvin(OC_BETA_T0_C));
   }
 }
 
@@ -42,13 +39,13 @@ double oc_fault_slope(const struct oc_fault *fault, double log_element, double t
   case OC_FAULT_DRIFT:
     return 1;
   default:
-    return 1 / oc_kelvin(t_c) - 1 / oc_kelvin(BETA_T0_C);
+    return 1 / oc_kelvin(t_c) - 1 / oc_kelvin(OC_BETA_T0_C);
   }
 }
 
 double oc_fault_lateness(oc_resistance_at resistance, const void *context, double start_ohm,
                          double fan_c) {
-  double low_c = COLDEST_START_C;
+  double low_c = OC_COLDEST_START_C;
   double high_c = OC_NEVER_C;
   if (resistance(context, high_c) > start_ohm)
     return INFINITY;

@@ -14,6 +14,9 @@ enum oc_fault_shape {
   OC_FAULT_SHAPES
 };
 
+/** Beta is told about here, as is everyone's. */
+#define OC_BETA_T0_C 25.0
+
 /** A size of 0 is no fault, whatever its shape. */
 struct oc_fault {
   enum oc_fault_shape shape;
@@ -31,8 +34,8 @@ double oc_fault_size(enum oc_fault_shape shape, double log_element, double log_s
 /** Derivative of oc_fault_log() by the size. */
 double oc_fault_slope(const struct oc_fault *fault, double log_element, double t_c);
 
-/** Up to here a fan that has not started is said never to. */
-#define OC_NEVER_C 130.0
+/** Down to here a start is looked for; colder is always. */
+#define OC_COLDEST_START_C (-60.0)
 
 /** Resistance that a module sees at a temperature; falls as it rises. */
 typedef double (*oc_resistance_at)(const void *context, double t_c);

@@ -165,7 +165,7 @@ struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure) {
                              .leakage_early_k = early_by_leakage(exposure, AT_HIGH, leakage_s),
                              .leakage_sound_early_k =
                                  early_by_leakage(exposure, AT_NOMINAL, leakage_s),
-                             .fifty_late_k = oc_hidden_late_by(exposure, 50)};
+                             .fifty_late_k = oc_hidden_late_by(exposure, OC_ASSUMED_HIDDEN_OHM)};
   hidden.late_k = fmax(hidden.series_late_k, drift_late_k);
   hidden.early_k = fmax(hidden.leakage_early_k, drift_early_k);
   /* The least that must be wrong, by whichever shape makes least of it. */

@@ -27,7 +27,7 @@ struct oc_hidden {
   double series_sound_late_k; /**< the same in series with a nominal sensor */
   double leakage_early_k;
   double leakage_sound_early_k;
-  double fifty_late_k; /**< 50 ohm in series with a nominal sensor */
+  double fifty_late_k; /**< OC_ASSUMED_HIDDEN_OHM in series with a nominal sensor */
   double late_k;       /**< the latest by any shape of fault */
   double early_k;
   ohm_verdict job;

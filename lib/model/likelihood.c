@@ -3,10 +3,6 @@
 
 #include "../arithmetic/distribution.h"
 
-/* A part follows the printed curve no closer than this at any one temperature, relative
- * standard uncertainty; common practice, no source. */
-static const double SCATTER = 0.005;
-static const double LOG_ROOT_TWO_PI = 0.91893853320467274;
 /* No finer step of a fault's size than this shows in a reading. */
 static const double SMALL_CHANGE = 1e-4;
 
@@ -34,7 +30,7 @@ static void take_element(struct oc_evidence_reading *reading,
   bool common = is_one_thermometer(measurement->reference->kind);
   reading->at_c = measurement->element.value;
   reading->log_nominal = log(oc_curve_resistance_beyond(measurement->curve, reading->at_c));
-  reading->u_own = SCATTER;
+  reading->u_own = OC_SCATTER;
   for (size_t i = 0; i < measurement->element.count; i++) {
     const struct oc_cause *cause = &measurement->element.causes[i];
     if (common && cause->name == OC_CAUSE_REFERENCE_LIMIT)
@@ -84,7 +80,7 @@ static void take(struct oc_evidence *evidence, const struct oc_measurement *meas
  * the resistance may be no wider than a few of what so many readings together leave of
  * the scatter. */
 static size_t panels_for(double width, size_t count, size_t most) {
-  double narrowest = SCATTER / sqrt(fmax(1, (double)count));
+  double narrowest = OC_SCATTER / sqrt(fmax(1, (double)count));
   return (size_t)fmin(fmax(ceil(width / (8 * narrowest)), 2), (double)most);
 }
 
@@ -212,7 +208,7 @@ static double log_over_band(const double *white, const double *band, size_t coun
     return -square / 2;
   double along = product(white, band, count) / length;
   double across = fmax(0, square - along * along);
-  return -across / 2 + LOG_ROOT_TWO_PI - log(length) +
+  return -across / 2 + OC_LOG_ROOT_TWO_PI - log(length) +
          oc_normal_log_between(-along, length - along);
 }
 

@@ -4,13 +4,6 @@
 
 #include "../evidence/reference.h"
 
-/* How far a dissipation factor differs from sensor to sensor; common practice. */
-static const double DISSIPATION_SPREAD = 0.2;
-/* A bare number that means this far from the bath is doubted... */
-static const double DOUBTED_K = 50;
-/* ...when a thousand times as much comes as near as this. */
-static const double NEAR_K = 15;
-
 /* ---- what was asked ---- */
 
 static bool is_check(const oc_check *check) {
@@ -29,7 +22,7 @@ static ohm_status take_check(struct oc_measurement *measurement, const oc_check 
   measurement->place = (ohm_place)check->place;
   bool good = 0.5 < measurement->level && measurement->level < 1 && 0 < measurement->fan_c &&
               measurement->fan_c < OC_NEVER_C && 0 < measurement->limit_k &&
-              measurement->limit_k <= 100;
+              measurement->limit_k <= OC_MOST_LIMIT_K;
   return good ? OHM_OK : OHM_OUT_OF_RANGE;
 }
 
@@ -60,9 +53,9 @@ static ohm_status take_tolerance(struct oc_measurement *measurement, const oc_ch
 
 /* Largest test current of an ohmmeter on the range of a resistance, common practice. */
 static double greatest_current_ma(double r_ohm) {
-  return r_ohm < 2e3   ? OC_ASSUMED_CURRENT_MA
-         : r_ohm < 2e4 ? OC_ASSUMED_CURRENT_MA / 10
-                       : OC_ASSUMED_CURRENT_MA / 100;
+  return r_ohm < OC_FULL_CURRENT_OHM        ? OC_ASSUMED_CURRENT_MA
+         : r_ohm < 10 * OC_FULL_CURRENT_OHM ? OC_ASSUMED_CURRENT_MA / 10
+                                            : OC_ASSUMED_CURRENT_MA / 100;
 }
 
 /* The element is warmer than its bath by P/delta; where the current is not known, by
@@ -77,7 +70,7 @@ static void heat(struct oc_measurement *measurement) {
   double ma = measurement->current_assumed ? greatest_current_ma(r_ohm) : stated_ma;
   double full_k = ma * ma * 1e-3 * r_ohm / dissipation;
   double shift_k = measurement->current_assumed ? full_k / 2 : full_k;
-  double limit_k = measurement->current_assumed ? full_k / 2 : DISSIPATION_SPREAD * full_k;
+  double limit_k = measurement->current_assumed ? full_k / 2 : OC_DISSIPATION_SPREAD * full_k;
   measurement->element.value += shift_k;
   oc_budget_add_limit(&measurement->element, OC_CAUSE_HEATING, limit_k);
 }
@@ -114,11 +107,11 @@ bool oc_measurement_misses_k(const struct oc_measurement *measurement) {
     return false;
   bool fits =
       ohm_curve_temperature(measurement->curve, measurement->read.value, &bare_c) == OHM_OK &&
-      fabs(bare_c - bath_c) <= DOUBTED_K;
+      fabs(bare_c - bath_c) <= OC_DOUBTED_K;
   return !fits &&
          ohm_curve_temperature(measurement->curve, 1000 * measurement->reading->r_ohm,
                                &thousandfold_c) == OHM_OK &&
-         fabs(thousandfold_c - bath_c) <= NEAR_K + oc_budget_u(&measurement->bath);
+         fabs(thousandfold_c - bath_c) <= OC_NEAR_K + oc_budget_u(&measurement->bath);
 }
 
 /* ---- what could hide ---- */

@@ -20,6 +20,9 @@ typedef struct oc_check {
                                  OC_ASSUMED_FAN_LIMIT_K */
 } oc_check;
 
+/** Largest limit in kelvin that can be asked for. */
+#define OC_MOST_LIMIT_K 100.0
+
 #define OC_CHECK_INIT                                                                              \
   { 0.0, 0.0, NULL, OHM_PLACE_NOT_TOLD, 0.0, 0.0 }
 

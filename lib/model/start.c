@@ -4,11 +4,9 @@
 #include "../curves/curve.h"
 #include "hidden.h"
 
-static const double COLDEST_START_C = -60;
-
 /* Where the curve has a resistance; INFINITY for never up to OC_NEVER_C. */
 static double temperature_of(const ohm_curve *curve, double r_ohm) {
-  double low_c = COLDEST_START_C;
+  double low_c = OC_COLDEST_START_C;
   double high_c = OC_NEVER_C;
   if (oc_curve_resistance_beyond(curve, high_c) > r_ohm)
     return INFINITY;

@@ -16,8 +16,6 @@ static const char *const names[ALL] = {"r_min_ohm",    "r_nom_ohm", "r_max_ohm",
                                        "v_signal_hot", "temp_c",    "temp_f",    "flag",
                                        "band",         "as_printed"};
 
-static const double SUPPLY_V = 5;
-
 struct reader {
   struct oc_printed *printed;
   const char *place;
@@ -32,7 +30,7 @@ const char *oc_printed_column_name(enum oc_printed_column column) {
 
 void oc_printed_free(struct oc_printed *printed) {
   free(printed->rows);
-  *printed = (struct oc_printed){.supply_v = SUPPLY_V};
+  *printed = (struct oc_printed){.supply_v = OC_ASSUMED_SUPPLY_VOLT};
 }
 
 static bool is_word(const struct oc_csv_cell *cell, const char *word) {
@@ -249,7 +247,7 @@ ohm_status oc_printed_parse(const char *text, size_t length, const char *place,
                             struct oc_printed *printed, ohm_error *error) {
   struct oc_csv csv;
   struct reader reader = {.printed = printed, .place = place, .error = error};
-  *printed = (struct oc_printed){.supply_v = SUPPLY_V};
+  *printed = (struct oc_printed){.supply_v = OC_ASSUMED_SUPPLY_VOLT};
   for (int i = 0; i < ALL; i++)
     reader.at[i] = -1;
   oc_csv_begin(&csv, text, length);

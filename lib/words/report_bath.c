@@ -30,7 +30,7 @@ static double number(const struct page *page, ohm_field field) {
 static void caution_lines(const struct page *page) {
   oc_sentence_line(page->out, "CAUTION",
                    "Key off, blades clear: unplugging this sensor starts many fans.");
-  if (number(page, OHM_FIELD_AT_C) > 45)
+  if (number(page, OHM_FIELD_AT_C) > OC_SCALDS_C)
     oc_sentence_line(page->out, "",
                      "Hot coolant scalds: never open it hot. Maker's procedure first.");
 }
@@ -234,7 +234,8 @@ void oc_report_verdict(struct oc_text *out, const ohm_finding *finding) {
 
 static void add_start(struct oc_text *out, double late_k) {
   if (isnan(late_k)) {
-    oc_text_add(out, "off up to 130 C");
+    oc_text_add(out, "off up to ");
+    oc_say_never(out);
     return;
   }
   oc_say_kelvins(out, fabs(late_k));
@@ -260,7 +261,9 @@ static void add_hidden(struct oc_text *text, const struct page *page) {
     oc_text_add(text, wires ? " could hide in sensor, plug and wires (fan "
                             : " could hide in the sensor (fan ");
     add_start(text, number(page, OHM_FIELD_SERIES_LATE_K));
-    oc_text_add(text, "); 50 ohm before a sound one: fan ");
+    oc_text_add(text, "); ");
+    oc_say_digits(text, OC_ASSUMED_HIDDEN_OHM, 2);
+    oc_text_add(text, " before a sound one: fan ");
     add_start(text, number(page, OHM_FIELD_FIFTY_LATE_K));
   } else {
     oc_say_resistance(text, number(page, OHM_FIELD_LEAKAGE_OHM));
@@ -340,18 +343,18 @@ static void add_finer(struct oc_text *text, const struct page *page) {
   double needed_k = number(page, OHM_FIELD_NEEDED_K);
   double reading_k = number(page, OHM_FIELD_U_T_C);
   double bath_k = number(page, OHM_FIELD_U_AT_C);
-  if (isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM)) && needed_k > 0.05) {
+  if (isnan(number(page, OHM_FIELD_ACCEPT_LOW_OHM)) && needed_k > OC_LEAST_SAID_K) {
     char digits[OHM_NUMBER_SIZE];
     ohm_number_print_fixed(floor(needed_k * 10) / 10, 1, digits, sizeof digits);
     oc_text_add(text, "know the temperature to ");
     oc_text_add(text, digits);
-    oc_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+    oc_text_add(text, number(page, OHM_FIELD_AT_C) > OC_SCALDS_C
                           ? " C: a trusted thermometer beside it"
                           : " C: ice water, or a trusted thermometer");
   } else if (reading_k > bath_k) {
     oc_text_add(text, "a finer range or a better meter; take the leads' own ohms off");
   } else {
-    oc_text_add(text, number(page, OHM_FIELD_AT_C) > 45
+    oc_text_add(text, number(page, OHM_FIELD_AT_C) > OC_SCALDS_C
                           ? "know the temperature better: a trusted thermometer beside it"
                           : "know the temperature better: ice water, a trusted thermometer");
   }
@@ -363,16 +366,13 @@ static void add_next_when_good(struct oc_text *text, const struct page *page) {
                           ? "the module: sensor, plug and wires have shown what they can"
                           : "plug and wires: the same reading at the module's end, hot");
   else
-    oc_text_add(text, "hot: boiling water, or 85 C and up, thermometer beside it");
+    oc_say_hot(text);
 }
 
-/* A gauge's sender reads so many times more or less than a module's sensor is allowed, as
- * far as their tables were printed: 1.9 times and beyond. */
 static bool may_be_a_gauges(const struct page *page) {
-  static const double least = 1.75;
   double r_ohm = number(page, OHM_FIELD_R_OHM);
-  return r_ohm < number(page, OHM_FIELD_LOW_OHM) / least ||
-         r_ohm > number(page, OHM_FIELD_HIGH_OHM) * least;
+  return r_ohm < number(page, OHM_FIELD_LOW_OHM) / OC_GAUGE_FACTOR ||
+         r_ohm > number(page, OHM_FIELD_HIGH_OHM) * OC_GAUGE_FACTOR;
 }
 
 static void add_next_when_bad(struct oc_text *text, const struct page *page) {

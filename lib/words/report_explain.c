@@ -88,8 +88,10 @@ static void add_fan(struct oc_text *out, const struct page *page) {
   double late_k = number(page, OHM_FIELD_FAULT_LATE_K);
   oc_text_add(out, "; the fan ");
   if (isnan(late_k)) {
-    oc_text_add(out, never_starts(page) ? "stays off up to 130 C" : "always runs");
-  } else if (fabs(late_k) < 0.05) {
+    oc_text_add(out, never_starts(page) ? "stays off up to " : "always runs");
+    if (never_starts(page))
+      oc_say_never(out);
+  } else if (fabs(late_k) < OC_LEAST_SAID_K) {
     oc_text_add(out, "as it should");
   } else {
     oc_say_kelvins(out, fabs(late_k));
@@ -276,7 +278,8 @@ static void next_line(const struct page *page) {
 static void caution_lines(const struct page *page) {
   oc_sentence_line(page->out, "CAUTION",
                    "Key off, blades clear: unplugging this sensor starts many fans.");
-  if (number(page, OHM_FIELD_AT_C) > 45 || number(page, OHM_FIELD_SEPARATING_C) > 45)
+  if (number(page, OHM_FIELD_AT_C) > OC_SCALDS_C ||
+      number(page, OHM_FIELD_SEPARATING_C) > OC_SCALDS_C)
     oc_sentence_line(page->out, "",
                      "Hot coolant scalds: never open it hot. Maker's procedure first.");
 }

@@ -81,13 +81,17 @@ static void fan_line(const struct page *page) {
   bool one = oc_finding_reason(page->finding) == OHM_REASON_ONE;
   oc_text_add(&text, one ? "set for " : "whichever it is, set for ");
   oc_say_temperature(&text, number(page, OHM_FIELD_FAN_C));
-  oc_text_add(&text, ", 50 ohm in the plug make it ");
+  oc_text_add(&text, ", ");
+  oc_say_digits(&text, OC_ASSUMED_HIDDEN_OHM, 2);
+  oc_text_add(&text, " in the plug make it ");
   if (isnan(least_k)) {
-    oc_text_add(&text, "stay off up to 130 C");
+    oc_text_add(&text, "stay off up to ");
+    oc_say_never(&text);
   } else {
     oc_say_kelvins(&text, least_k);
     if (isnan(most_k)) {
-      oc_text_add(&text, " late, or stay off up to 130 C");
+      oc_text_add(&text, " late, or stay off up to ");
+      oc_say_never(&text);
     } else {
       if (most_k - least_k >= 1) {
         oc_text_add(&text, " to ");

@@ -52,7 +52,7 @@ static void caution_lines(const struct page *page) {
   static const ohm_field warm[] = {OHM_FIELD_SENSOR_C, OHM_FIELD_T_C, OHM_FIELD_REPORTED_C,
                                    OHM_FIELD_AT_C};
   for (size_t i = 0; i < sizeof warm / sizeof warm[0]; i++)
-    hot = hot || number(page, warm[i]) > 45;
+    hot = hot || number(page, warm[i]) > OC_SCALDS_C;
   oc_sentence_line(page->out, "CAUTION",
                    "Hands, hair, sleeves clear: the fan may start, key off too.");
   oc_sentence_line(page->out, "",
@@ -170,13 +170,12 @@ static void add_range(struct oc_text *text, const struct page *page) {
   oc_say_resistance(text, number(page, OHM_FIELD_OTHER_PULL_UP_OHM));
 }
 
-/* More than 5.2 V of 5 V is a short to a feed, General Motors 2006-10, circuit testing. */
 static void add_circuit(struct oc_text *text, const struct page *page, bool open) {
   if (!has(page, OHM_FIELD_V_VOLT)) {
     oc_text_add(text, "BAD: the sensor is open, no circuit between its pins");
     return;
   }
-  if (number(page, OHM_FIELD_V_VOLT) > 1.04 * number(page, OHM_FIELD_SUPPLY_VOLT)) {
+  if (number(page, OHM_FIELD_V_VOLT) > OC_OTHER_FEED_SHARE * number(page, OHM_FIELD_SUPPLY_VOLT)) {
     oc_text_add(text, "BAD: more volts than its supply has: a wire that touches another feed");
     return;
   }
@@ -272,7 +271,8 @@ static void verdict_line(const struct page *page) {
 
 static void add_start(struct oc_text *text, double start_c) {
   if (isnan(start_c)) {
-    oc_text_add(text, "over 130");
+    oc_text_add(text, "over ");
+    oc_text_add_number(text, OC_NEVER_C);
     return;
   }
   add_whole_degrees(text, start_c);
@@ -283,10 +283,10 @@ static void add_fan(struct oc_text *text, const struct page *page) {
   oc_text_add(text, "it starts at a true ");
   add_start(text, number(page, OHM_FIELD_START_C));
   oc_text_add(text, " C (");
-  if (has(page, OHM_FIELD_START_LOW_C))
+  if (has(page, OHM_FIELD_START_LOW_C) || !has(page, OHM_FIELD_START_C))
     add_start(text, number(page, OHM_FIELD_START_LOW_C));
   else
-    oc_text_add(text, has(page, OHM_FIELD_START_C) ? "always" : "over 130");
+    oc_text_add(text, "always");
   oc_text_add(text, " to ");
   add_start(text, number(page, OHM_FIELD_START_HIGH_C));
   oc_text_add(text, ") while the gauge shows ");

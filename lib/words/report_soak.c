@@ -8,10 +8,6 @@
 #include "../ground/number.h"
 #include "sentence.h"
 
-static const double SCALDS_C = 45;
-/* Smaller errors are said to be none. */
-static const double LEAST_SAID_K = 0.05;
-
 struct page {
   const ohm_finding *finding;
   struct oc_text *out;
@@ -24,7 +20,7 @@ static double number(const struct page *page, ohm_field field) {
 static void caution_lines(const struct page *page) {
   oc_sentence_line(page->out, "CAUTION",
                    "Key off, blades clear: unplugging this sensor starts many fans.");
-  if (number(page, OHM_FIELD_COOLANT_HIGH_C) > SCALDS_C)
+  if (number(page, OHM_FIELD_COOLANT_HIGH_C) > OC_SCALDS_C)
     oc_sentence_line(page->out, "",
                      "It may still be hot and scald: do not open it. Maker's procedure first.");
 }
@@ -126,7 +122,8 @@ static void others_line(const struct page *page) {
 
 static void add_late(struct oc_text *text, double late_k) {
   if (isnan(late_k)) {
-    oc_text_add(text, "fan off up to 130 C");
+    oc_text_add(text, "fan off up to ");
+    oc_say_never(text);
     return;
   }
   oc_text_add(text, "fan ");
@@ -140,19 +137,21 @@ static void fan_line(const struct page *page) {
   double series_ohm = number(page, OHM_FIELD_SERIES_OHM);
   if (isnan(missed_k))
     return;
-  if (missed_k < LEAST_SAID_K) {
+  if (missed_k < OC_LEAST_SAID_K) {
     oc_text_add(&text, "NOT ANSWERED: nothing too cold hides here, but it was not hot");
   } else {
     oc_text_add(&text, "NOT ANSWERED: ");
     oc_say_kelvins(&text, missed_k);
     oc_text_add(&text, " too cold would not show here");
   }
-  if (series_ohm > 0 && missed_k >= LEAST_SAID_K) {
+  if (series_ohm > 0 && missed_k >= OC_LEAST_SAID_K) {
     oc_text_add(&text, "; ");
     oc_say_resistance(&text, series_ohm);
     oc_text_add(&text, " in plug or wire make that (");
     add_late(&text, number(page, OHM_FIELD_SERIES_SOUND_LATE_K));
-    oc_text_add(&text, "), 50 ohm make it ");
+    oc_text_add(&text, "), ");
+    oc_say_digits(&text, OC_ASSUMED_HIDDEN_OHM, 2);
+    oc_text_add(&text, " make it ");
     add_late(&text, number(page, OHM_FIELD_FIFTY_LATE_K));
   }
   oc_sentence_line(page->out, "For the fan", text.buffer);
@@ -177,7 +176,7 @@ static void next_line(const struct page *page) {
   OC_SENTENCE(text);
   switch (oc_finding_reason(page->finding)) {
   case OHM_REASON_CONFORMS:
-    oc_text_add(&text, "hot: boiling water, or 85 C and up, thermometer beside it");
+    oc_say_hot(&text);
     break;
   case OHM_REASON_WARM:
     oc_text_add(&text, "after a night outside, no sun, heater unplugged; then --undisturbed");

@@ -144,7 +144,8 @@ static void add_late(struct oc_text *text, const struct page *page) {
     oc_text_add(text, ", the fan starts at a true ");
     add_fixed(text, number(page, OHM_FIELD_START_C), 0, " C");
   } else {
-    oc_text_add(text, ", the fan is off up to a true 130 C");
+    oc_text_add(text, ", the fan is off up to a true ");
+    oc_say_never(text);
   }
 }
 
@@ -241,7 +242,8 @@ static void hidden_line(const struct page *page) {
       oc_say_temperature(&text, number(page, OHM_FIELD_FAN_STOP_C));
     }
   } else {
-    oc_text_add(&text, "off up to a true 130 C");
+    oc_text_add(&text, "off up to a true ");
+    oc_say_never(&text);
   }
   oc_sentence_line(page->out, "Hidden", text.buffer);
 }

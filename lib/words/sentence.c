@@ -103,6 +103,17 @@ void oc_say_in_100(struct oc_text *out, double p) {
   oc_text_add(out, " in 100");
 }
 
+void oc_say_never(struct oc_text *out) {
+  oc_text_add_number(out, OC_NEVER_C);
+  oc_text_add(out, " C");
+}
+
+void oc_say_hot(struct oc_text *out) {
+  oc_text_add(out, "hot: boiling water, or ");
+  oc_text_add_number(out, OC_HOT_ENOUGH_C);
+  oc_text_add(out, " C and up, thermometer beside it");
+}
+
 void oc_say_kelvins(struct oc_text *out, double dt_k) {
   char digits[OHM_NUMBER_SIZE];
   ohm_number_print_fixed(dt_k, fabs(dt_k) < 2 ? 1 : 0, digits, sizeof digits);

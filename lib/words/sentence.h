@@ -7,6 +7,9 @@
 
 enum { OC_SENTENCE_SIZE = 900 };
 
+/** Smaller differences are said to be none, kelvin. */
+#define OC_LEAST_SAID_K 0.05
+
 /** A sentence being made up. */
 #define OC_SENTENCE(text)                                                                          \
   char text##_buffer[OC_SENTENCE_SIZE];                                                            \
@@ -32,6 +35,12 @@ void oc_say_resistance(struct oc_text *out, double r_ohm);
 
 /** "2.19 k to 2.42 k", as it was printed. */
 void oc_say_limits(struct oc_text *out, double low_ohm, double high_ohm);
+
+/** "130 C": up to there a fan is followed. */
+void oc_say_never(struct oc_text *out);
+
+/** What to do where a reading does not speak for the fan. */
+void oc_say_hot(struct oc_text *out);
 
 /** "98 in 100"; of what is nearly certain, no more than is known. */
 void oc_say_in_100(struct oc_text *out, double p);
