@@ -1931,7 +1931,8 @@ OHM_API const ohm_finding *ohm_answer_member(const ohm_answer *answer, int group
 OHM_API size_t ohm_answer_print_report(const ohm_answer *answer, char *buffer, size_t size);
 
 /**
- * Its uncertainty by cause, so that it can be worked out again by hand.
+ * The uncertainty of a check by cause, so that it can be worked out again by hand; of
+ * several readings each by itself.
  *
  * Return  as ohm_answer_print_report()
  * Status  cannot fail.
