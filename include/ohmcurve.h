@@ -1748,11 +1748,12 @@ OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
  *     ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
  *     ohm_bench *bench = ohm_bench_new(&error);
  *     ohm_bench_use_sensor(bench, sensor);
- *     if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)
+ *     if (ohm_bench_read(bench, "2.31k@21.5C", NULL, &error) != OHM_OK)
  *       puts(error.message);
  *     ohm_answer *answer = ohm_bench_check(bench, &error);
- *     if (answer)
- *       puts(ohm_finding_text(ohm_answer_finding(answer), OHM_FIELD_VERDICT, 0));
+ *     const ohm_finding *finding = ohm_answer_finding(answer);
+ *     if (finding)
+ *       puts(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0));
  */
 typedef struct ohm_bench ohm_bench;
 
