@@ -45,33 +45,39 @@ static int setting_of(const char *text, size_t length) {
   return setting && strcmp(ohm_setting_name(setting), name) == 0 ? setting : 0;
 }
 
-/* Most settings are ordinary words too: they are settings behind "set". */
-static void add_word(struct sentence *sentence, const char *word, size_t length, bool *set) {
+static bool is_setting(const char *text) {
+  return setting_of(text, word_length(text)) != 0;
+}
+
+/* Most settings are ordinary words too: they are settings behind "set", and two of them
+ * with an "and" between. */
+static void add_word(struct sentence *sentence, const char *word, size_t length, bool *named) {
   char option[SHELL_OPTION_NAME_SIZE];
   int setting = setting_of(word, length);
-  if (setting && (*set || memchr(word, '_', length))) {
+  bool sets = is_word(word, length, "set") && word[length] == ' ' && is_setting(word + length + 1);
+  if (setting && strncmp(word + length, " and ", 5) == 0 && is_setting(word + length + 5))
+    *named = true;
+  if (setting && (*named || memchr(word, '_', length))) {
     shell_option_name(setting, option);
     add(sentence, option, strlen(option));
     return;
   }
-  bool sets = is_word(word, length, "set") && word[length] == ' ' &&
-              setting_of(word + length + 1, word_length(word + length + 1));
-  *set = sets || (*set && is_word(word, length, "or"));
+  *named = sets || (*named && is_word(word, length, "and"));
   add(sentence, sets ? "write" : word, sets ? strlen("write") : length);
 }
 
 static void translate(struct sentence *sentence, const char *text) {
-  bool set = false;
+  bool named = false;
   bool quoted = false;
   sentence->length = 0;
   sentence->text[0] = '\0';
   while (*text) {
     size_t length = quoted ? 0 : word_length(text);
     if (length > 0) {
-      add_word(sentence, text, length, &set);
+      add_word(sentence, text, length, &named);
     } else {
       quoted = quoted != (*text == '"');
-      set = set && *text == ' ';
+      named = named && *text == ' ';
       add(sentence, text, length = 1);
     }
     text += length;

@@ -93,7 +93,7 @@ static int read_text(const char *path, FILE *file, ohm_bench *bench) {
   static char text[RECORD_MAX];
   ohm_error error;
   size_t length = fread(text, 1, sizeof text, file);
-  if (ferror(file) || !feof(file))
+  if (ferror(file) || !feof(file) || memchr(text, '\0', length))
     return shell_refuse(SHELL_EXIT_DATA, "%s is no record: it is text of less than 32 KiB", path);
   if (ohm_bench_read_record(bench, text, length, &error) == OHM_OK)
     return SHELL_EXIT_DONE;

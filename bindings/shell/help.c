@@ -65,13 +65,18 @@ static void print_notations(const struct shell_verb *verb) {
   if (!shell_verb_reads(verb))
     return;
   puts("\nBesides, of a reading");
-  for (shell_entries entry = shell_reading_notations; entry->word; entry++)
-    print_entry(entry->word, READING_WIDTH, entry->meaning);
+  for (shell_entries entry = shell_reading_notations; entry->word; entry++) {
+    char meaning[SHELL_OPTION_TEXT_SIZE];
+    shell_notation_explain(entry, meaning);
+    print_entry(entry->word, READING_WIDTH, meaning);
+  }
 }
 
 static void print_verb(const struct shell_verb *verb) {
   print_synopsis(verb);
-  printf("For example: ohmcurve %s %s\n\n", verb->name, verb->example);
+  printf("For example: ohmcurve %s ", verb->name);
+  shell_screen_wrap(strlen("For example: ohmcurve  ") + strlen(verb->name), verb->example);
+  putchar('\n');
   shell_screen_wrap(0, verb->description);
   print_options(verb);
   print_notations(verb);

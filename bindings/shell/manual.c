@@ -226,8 +226,11 @@ static void put_notations(const struct shell_verb *verb) {
   if (verb && !shell_verb_reads(verb))
     return;
   puts(".SS Besides, of a reading");
-  for (shell_entries entry = shell_reading_notations; entry->word; entry++)
-    put_entry("B", entry);
+  for (shell_entries entry = shell_reading_notations; entry->word; entry++) {
+    char meaning[SHELL_OPTION_TEXT_SIZE];
+    shell_notation_explain(entry, meaning);
+    put_entry("B", &(struct shell_entry){entry->word, meaning});
+  }
 }
 
 /* 1 and 2 are of verdicts, and so is what 0 means beside done; an audit has its own. */

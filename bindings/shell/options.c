@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "options.h"
 
+#include <math.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -515,4 +516,36 @@ void shell_option_explain(const struct shell_option *option, char text[SHELL_OPT
   ohm_setting_allowed(setting, allowed, sizeof allowed);
   snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, ": %s, such as %s", allowed,
            ohm_setting_example(setting));
+}
+
+/* ---- references ---- */
+
+/* What is assumed of a reference is asked of a check that says nothing else. */
+static double limit_of(const char *reference) {
+  char reading[SHELL_OPTION_NAME_SIZE];
+  double limit_k = NAN;
+  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(0), NULL);
+  ohm_bench *bench = ohm_bench_new(NULL);
+  ohm_bench_use_sensor(bench, sensor);
+  snprintf(reading, sizeof reading, "open@%s", reference);
+  if (ohm_bench_read(bench, reading, NULL, NULL) == OHM_OK) {
+    ohm_answer *answer = ohm_bench_check(bench, NULL);
+    limit_k = ohm_finding_number(ohm_answer_finding(answer), OHM_FIELD_REFERENCE_LIMIT_K);
+    ohm_answer_free(answer);
+  }
+  ohm_bench_free(bench);
+  ohm_sensor_free(sensor);
+  return limit_k;
+}
+
+void shell_notation_explain(const struct shell_entry *entry, char text[SHELL_OPTION_TEXT_SIZE]) {
+  bool is_reference = strncmp(entry->meaning, "as TEMP", strlen("as TEMP")) == 0;
+  double limit_k = is_reference && !strstr(entry->word, "+-") ? limit_of(entry->word) : NAN;
+  snprintf(text, SHELL_OPTION_TEXT_SIZE, "%s", entry->meaning);
+  if (isnan(limit_k))
+    return;
+  char number[OHM_NUMBER_SIZE];
+  size_t length = strlen(text);
+  ohm_number_print(limit_k, number, sizeof number);
+  snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, "; give or take %s", number);
 }

@@ -119,4 +119,8 @@ void shell_option_name(int setting, char name[SHELL_OPTION_NAME_SIZE]);
 /** What an option means and what may be written for it. */
 void shell_option_explain(const struct shell_option *option, char text[SHELL_OPTION_TEXT_SIZE]);
 
+/** What an entry of shell_reading_notations means; of a reference with what the library takes
+ *  it to be good to. */
+void shell_notation_explain(const struct shell_entry *entry, char text[SHELL_OPTION_TEXT_SIZE]);
+
 #endif

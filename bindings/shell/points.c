@@ -52,7 +52,7 @@ static int read_limit(const char *place, const char *text, double r_ohm, double 
   size_t length = strlen(text);
   ohm_error error;
   if (length > 0 && text[length - 1] == '%' && is_amount(text, "%", limit_ohm)) {
-    *limit_ohm *= r_ohm / 100;
+    *limit_ohm = r_ohm * *limit_ohm / 100;
     return SHELL_EXIT_DONE;
   }
   if (ohm_resistance_read(text, limit_ohm, &error) == OHM_OK)
