@@ -1748,11 +1748,12 @@ OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
  *     ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
  *     ohm_bench *bench = ohm_bench_new(&error);
  *     ohm_bench_use_sensor(bench, sensor);
- *     if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)
+ *     if (ohm_bench_read(bench, "2.31k@21.5C", NULL, &error) != OHM_OK)
  *       puts(error.message);
  *     ohm_answer *answer = ohm_bench_check(bench, &error);
- *     if (answer)
- *       puts(ohm_finding_text(ohm_answer_finding(answer), OHM_FIELD_VERDICT, 0));
+ *     const ohm_finding *finding = ohm_answer_finding(answer);
+ *     if (finding)
+ *       puts(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0));
  */
 typedef struct ohm_bench ohm_bench;
 
@@ -1933,7 +1934,8 @@ OHM_API const ohm_finding *ohm_answer_member(const ohm_answer *answer, int group
 OHM_API size_t ohm_answer_print_report(const ohm_answer *answer, char *buffer, size_t size);
 
 /**
- * Its uncertainty by cause, so that it can be worked out again by hand.
+ * The uncertainty of a check by cause, so that it can be worked out again by hand; of
+ * several readings each by itself.
  *
  * Return  as ohm_answer_print_report()
  * Status  cannot fail.

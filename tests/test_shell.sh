@@ -4,7 +4,8 @@
 # shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 sensor=ntc-2k45-20c
-verbs='check identify degrees ohms parts table chart audit fit circuit help'
+verbs='check identify explain soak degrees ohms parts table chart audit fit circuit signal substitute
+  fanpoint help'
 
 says() { grep -q -e "$1" "$work/out"; }
 lacks() { ! says "$1"; }
@@ -48,11 +49,11 @@ done
 for notation in '>20k' 2k31; do
   check "check --help has $notation" says "$notation"
 done
-macro() { sed -n "s/^#define OHM_ASSUMED_$1  *//p" "${srcdir:-.}/include/ohmcurve.h"; }
-for name in FAN_C FAN_LIMIT_K CURRENT_MA METER_PERCENT LEAD_OHM LEAD_LIMIT_OHM ICE_LIMIT_K \
-  BOIL_LIMIT_K BOIL_ALTITUDE_LIMIT_K BOIL_PRESSURE_LIMIT_K INFRARED_LIMIT_K; do
-  check "check --help has the default OHM_ASSUMED_$name" says "$(macro $name)"
-done
+check "check --help has the defaults of the settings" says '(default: 97C)'
+check "and what is allowed" says 'above 0C'
+check "and where the probes can be" says 'sensor, at its own pins'
+check "and what ice water is taken to be good to" says 'take 0\.5'
+check "an option that takes nothing has no default" lacks 'default: no)'
 check "check --help says where the fan's verdict is" says 'key job'
 run --version
 check "--version names the library and the tables" says '^ohmcurve [0-9.]*, sensor tables [0-9]'
@@ -76,7 +77,7 @@ check "a cut option is not taken, but the whole one offered" usage_error 'did yo
 run parts --at 20C
 check "an option of another verb is refused" usage_error 'parts has no option --at'
 run check "$sensor" 2.31k
-check "a required option that is missing is named" usage_error '--at is missing'
+check "a temperature that is missing is asked for by its option" usage_error 'write --at'
 run check "$sensor" --at 20C
 check "an operand that is missing is named" usage_error 'OHMS is missing'
 run check "$sensor" 2.31k --at
@@ -149,8 +150,9 @@ run check "$sensor" 2.45k --tolerance junk "$@" --tolerance 10%
 check "of an option given twice the last counts" exits 0
 run check --json --tolerance 10% "$@" "$sensor" -- 2.45k
 check "options may stand first, and end at --" exits 0
-check "check --json writes one line" lines 1
-check "the finding has its verdict" says '^{"verdict":"within"'
+check "check --json writes a line for the reading, and one of all" lines 2
+check "the line of a reading says so" says '^{"record":"reading","json":1,'
+check "the finding has its verdict" says '^{"record":"finding","json":1,"verdict":"within"'
 check "the finding has the version that made it" says '"version":"'
 run check "$sensor" junk --at 20C
 check "a reading that is none is refused" refuses 65 'junk'
@@ -162,6 +164,10 @@ for spec in --meter=junk --leads=junk --tolerance=junk --level=junk --level=95% 
   run check "$sensor" 2.31k --at 20C "$spec"
   check "$spec is refused with what was written" refuses 65 "${spec#*=}"
 done
+run check "$sensor" 2.31k 0.97V --at 20C
+check "a reading that check does not look at is refused" refuses 65 '"0.97V" is no reading of ohms'
+run check "$sensor" 2.31k 21.5C
+check "a temperature in a word of its own is no reading" refuses 65 '"21.5C" is no reading of ohms'
 
 # ---- check: what the display showed
 
@@ -221,7 +227,7 @@ check "the fan starts at 97 C unless told" says '"fan_c":97,'
 check "it may be late by 5 C unless told" says '"limit_k":5,'
 check "the fan's verdict is the key job" says '"job":"[a-z]*","job_reason":"[a-z_]*"'
 run check "$sensor" 2.45k --place bench "$@"
-check "a place that is none is told the places" refuses 65 'write sensor, plug-on or module'
+check "a place that is none is told the places" refuses 65 'write sensor, plug_on, module'
 run check "$sensor" 2.45k --fan 92C "$@"
 check "--fan is told" says '"fan_c":92,'
 for fan in 92 0C 130C junk; do
@@ -232,9 +238,11 @@ for limit in 3 3K 3C '3 K'; do
   run check "$sensor" 2.45k --limit "$limit" "$@"
   check "--limit $limit is 3 kelvin" says '"limit_k":3,'
 done
-for limit in 0 -1 101 3F junk K; do
+run check "$sensor" 2.45k --limit 9F "$@"
+check "--limit 9F is 5 kelvin" says '"limit_k":5,'
+for limit in 0 -1 101 junk; do
   run check "$sensor" 2.45k --limit=$limit "$@"
-  check "--limit $limit is refused" refuses 65 "\"$limit\" is no limit"
+  check "--limit $limit is refused" refuses 65 "\"$limit\" cannot be used: write above 0C up to 100C"
 done
 run check "$sensor" 2.6k --band toyota-yaris-2007 "$@"
 check "--band is told" says '"band":"toyota-yaris-2007"'
@@ -245,7 +253,7 @@ check "without it the widest is taken" exits 0
 run check "$sensor" 2.6k --band toyota-yaris-2070 "$@"
 check "a misspelt band is met with the nearest" refuses 65 'did you mean toyota-yaris-2007?'
 run check "$work/warm.csv" 2k --band x --at 10C
-check "a sensor without bands says so" refuses 65 'has no makers. bands'
+check "a sensor without bands says so" refuses 65 'no other of any maker: leave it out'
 run check "$sensor" 2.6k --band toyota-yaris-2007 --tolerance 5% --at 20C
 check "two options that say what is allowed are refused" usage_error '--band and --tolerance'
 for current in 1mA 1000uA '1 mA' 0.001A; do
@@ -254,7 +262,7 @@ for current in 1mA 1000uA '1 mA' 0.001A; do
 done
 for current in 0mA 1 2A mA junk; do
   run check "$work/warm.csv" 2k --at 10C --current $current
-  check "--current $current is refused" refuses 65 "\"$current\" is no test current"
+  check "--current $current is refused" refuses 65 "\"$current\" cannot be used: write above 0mA up to 1000mA"
 done
 run check "$sensor" 2.45k --at 20C --budget
 check "--budget adds the causes" says '^meter  *[0-9.]* ohm'
@@ -275,15 +283,15 @@ check "a range stays with the reading" says '"at_c":21,.*"read":"over range on 2
 run check "$sensor" 300@infrared@80C+-3 --json
 check "a temperature may hold an @ and a limit" says '"reference_limit_k":3,'
 run check "$sensor" OL@20k
-check "a range is no temperature" usage_error '--at is missing'
+check "a range is no temperature" usage_error 'temperature of OL@20k is missing'
 run check "$sensor" OL@20K
-check "not even in capitals" usage_error '--at is missing'
+check "not even in capitals" usage_error 'temperature of OL@20K is missing'
 run check "$sensor" 2.45k@20
 check "a temperature behind @ needs its unit" refuses 65 '"20" has no unit'
 run check "$sensor" junk@20C
 check "a bad reading with a temperature is named" refuses 65 '"junk" is no reading'
 run check "$sensor" 2.45k@20C 1.66k
-check "every reading needs a temperature" usage_error '--at is missing'
+check "every reading needs a temperature" usage_error 'temperature of 1.66k is missing'
 run check "$sensor" 2.45 kohm --at 20C
 check "a unit in a word of its own is one word too many" usage_error '"kohm" is one word too many'
 set -- 2.45k@20C 330@80C
@@ -302,12 +310,16 @@ check "each of several readings has its budget" [ "$(grep -c ', by itself$' "$wo
 run check "$sensor" 2.31k 2.36k --at 21.5C
 check "a reading that still moves is not judged" says 'still moving'
 check "still moving exits 2" exits 2
+run check "$sensor" 2.31k,module 2.31k,sensor --at 21.5C
+check "readings of two places are not judged together" usage_error 'at different places'
+run check "$sensor" 2.31k,sensor --at 21.5C
+check "a reading may carry its place" says 'plug off, at the sensor.s own pins'
 run check "$sensor" 2.31k 2.36k --at 21.5C --json
 check "what it moved by is the key moved_ohm" says '"reason":"moving".*"moved_ohm":50'
 run check "$sensor" 2.36k 2.31k 2.31k --at 21.5C --place sensor
 check "a reading that stands still is judged" exits 0
 run check "$sensor" 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k 1k --at 20C
-check "too many readings are refused" refuses 65 '17 readings are too many: write 16'
+check "too many readings are refused" refuses 65 'more than 16 readings'
 
 # ---- a sensor by words, or unknown
 
@@ -317,7 +329,7 @@ check "what was taken is said" \
   complains "^taken: $sensor (.*); one reading near 20 C tells whether it is this family\$"
 check "words that fit are no failure" exits 0
 run check 'MAZDA BT-50' 2.45k --at 20C --json
-check "words may be in capitals, and JSON stays alone" lines 1
+check "words may be in capitals, and JSON stays alone" lines 2
 run check mazda 2.45k --at 20C
 check "words that fit several exit 66" exits 66
 check "words that fit several choose none" writes_nothing
@@ -328,7 +340,7 @@ check "words that fit none are refused" refuses 66 'ohmcurve parts'
 set -- unknown 2.45k --at 20C
 run check "$@"
 check "an unknown sensor exits 2" exits 2
-for name in $("$ohmcurve" parts --json | sed 's/^{"sensor":"\([^"]*\)".*/\1/'); do
+for name in $("$ohmcurve" parts --json | sed 's/.*,"sensor":"\([^"]*\)".*/\1/'); do
   check "an unknown sensor is held against $name" says "^$name  *[A-Z]"
 done
 check "it says the verdict and the degrees" says "^$sensor  *GOOD  *20.0 C\$"
@@ -359,9 +371,9 @@ run degrees "$sensor" 2.45k junk 1k
 check "a bad value among arguments exits 65" refuses 65 'junk'
 check "the other arguments are converted" lines 2
 run degrees "$sensor" OL
-check "OL is refused with a sentence" refuses 65 'OL is no resistance'
+check "OL is refused with a sentence" refuses 65 '"OL" is no resistance'
 run degrees "$sensor" open
-check "open is refused with a sentence" refuses 65 'open is no resistance'
+check "open is refused with a sentence" refuses 65 '"open" is no resistance'
 run degrees "$sensor" 1
 check "a lone 1 is refused with a sentence" refuses 65 '1 alone is over range on many displays'
 run degrees "$sensor" 1.0
@@ -400,9 +412,9 @@ check "empty input is no failure" exits 0
 status=$?
 check "input that cannot be read exits 66" refuses 66 'standard input cannot be read'
 run degrees "$sensor" 2.45k --json
-check "degrees --json has r_ohm and t_c" says '^{"r_ohm":2450,"t_c":'
+check "degrees --json has r_ohm and t_c" says '^{"record":"conversion","json":1,"r_ohm":2450,"t_c":'
 feed 'junk\n2.45k\n' degrees "$sensor" --json
-check "JSON from standard input has the line" says '^{"line":2,"r_ohm":2450,"t_c":'
+check "JSON from standard input has the line" says '^{"record":"conversion","json":1,"line":2,"r_ohm":2450,"t_c":'
 
 # ---- identify
 
@@ -433,7 +445,7 @@ check "a sensor given is compared too" says 'it is mine'
 run identify 50@20C --sensor "$work/none.csv"
 check "a file that is not there is refused" exits 66
 run identify 330
-check "identify asks for the temperature" refuses 64 '--at is missing'
+check "identify asks for the temperature" refuses 64 'temperature of 330 is missing'
 run identify
 check "identify asks for a reading" exits 64
 
@@ -444,7 +456,7 @@ check "parts succeeds" exits 0
 check "parts lists the sensor" says "^$sensor "
 check "parts fits into 80 columns" narrow
 run parts --json
-check "parts --json has name and range" says "^{\"sensor\":\"$sensor\".*\"low_c\":.*\"high_c\":"
+check "parts --json has name and range" says "^{\"record\":\"sensor\",\"json\":1,\"sensor\":\"$sensor\".*\"low_c\":.*\"high_c\":"
 check "parts --json has the bands and their sources" \
   says '"bands":\["[^]]*toyota-yaris-2007[^]]*\],"band_sources":\["'
 run parts
@@ -468,12 +480,12 @@ check "table fits into 80 columns" narrow
 check "table has round temperatures" says '^ *20 C .* 2\.450 k '
 run table "$work/good.csv" --from 1C --to 9.5C --step 3 --json
 check "rows are counted from --from and end at --to" \
-  [ "$(sed 's/^{"t_c":\([0-9.]*\),.*/\1/' "$work/out" | tr '\n' ' ')" = "1 4 7 9.5 " ]
-check "absent limits are absent keys" says '^{"t_c":1,"nominal_ohm":[0-9.]*}$'
+  [ "$(sed 's/.*,"t_c":\([0-9.]*\),.*/\1/' "$work/out" | tr '\n' ' ')" = "1 4 7 9.5 " ]
+check "absent limits are absent keys" says '^{"record":"row","json":1,"t_c":1,"nominal_ohm":[0-9.]*}$'
 run table "$work/good.csv"
 check "absent limits are - on the screen" says '^ *10 C  *-  *2\.000 k  *-$'
 run table "$work/good.csv" --from 0C --to 1C --step 0.1 --json
-check "tenths stay tenths" says '^{"t_c":0.3,'
+check "tenths stay tenths" says '"t_c":0.3,'
 run table "$sensor" --from 20C --to 10C
 check "ends in the wrong order are refused" refuses 65 '--from is above --to'
 run table "$sensor" --to 900C
@@ -520,7 +532,7 @@ if [ -f "$pages/ohmcurve.1" ]; then
     "$ohmcurve" help "$verb" >"$work/help"
     cp "$page" "$work/out"
     check "the page of $verb names it" says "^ohmcurve.-$verb .- "
-    for option in $(sed -n 's/^  \(--[a-z]*\).*/\1/p' "$work/help"); do
+    for option in $(sed -n 's/^  \(--[a-z-]*\).*/\1/p' "$work/help"); do
       check "the page of $verb has $option" says "^.fB$(escaped "$option")"
     done
     for word in $(sed -n '/^What to write/,$s/^  \([^ ][^ ]*\)  .*/\1/p' "$work/help"); do
@@ -543,6 +555,10 @@ cp "$pages/ohmcurve.3" "$work/out"
 for name in $(cat lib/libohmcurve.sym); do
   check "the page of the library has $name" says "[ *]$name("
 done
+page_of() { grep -q -e "^$1 .- ." -e '^\.so man3/ohm_' "$pages/$1.3"; }
+for name in $(cat lib/libohmcurve.sym); do
+  check "$name has a page of its own" page_of "$name"
+done
 if command -v groff >/dev/null 2>&1; then
   for page in "$pages"/ohmcurve*.[13]; do
     groff -man -ww -z "$page" >"$work/out" 2>"$work/err"
@@ -550,6 +566,10 @@ if command -v groff >/dev/null 2>&1; then
     groff -man -Tascii -P-cbou -rLL=80n "$page" >"$work/out" 2>"$work/err"
     check "${page##*/} fits into 80 columns" narrow
   done
+  groff -man -ww -z "$pages"/ohm_*.3 >"$work/out" 2>"$work/err"
+  check "the pages of the functions are formatted without a warning" silent
+  groff -man -Tascii -P-cbou -rLL=80n "$pages"/ohm_*.3 >"$work/out" 2>"$work/err"
+  check "the pages of the functions fit into 80 columns" narrow
 else
   skip "the manual pages are formatted without a warning" "no groff"
 fi

@@ -40,7 +40,7 @@ check "marks of XML in a name are escaped" holds '>a &lt;b&gt; &amp; &quot;c&quo
 run chart ntc-2k45-20c -o "$work/none/chart.svg"
 check "a file that cannot be written is said" refuses 74 'cannot be written'
 run chart ntc-2k45-20c 2.31k
-check "a reading without a temperature is refused" refuses 64 'at'
+check "a reading without a temperature is refused" refuses 64 '--at'
 run chart ntc-2k54-20c
 check "a sensor nobody knows is refused" refuses 66 'ntc-2k45-20c'
 
@@ -70,6 +70,6 @@ check "a sensor that reads otherwise is not" [ "$(grep -c '^ntc-3k5-20c ' "$work
 run parts --near 5@20C
 check "a reading of no sensor exits with 66" refuses 66 'no sensor built in'
 run parts --near OL@20C
-check "over range is near to nothing" refuses 65 'needs a number'
+check "over range is near to nothing" refuses 65 '"OL" is no resistance'
 
 finish

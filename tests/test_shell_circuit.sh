@@ -23,7 +23,7 @@ run circuit radiator-swich
 check "an unknown circuit is refused" exits 66
 check "with the nearest" complains 'did you mean radiator-switch'
 
-run circuit radiator-switch --saw starts=bad
+run circuit radiator-switch starts=bad
 check "one outcome is undecided" exits 2
 check "and asks whether the fan was asked for" says '^Next  *coolant-level: '
 check "the caution comes first" sh -c "head -n 1 '$work/out' | grep -q '^CAUTION'"
@@ -34,9 +34,9 @@ check "a bad fuse is status 1" exits 1
 check "and says what to buy" says 'BUY fan fuse'
 check "and what to measure again" says '^Then again .*starts: good'
 # shellcheck disable=SC2086
-run circuit radiator-switch $dead --saw fuse-look=bad --json
+run circuit radiator-switch $dead fuse-look=bad --json
 check "--json has the link at fault" says '"faulty":\["fuse"\]'
-run circuit radiator-switch --saw starts=good
+run circuit radiator-switch starts=good
 check "a fan that starts is status 0" exits 0
 check "and nothing is to buy" says 'NOTHING TO BUY'
 run circuit radiator-switch --saw fuse-lok=good
@@ -116,8 +116,8 @@ if [ -n "$python" ] && "$python" -c 'import pty, os; os.waitstatus_to_exitcode' 
   check "and the fan had started by itself" says 'CLOSED: the fan has started by itself'
 
   type_lines 'bad\nnone bulb\nskip\nhelp\nstop\n' circuit radiator-switch
-  check "a tool may be missing" says 'saw bulb=none'
-  check "a test may be skipped" says 'saw coolant-level=skip'
+  check "a tool may be missing" says '^  bulb=none'
+  check "a test may be skipped" says '^  coolant-level=skip'
   check "help lists what can be answered" says '^  back '
   check "stop leaves" exits 2
   type_lines 'back\n' circuit radiator-switch

@@ -155,9 +155,9 @@ check "limits are for all or for none" refuses 65 'give one to every point, or t
 run fit 2.45k@20C 2.45k
 check "a point without a temperature is told the notation" complains '"2.45k" is no point'
 run fit 2.45k@20C OL@80C
-check "over range is no point" complains 'OL is no resistance'
+check "over range is no point" complains '"OL" is no resistance'
 run fit 2.45k@20C 212@boil
-check "boiling water needs its temperature" complains 'needs the temperature itself'
+check "boiling water needs its temperature" complains '"boil" is no temperature'
 run fit 2.45k@20C 322@80
 check "a temperature needs its unit" complains '80'
 check "a point that is bad exits 65" exits 65
@@ -190,7 +190,7 @@ check "too many points are refused" refuses 65 'at most 4096 points'
 
 run fit 5.79k@0C 2.45k@20C 322@80C --json
 check "--json is one line" lines 1
-check "it has the model and its parameters" has_line '^{"model":"steinhart-hart","a":0\.00[0-9]*,"b":'
+check "it has the model and its parameters" has_line '^{"record":"fit","json":1,"model":"steinhart-hart","a":0\.00[0-9]*,"b":'
 check "without an interval it has no uncertainty" lacks '"u_a"'
 check "it says what intervals rest on" says '"basis":"no_interval"'
 run fit $limits --json --at 2.31k

@@ -15,22 +15,25 @@ static void expect(int holds, const char *sentence) {
 }
 
 static void judge(const ohm_sensor *sensor) {
-  ohm_reading reading = OHM_READING_INIT;
-  ohm_meter meter = OHM_METER_INIT;
-  ohm_reference reference = OHM_REFERENCE_INIT;
-  ohm_finding finding;
   ohm_error error;
   char text[2000];
+  ohm_bench *bench = ohm_bench_new(&error);
 
-  expect(ohm_reading_read("2.31k", &reading, &error) == OHM_OK, "2.31k is a reading");
-  expect(ohm_meter_read("0.8%+3", &meter, &error) == OHM_OK, "0.8%+3 is an accuracy");
-  expect(ohm_reference_read("21.5C+-0.5", &reference, &error) == OHM_OK, "21.5C is a reference");
-  expect(ohm_bath_check(sensor, &reading, &meter, &reference, NULL, &finding) == OHM_OK,
-         "the check is done");
-  expect(ohm_finding_verdict(&finding) == OHM_WITHIN, "2.31k at 21.5 C is within");
-  expect(ohm_finding_job(&finding) == OHM_UNDECIDED, "cold, the fan is not answered");
-  expect(ohm_report_print(&finding, text, sizeof text) < sizeof text, "the report fits");
+  expect(bench != NULL, "there is a bench");
+  expect(ohm_bench_use_sensor(bench, sensor) == OHM_OK, "the sensor is used");
+  expect(ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3", &error) == OHM_OK,
+         "0.8%+3 is an accuracy");
+  expect(ohm_bench_read(bench, "2.31k@21.5C+-0.5", NULL, &error) == OHM_OK,
+         "2.31k at 21.5 C is a reading");
+  ohm_answer *answer = ohm_bench_check(bench, &error);
+  ohm_bench_free(bench);
+  expect(answer != NULL, "the check is done, and outlives its bench");
+  const ohm_finding *finding = ohm_answer_finding(answer);
+  expect(ohm_finding_verdict(finding) == OHM_WITHIN, "2.31k at 21.5 C is within");
+  expect(ohm_finding_job(finding) == OHM_UNDECIDED, "cold, the fan is not answered");
+  expect(ohm_answer_print_report(answer, text, sizeof text) < sizeof text, "the report fits");
   fputs(text, stdout);
+  ohm_answer_free(answer);
 }
 
 int main(void) {

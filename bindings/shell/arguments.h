@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 /* What was written on the command line, sorted by the option table. */
-#ifndef OHM_ARGUMENTS_H
-#define OHM_ARGUMENTS_H
+#ifndef SHELL_ARGUMENTS_H
+#define SHELL_ARGUMENTS_H
 
 #include "options.h"
 
-enum { OHM_REPEATED_MAX = 512 };
+enum { SHELL_REPEATED_MAX = 512 };
 
-struct ohm_arguments {
-  const struct ohm_verb *verb;
-  const char *values[OHM_OPTION_COUNT];   /**< NULL where not given; "" of a flag */
-  const char *repeated[OHM_REPEATED_MAX]; /**< every value of --saw or --sensor, in their order */
+struct shell_arguments {
+  const struct shell_verb *verb;
+  const char *values[SHELL_OPTION_COUNT];   /**< NULL where not given; "" of a flag */
+  const char *repeated[SHELL_REPEATED_MAX]; /**< every value of --saw or --sensor, in their order */
   size_t repeated_count;
   char **operands;
   size_t count;
@@ -19,13 +19,13 @@ struct ohm_arguments {
 /**
  * Sort the words after the verb; operands are moved to the front of words.
  *
- * Return  0, or OHM_EXIT_USAGE after saying what to write. When --help was given
+ * Return  0, or SHELL_EXIT_USAGE after saying what to write. When --help was given
  *         nothing else is asked for.
  */
-int ohm_arguments_read(const struct ohm_verb *verb, char **words, size_t count,
-                       struct ohm_arguments *arguments);
+int shell_arguments_read(const struct shell_verb *verb, char **words, size_t count,
+                         struct shell_arguments *arguments);
 
-/** Say that there is no such verb and offer the nearest. Returns OHM_EXIT_USAGE. */
-int ohm_verb_unknown(const char *name);
+/** Say that there is no such verb and offer the nearest. Returns SHELL_EXIT_USAGE. */
+int shell_verb_unknown(const char *name);
 
 #endif

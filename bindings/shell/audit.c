@@ -3,41 +3,41 @@
 
 #include <ohmcurve.h>
 
+#include "arguments.h"
 #include "json.h"
 #include "screen.h"
-#include "verbs.h"
 
 enum { SUSPECT = 1 };
 
 static void write_json(const char *path, const ohm_suspect *suspect) {
-  struct ohm_json json;
-  ohm_json_begin(&json);
-  ohm_json_text(&json, "file", path);
-  ohm_json_text(&json, "kind", ohm_suspicion_name(suspect->kind));
-  ohm_json_number(&json, "line", suspect->line);
-  ohm_json_number(&json, "column", suspect->column);
-  ohm_json_number(&json, "t_c", suspect->t_c);
-  ohm_json_text(&json, "name", suspect->name);
-  ohm_json_text(&json, "printed", suspect->printed);
-  ohm_json_text(&json, "would_fit", suspect->would_fit);
-  ohm_json_number(&json, "low", suspect->low);
-  ohm_json_number(&json, "high", suspect->high);
-  ohm_json_number(&json, "level", suspect->level);
-  ohm_json_text(&json, "sentence", suspect->sentence);
-  ohm_json_end(&json);
+  struct shell_json json;
+  shell_json_begin(&json, "suspect");
+  shell_json_text(&json, "file", path);
+  shell_json_text(&json, "kind", ohm_suspicion_name(suspect->kind));
+  shell_json_number(&json, "line", suspect->line);
+  shell_json_number(&json, "column", suspect->column);
+  shell_json_number(&json, "t_c", suspect->t_c);
+  shell_json_text(&json, "name", suspect->name);
+  shell_json_text(&json, "printed", suspect->printed);
+  shell_json_text(&json, "would_fit", suspect->would_fit);
+  shell_json_number(&json, "low", suspect->low);
+  shell_json_number(&json, "high", suspect->high);
+  shell_json_number(&json, "level", suspect->level);
+  shell_json_text(&json, "sentence", suspect->sentence);
+  shell_json_end(&json);
 }
 
 static void write_remark_json(const char *path, const char *remark) {
-  struct ohm_json json;
-  ohm_json_begin(&json);
-  ohm_json_text(&json, "file", path);
-  ohm_json_text(&json, "sentence", remark);
-  ohm_json_end(&json);
+  struct shell_json json;
+  shell_json_begin(&json, "remark");
+  shell_json_text(&json, "file", path);
+  shell_json_text(&json, "sentence", remark);
+  shell_json_end(&json);
 }
 
 static void write_summary(const char *path, const ohm_audit *audit) {
   size_t suspects = ohm_audit_count(audit);
-  ohm_screen_text(path);
+  shell_screen_text(path);
   printf(": %zu rows, ", ohm_audit_row_count(audit));
   if (suspects == 0)
     puts("nothing is suspect");
@@ -54,7 +54,7 @@ static void write_audit(const char *path, const ohm_audit *audit, bool json) {
       write_json(path, suspect);
     } else {
       fputs("  ", stdout);
-      ohm_screen_wrap(2, suspect->sentence);
+      shell_screen_wrap(2, suspect->sentence);
     }
   }
   for (size_t i = 0; i < ohm_audit_remark_count(audit); i++) {
@@ -63,25 +63,24 @@ static void write_audit(const char *path, const ohm_audit *audit, bool json) {
       write_remark_json(path, remark);
     } else {
       fputs("  ", stdout);
-      ohm_screen_wrap(2, remark);
+      shell_screen_wrap(2, remark);
     }
   }
 }
 
-int ohm_audit_run(const struct ohm_arguments *arguments) {
-  int status = OHM_EXIT_DONE;
+int shell_audit_run(const struct shell_arguments *arguments) {
+  int status = SHELL_EXIT_DONE;
   /* One file that cannot be read does not cost the others. */
   for (size_t i = 0; i < arguments->count; i++) {
     const char *path = arguments->operands[i];
     ohm_error error;
     ohm_audit *audit = ohm_audit_load(path, &error);
     if (!audit) {
-      status = ohm_refuse(error.status == OHM_CANNOT_OPEN ? OHM_EXIT_MISSING : OHM_EXIT_DATA, "%s",
-                          error.message);
+      status = shell_refuse_load(&error, "");
       continue;
     }
-    write_audit(path, audit, arguments->values[OHM_OPTION_JSON] != NULL);
-    if (status == OHM_EXIT_DONE && ohm_audit_count(audit) > 0)
+    write_audit(path, audit, arguments->values[SHELL_OPTION_JSON] != NULL);
+    if (status == SHELL_EXIT_DONE && ohm_audit_count(audit) > 0)
       status = SUSPECT;
     ohm_audit_free(audit);
   }

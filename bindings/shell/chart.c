@@ -7,11 +7,10 @@
 
 #include <ohmcurve.h>
 
-#include "measurement.h"
+#include "bench.h"
 #include "screen.h"
 #include "sensors.h"
 #include "svg.h"
-#include "verbs.h"
 
 enum {
   WIDTH = 900,
@@ -55,10 +54,9 @@ static const char style[] =
     "}\n";
 
 struct chart {
-  struct ohm_svg svg;
+  struct shell_svg svg;
   const ohm_sensor *sensor;
-  const struct ohm_measurement *measurement;
-  ohm_finding findings[OHM_MEASUREMENT_MAX];
+  const ohm_answer *answer; /* on the readings; NULL without one */
   double low_c, high_c;
   double low_decade, high_decade; /* log10 of ohm */
   double fan_c;                   /* NaN without one */
@@ -89,11 +87,20 @@ static void include_ohm(struct chart *chart, double r_ohm) {
 
 /* ---- what it has to hold ---- */
 
+static size_t reading_count(const struct chart *chart) {
+  return ohm_answer_count(chart->answer, OHM_GROUP_READINGS);
+}
+
+static const ohm_finding *reading_at(const struct chart *chart, size_t index) {
+  return ohm_answer_member(chart->answer, OHM_GROUP_READINGS, index);
+}
+
 static void include_readings(struct chart *chart) {
-  for (size_t i = 0; i < chart->measurement->count; i++) {
-    double at_c = ohm_finding_number(&chart->findings[i], OHM_FIELD_AT_C);
-    double r_ohm = ohm_finding_number(&chart->findings[i], OHM_FIELD_R_OHM);
-    double half_ohm = ohm_finding_number(&chart->findings[i], OHM_FIELD_EXPANDED_R_OHM);
+  for (size_t i = 0; i < reading_count(chart); i++) {
+    const ohm_finding *finding = reading_at(chart, i);
+    double at_c = ohm_finding_number(finding, OHM_FIELD_AT_C);
+    double r_ohm = ohm_finding_number(finding, OHM_FIELD_R_OHM);
+    double half_ohm = ohm_finding_number(finding, OHM_FIELD_EXPANDED_R_OHM);
     if (isnan(r_ohm))
       continue;
     chart->low_c = fmin(chart->low_c, at_c - 5);
@@ -146,11 +153,11 @@ static void draw_temperatures(struct chart *chart) {
     char label[OHM_NUMBER_SIZE];
     double x = x_of(chart, t_c);
     ohm_number_print_fixed(t_c + 0.0, 0, label, sizeof label);
-    ohm_svg_line(&chart->svg, "grid", x, TOP, x, HEIGHT - BOTTOM);
-    ohm_svg_text(&chart->svg, "label", OHM_SVG_MIDDLE, x, HEIGHT - BOTTOM + 24, label);
+    shell_svg_line(&chart->svg, "grid", x, TOP, x, HEIGHT - BOTTOM);
+    shell_svg_text(&chart->svg, "label", SHELL_SVG_MIDDLE, x, HEIGHT - BOTTOM + 24, label);
   }
-  ohm_svg_text(&chart->svg, "label", OHM_SVG_END, WIDTH - RIGHT, HEIGHT - BOTTOM + 46,
-               "temperature, degrees Celsius");
+  shell_svg_text(&chart->svg, "label", SHELL_SVG_END, WIDTH - RIGHT, HEIGHT - BOTTOM + 46,
+                 "temperature, degrees Celsius");
 }
 
 static void draw_resistances(struct chart *chart) {
@@ -162,26 +169,26 @@ static void draw_resistances(struct chart *chart) {
     char label[OHM_NUMBER_SIZE];
     double y = y_of(chart, r_ohm);
     ohm_resistance_print(r_ohm, 1, label, sizeof label);
-    ohm_svg_line(&chart->svg, "grid", LEFT, y, WIDTH - RIGHT, y);
-    ohm_svg_text(&chart->svg, "label", OHM_SVG_END, LEFT - 8, y + 6, label);
+    shell_svg_line(&chart->svg, "grid", LEFT, y, WIDTH - RIGHT, y);
+    shell_svg_text(&chart->svg, "label", SHELL_SVG_END, LEFT - 8, y + 6, label);
   }
 }
 
 /* One stretch of temperatures for which limits are printed, as a closed shape. */
 static void draw_band_stretch(struct chart *chart, int from, int to) {
   double ohms[3];
-  ohm_svg_path_begin(&chart->svg, "band");
+  shell_svg_path_begin(&chart->svg, "band");
   for (int step = from; step <= to; step++) {
     double t_c = t_at_step(chart, step);
     ohm_sensor_band(chart->sensor, t_c, NULL, NULL, &ohms[2]);
-    ohm_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, ohms[2]));
+    shell_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, ohms[2]));
   }
   for (int step = to; step >= from; step--) {
     double t_c = t_at_step(chart, step);
     ohm_sensor_band(chart->sensor, t_c, &ohms[0], NULL, NULL);
-    ohm_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, ohms[0]));
+    shell_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, ohms[0]));
   }
-  ohm_svg_path_end(&chart->svg);
+  shell_svg_path_end(&chart->svg);
 }
 
 static bool has_limits(const struct chart *chart, int step) {
@@ -205,14 +212,14 @@ static bool draw_band(struct chart *chart) {
 
 static void draw_curve(struct chart *chart) {
   const ohm_curve *curve = ohm_sensor_curve(chart->sensor);
-  ohm_svg_path_begin(&chart->svg, "curve");
+  shell_svg_path_begin(&chart->svg, "curve");
   for (int step = 0; step <= CURVE_STEPS; step++) {
     double r_ohm;
     double t_c = t_at_step(chart, step);
     if (ohm_curve_resistance(curve, t_c, &r_ohm) == OHM_OK)
-      ohm_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, r_ohm));
+      shell_svg_path_point(&chart->svg, x_of(chart, t_c), y_of(chart, r_ohm));
   }
-  ohm_svg_path_end(&chart->svg);
+  shell_svg_path_end(&chart->svg);
 }
 
 static bool draw_points(struct chart *chart) {
@@ -224,7 +231,7 @@ static bool draw_points(struct chart *chart) {
     if (!(chart->low_c <= t_c && t_c <= chart->high_c) ||
         ohm_curve_resistance(curve, t_c, &r_ohm) != OHM_OK)
       continue;
-    ohm_svg_circle(&chart->svg, "point", x_of(chart, t_c), y_of(chart, r_ohm), 4);
+    shell_svg_circle(&chart->svg, "point", x_of(chart, t_c), y_of(chart, r_ohm), 4);
     any = true;
   }
   return any;
@@ -241,15 +248,15 @@ static void draw_fan(struct chart *chart) {
   ohm_resistance_print(r_ohm, 3, ohms, sizeof ohms);
   strcat(strcat(label, " C, "), ohms);
   double x = x_of(chart, chart->fan_c);
-  ohm_svg_line(&chart->svg, "fan", x, TOP, x, HEIGHT - BOTTOM);
-  ohm_svg_line(&chart->svg, "fan", LEFT, y_of(chart, r_ohm), x, y_of(chart, r_ohm));
-  ohm_svg_text(&chart->svg, "label", x > (double)WIDTH * 2 / 3 ? OHM_SVG_END : OHM_SVG_START,
-               x > (double)WIDTH * 2 / 3 ? x - 8 : x + 8, TOP + 22, label);
+  shell_svg_line(&chart->svg, "fan", x, TOP, x, HEIGHT - BOTTOM);
+  shell_svg_line(&chart->svg, "fan", LEFT, y_of(chart, r_ohm), x, y_of(chart, r_ohm));
+  shell_svg_text(&chart->svg, "label", x > (double)WIDTH * 2 / 3 ? SHELL_SVG_END : SHELL_SVG_START,
+                 x > (double)WIDTH * 2 / 3 ? x - 8 : x + 8, TOP + 22, label);
 }
 
 /* A cross as long as what is not known of it, and its number. */
 static void draw_reading(struct chart *chart, size_t index) {
-  const ohm_finding *finding = &chart->findings[index];
+  const ohm_finding *finding = reading_at(chart, index);
   double at_c = ohm_finding_number(finding, OHM_FIELD_AT_C);
   double half_k = ohm_finding_number(finding, OHM_FIELD_EXPANDED_AT_K);
   double r_ohm = ohm_finding_number(finding, OHM_FIELD_R_OHM);
@@ -261,32 +268,32 @@ static void draw_reading(struct chart *chart, size_t index) {
   double least_ohm = fmax(r_ohm - half_ohm, pow(10, chart->low_decade));
   char label[OHM_NUMBER_SIZE];
   ohm_number_print((double)index + 1, label, sizeof label);
-  ohm_svg_line(&chart->svg, "mark", x_of(chart, at_c - half_k), y, x_of(chart, at_c + half_k), y);
-  ohm_svg_line(&chart->svg, "mark", x, y_of(chart, least_ohm), x, y_of(chart, r_ohm + half_ohm));
-  ohm_svg_circle(&chart->svg, "mark", x, y, 9);
-  ohm_svg_text(&chart->svg, "label", OHM_SVG_START, x + 13, y - 11, label);
+  shell_svg_line(&chart->svg, "mark", x_of(chart, at_c - half_k), y, x_of(chart, at_c + half_k), y);
+  shell_svg_line(&chart->svg, "mark", x, y_of(chart, least_ohm), x, y_of(chart, r_ohm + half_ohm));
+  shell_svg_circle(&chart->svg, "mark", x, y, 9);
+  shell_svg_text(&chart->svg, "label", SHELL_SVG_START, x + 13, y - 11, label);
 }
 
 static void draw_legend(struct chart *chart, bool band, bool points) {
   double y = HEIGHT - 50;
   double x = LEFT;
-  ohm_svg_line(&chart->svg, "curve", x, y, x + 34, y);
-  ohm_svg_text(&chart->svg, "small", OHM_SVG_START, x + 42, y + 5, "nominal");
+  shell_svg_line(&chart->svg, "curve", x, y, x + 34, y);
+  shell_svg_text(&chart->svg, "small", SHELL_SVG_START, x + 42, y + 5, "nominal");
   x += 130;
   if (points) {
-    ohm_svg_circle(&chart->svg, "point", x + 17, y, 4);
-    ohm_svg_text(&chart->svg, "small", OHM_SVG_START, x + 32, y + 5, "printed");
+    shell_svg_circle(&chart->svg, "point", x + 17, y, 4);
+    shell_svg_text(&chart->svg, "small", SHELL_SVG_START, x + 32, y + 5, "printed");
     x += 120;
   }
   if (band) {
-    ohm_svg_rectangle(&chart->svg, "band", x, y - 8, 34, 16);
-    ohm_svg_text(&chart->svg, "small", OHM_SVG_START, x + 42, y + 5, "allowed");
+    shell_svg_rectangle(&chart->svg, "band", x, y - 8, 34, 16);
+    shell_svg_text(&chart->svg, "small", SHELL_SVG_START, x + 42, y + 5, "allowed");
     x += 130;
   }
-  if (chart->measurement->count > 0) {
-    ohm_svg_circle(&chart->svg, "mark", x + 12, y, 9);
-    ohm_svg_text(&chart->svg, "small", OHM_SVG_START, x + 30, y + 5,
-                 "your readings, as wide and high as they are sure");
+  if (reading_count(chart) > 0) {
+    shell_svg_circle(&chart->svg, "mark", x + 12, y, 9);
+    shell_svg_text(&chart->svg, "small", SHELL_SVG_START, x + 30, y + 5,
+                   "your readings, as wide and high as they are sure");
   }
 }
 
@@ -336,8 +343,8 @@ static void describe(const struct chart *chart, struct words *words) {
     }
     say(words, ".\n");
   }
-  for (size_t i = 0; i < chart->measurement->count; i++) {
-    const ohm_finding *finding = &chart->findings[i];
+  for (size_t i = 0; i < reading_count(chart); i++) {
+    const ohm_finding *finding = reading_at(chart, i);
     say(words, "Reading at ");
     say_celsius(words, ohm_finding_number(finding, OHM_FIELD_AT_C));
     say(words, ": ");
@@ -350,71 +357,82 @@ static void draw(struct chart *chart, FILE *file) {
   char text[TEXT_SIZE] = "";
   struct words words = {text, sizeof text};
   describe(chart, &words);
-  ohm_svg_begin(&chart->svg, file, WIDTH, HEIGHT, style, ohm_sensor_name(chart->sensor), text);
-  ohm_svg_rectangle(&chart->svg, "paper", 0, 0, WIDTH, HEIGHT);
-  ohm_svg_text(&chart->svg, "name", OHM_SVG_START, LEFT, 38, ohm_sensor_name(chart->sensor));
-  ohm_svg_text(&chart->svg, "label", OHM_SVG_START, LEFT, 64,
-               ohm_sensor_description(chart->sensor));
+  shell_svg_begin(&chart->svg, file, WIDTH, HEIGHT, style, ohm_sensor_name(chart->sensor), text);
+  shell_svg_rectangle(&chart->svg, "paper", 0, 0, WIDTH, HEIGHT);
+  shell_svg_text(&chart->svg, "name", SHELL_SVG_START, LEFT, 38, ohm_sensor_name(chart->sensor));
+  shell_svg_text(&chart->svg, "label", SHELL_SVG_START, LEFT, 64,
+                 ohm_sensor_description(chart->sensor));
   bool band = draw_band(chart);
   draw_temperatures(chart);
   draw_resistances(chart);
   draw_fan(chart);
   draw_curve(chart);
   bool points = draw_points(chart);
-  for (size_t i = 0; i < chart->measurement->count; i++)
+  for (size_t i = 0; i < reading_count(chart); i++)
     draw_reading(chart, i);
-  ohm_svg_line(&chart->svg, "axis", LEFT, TOP, LEFT, HEIGHT - BOTTOM);
-  ohm_svg_line(&chart->svg, "axis", LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM);
+  shell_svg_line(&chart->svg, "axis", LEFT, TOP, LEFT, HEIGHT - BOTTOM);
+  shell_svg_line(&chart->svg, "axis", LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM);
   draw_legend(chart, band, points);
-  ohm_svg_text(
-      &chart->svg, "small", OHM_SVG_START, LEFT, HEIGHT - 18,
+  shell_svg_text(
+      &chart->svg, "small", SHELL_SVG_START, LEFT, HEIGHT - 18,
       "Key off, blades clear: unplugging this sensor starts many fans. Hot coolant scalds.");
-  ohm_svg_end(&chart->svg);
+  shell_svg_end(&chart->svg);
 }
 
 /* ---- the verb ---- */
 
-static int judge_readings(struct chart *chart) {
-  const struct ohm_measurement *measurement = chart->measurement;
-  for (size_t i = 0; i < measurement->count; i++) {
-    ohm_status status =
-        ohm_bath_check(chart->sensor, &measurement->readings[i], &measurement->meter,
-                       &measurement->references[i], &measurement->check, &chart->findings[i]);
-    if (status != OHM_OK)
-      return ohm_refuse(OHM_EXIT_DATA, "%s", ohm_status_text((int)status));
-  }
-  return OHM_EXIT_DONE;
-}
-
 static int write_to(struct chart *chart, const char *path) {
   FILE *file = strcmp(path, "-") == 0 ? stdout : fopen(path, "w");
   if (!file)
-    return ohm_refuse(OHM_EXIT_OUTPUT, "%s cannot be written: %s", path, strerror(errno));
+    return shell_refuse(SHELL_EXIT_OUTPUT, "%s cannot be written: %s", path, strerror(errno));
   draw(chart, file);
   bool failed = ferror(file) != 0;
   if (file != stdout)
     failed = fclose(file) != 0 || failed;
-  return failed ? ohm_refuse(OHM_EXIT_OUTPUT, "%s could not be written to its end", path)
-                : OHM_EXIT_DONE;
+  return failed ? shell_refuse(SHELL_EXIT_OUTPUT, "%s could not be written to its end", path)
+                : SHELL_EXIT_DONE;
 }
 
-int ohm_chart_run(const struct ohm_arguments *arguments) {
-  int status = OHM_EXIT_DONE;
-  ohm_sensor *sensor = ohm_sensor_named(arguments->operands[0], &status);
-  if (!sensor)
+/* As a setting is read, and from there. */
+static int read_fan(const char *text, ohm_bench *bench, double *fan_c) {
+  ohm_error error;
+  *fan_c = NAN;
+  if (!text)
+    return SHELL_EXIT_DONE;
+  if (ohm_bench_set(bench, OHM_SETTING_FAN_C, text, &error) != OHM_OK)
+    return shell_bench_refuse(bench, &error);
+  ohm_temperature_read(text, fan_c, NULL);
+  return SHELL_EXIT_DONE;
+}
+
+static int picture(const struct shell_arguments *arguments, const ohm_sensor *sensor,
+                   ohm_bench *bench) {
+  struct chart chart = {.sensor = sensor};
+  ohm_error error;
+  const char *path = arguments->values[SHELL_OPTION_OUTPUT];
+  int status = read_fan(arguments->values[SHELL_OPTION_FAN], bench, &chart.fan_c);
+  if (status == SHELL_EXIT_DONE)
+    status = shell_bench_read_ohms(bench, arguments, 1);
+  if (status != SHELL_EXIT_DONE)
     return status;
-  struct ohm_measurement measurement;
-  status = ohm_measurement_read(arguments, &measurement);
-  const char *fan = arguments->values[OHM_OPTION_FAN];
-  struct chart chart = {
-      .sensor = sensor, .measurement = &measurement, .fan_c = fan ? measurement.check.fan_c : NAN};
-  if (status == OHM_EXIT_DONE)
-    status = judge_readings(&chart);
-  if (status == OHM_EXIT_DONE) {
-    set_out(&chart);
-    const char *path = arguments->values[OHM_OPTION_OUTPUT];
-    status = write_to(&chart, path ? path : "-");
-  }
+  ohm_answer *answer = arguments->count > 1 ? ohm_bench_check(bench, &error) : NULL;
+  if (arguments->count > 1 && !answer)
+    return shell_bench_refuse(bench, &error);
+  chart.answer = answer;
+  set_out(&chart);
+  status = write_to(&chart, path ? path : "-");
+  ohm_answer_free(answer);
+  return status;
+}
+
+int shell_chart_run(const struct shell_arguments *arguments) {
+  int status = SHELL_EXIT_DONE;
+  ohm_sensor *sensor = shell_sensor_named(arguments->operands[0], &status);
+  ohm_bench *bench = sensor ? shell_bench_new(arguments, &status) : NULL;
+  ohm_bench_use_sensor(bench, sensor);
+  if (bench)
+    status = picture(arguments, sensor, bench);
+  ohm_bench_free(bench);
   ohm_sensor_free(sensor);
   return status;
 }

@@ -10,31 +10,31 @@
 
 #include <ohmcurve.h>
 
-#include "findings.h"
+#include "answers.h"
+#include "bench.h"
 #include "json.h"
 #include "lines.h"
 #include "screen.h"
-#include "verbs.h"
 
 enum { RECORD_MAX = 32768 };
 
 /* ---- the circuits there are ---- */
 
 static void write_circuit(const ohm_circuit *circuit, bool as_json) {
-  struct ohm_json json;
+  struct shell_json json;
   if (as_json) {
-    ohm_json_begin(&json);
-    ohm_json_text(&json, "name", ohm_circuit_name(circuit));
-    ohm_json_text(&json, "description", ohm_circuit_description(circuit));
-    ohm_json_text(&json, "source", ohm_circuit_source(circuit));
-    ohm_json_number(&json, "links", (double)ohm_circuit_link_count(circuit));
-    ohm_json_number(&json, "tests", (double)ohm_circuit_test_count(circuit));
-    ohm_json_end(&json);
+    shell_json_begin(&json, "circuit");
+    shell_json_text(&json, "name", ohm_circuit_name(circuit));
+    shell_json_text(&json, "description", ohm_circuit_description(circuit));
+    shell_json_text(&json, "source", ohm_circuit_source(circuit));
+    shell_json_number(&json, "links", (double)ohm_circuit_link_count(circuit));
+    shell_json_number(&json, "tests", (double)ohm_circuit_test_count(circuit));
+    shell_json_end(&json);
     return;
   }
-  ohm_screen_text(ohm_circuit_name(circuit));
-  ohm_screen_pad(ohm_circuit_name(circuit), 20);
-  ohm_screen_wrap(20, ohm_circuit_description(circuit));
+  shell_screen_text(ohm_circuit_name(circuit));
+  shell_screen_pad(ohm_circuit_name(circuit), 20);
+  shell_screen_wrap(20, ohm_circuit_description(circuit));
 }
 
 static int list_circuits(bool as_json) {
@@ -42,23 +42,17 @@ static int list_circuits(bool as_json) {
     ohm_error error;
     ohm_circuit *circuit = ohm_circuit_built_in_load(ohm_circuit_built_in_name(i), &error);
     if (!circuit)
-      return ohm_refuse(OHM_EXIT_MEMORY, "%s", error.message);
+      return shell_refuse(SHELL_EXIT_MEMORY, "%s", error.message);
     write_circuit(circuit, as_json);
     ohm_circuit_free(circuit);
   }
-  return OHM_EXIT_DONE;
+  return SHELL_EXIT_DONE;
 }
 
 static bool is_file(const char *name) {
   size_t length = strlen(name);
   return strchr(name, '/') || (length > 4 && strcmp(name + length - 4, ".csv") == 0) ||
          access(name, F_OK) == 0;
-}
-
-static int exit_for(int status) {
-  return status == OHM_CANNOT_OPEN || status == OHM_NOT_FOUND ? OHM_EXIT_MISSING
-         : status == OHM_NO_MEMORY                            ? OHM_EXIT_MEMORY
-                                                              : OHM_EXIT_DATA;
 }
 
 static ohm_circuit *circuit_named(const char *name, int *status) {
@@ -69,10 +63,9 @@ static ohm_circuit *circuit_named(const char *name, int *status) {
   ohm_circuit *circuit = !built_in && is_file(name) ? ohm_circuit_load(name, &error)
                                                     : ohm_circuit_built_in_load(name, &error);
   if (!circuit)
-    *status = ohm_refuse(exit_for(error.status), "%s%s", error.message,
-                         error.status == OHM_NOT_FOUND ? " 'ohmcurve circuit' lists them" : "");
+    *status = shell_refuse_load(&error, " 'ohmcurve circuit' lists them");
   for (size_t i = 0; i < ohm_circuit_note_count(circuit); i++)
-    ohm_remark("note", ohm_circuit_note(circuit, i));
+    shell_remark("note", ohm_circuit_note(circuit, i));
   return circuit;
 }
 
@@ -80,113 +73,98 @@ static int print_circuit(const ohm_circuit *circuit) {
   size_t size = ohm_circuit_print(circuit, NULL, 0) + 1;
   char *text = malloc(size);
   if (!text)
-    return ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+    return shell_refuse(SHELL_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
   ohm_circuit_print(circuit, text, size);
   fputs(text, stdout);
   free(text);
-  return OHM_EXIT_DONE;
+  return SHELL_EXIT_DONE;
 }
 
 /* ---- the record ---- */
 
-/* What was seen so far, a line each; the file holds the same at any time. */
+/* What was seen so far; the file holds the same at any time. */
 struct record {
-  const ohm_circuit *circuit;
+  ohm_bench *bench;
   const char *called; /* the circuit, as the command line called it */
   const char *path;   /* NULL when it is kept nowhere */
-  size_t length;
-  char text[RECORD_MAX];
 };
 
-static int add_line(struct record *record, const char *line) {
-  size_t length = strlen(line);
-  if (record->length + length + 2 > RECORD_MAX)
-    return ohm_refuse(OHM_EXIT_DATA, "the record is full: leave out what was measured again");
-  memcpy(record->text + record->length, line, length);
-  record->length += length;
-  record->text[record->length++] = '\n';
-  record->text[record->length] = '\0';
-  return OHM_EXIT_DONE;
+static int read_text(const char *path, FILE *file, ohm_bench *bench) {
+  static char text[RECORD_MAX];
+  ohm_error error;
+  size_t length = fread(text, 1, sizeof text, file);
+  if (ferror(file) || !feof(file) || memchr(text, '\0', length))
+    return shell_refuse(SHELL_EXIT_DATA, "%s is no record: it is text of less than 32 KiB", path);
+  if (ohm_bench_read_record(bench, text, length, &error) == OHM_OK)
+    return SHELL_EXIT_DONE;
+  return shell_refuse(SHELL_EXIT_DATA, "%s: %s", path, error.message);
 }
 
-static int load_record(struct record *record) {
+static int load_record(const struct record *record) {
   FILE *file = fopen(record->path, "r");
   if (!file && errno == ENOENT)
-    return OHM_EXIT_DONE;
+    return SHELL_EXIT_DONE;
   if (!file)
-    return ohm_refuse(OHM_EXIT_MISSING, "%s cannot be read: check its name and its rights",
-                      record->path);
-  record->length = fread(record->text, 1, RECORD_MAX - 1, file);
-  record->text[record->length] = '\0';
-  bool whole = feof(file) && !ferror(file) && strlen(record->text) == record->length;
+    return shell_refuse(SHELL_EXIT_MISSING, "%s cannot be read: check its name and its rights",
+                        record->path);
+  int status = read_text(record->path, file, record->bench);
   fclose(file);
-  if (!whole)
-    return ohm_refuse(OHM_EXIT_DATA, "%s is no record: it is text of less than 32 KiB",
-                      record->path);
-  if (record->length > 0 && record->text[record->length - 1] != '\n')
-    return add_line(record, "");
-  return OHM_EXIT_DONE;
+  return status;
+}
+
+static bool write_text(const ohm_bench *bench, FILE *file) {
+  size_t length = ohm_bench_print(bench, NULL, 0);
+  char *text = malloc(length + 1);
+  if (!text)
+    return false;
+  ohm_bench_print(bench, text, length + 1);
+  bool written = fwrite(text, 1, length, file) == length;
+  free(text);
+  return written;
 }
 
 /* The new file takes the old one's place when it is whole. */
 static int save_record(const struct record *record) {
   char beside[4096];
   if (!record->path)
-    return OHM_EXIT_DONE;
+    return SHELL_EXIT_DONE;
   int length = snprintf(beside, sizeof beside, "%s.new", record->path);
   FILE *file = 0 < length && (size_t)length < sizeof beside ? fopen(beside, "w") : NULL;
-  bool written = file && fwrite(record->text, 1, record->length, file) == record->length;
+  bool written = file && write_text(record->bench, file);
   if (file)
     written = fclose(file) == 0 && written;
   if (written && rename(beside, record->path) == 0)
-    return OHM_EXIT_DONE;
-  return ohm_refuse(OHM_EXIT_OUTPUT, "%s cannot be written: check its name, its rights and room",
-                    record->path);
+    return SHELL_EXIT_DONE;
+  return shell_refuse(SHELL_EXIT_OUTPUT,
+                      "%s cannot be written: check its name, its rights and room", record->path);
 }
 
-/* Whether a line tells something that was seen, and not what the record is of. */
-static bool tells(const char *line) {
-  line += strspn(line, " \t\r");
-  return *line != '#' && *line != '\n' && *line != '\0' && strncmp(line, "circuit=", 8) != 0 &&
-         strncmp(line, "fan=", 4) != 0;
+/* Whether a reading tells something that was seen, and not what the record is of. */
+static bool tells(const char *reading) {
+  return strncmp(reading, "circuit=", 8) != 0 && strncmp(reading, "fan=", 4) != 0;
 }
 
-static bool drop_last(struct record *record) {
-  size_t at = record->length;
-  while (at > 0) {
-    size_t start = at - 1;
-    while (start > 0 && record->text[start - 1] != '\n')
-      start--;
-    if (tells(record->text + start)) {
-      memmove(record->text + start, record->text + at, record->length - at + 1);
-      record->length -= at - start;
-      return true;
-    }
-    at = start;
-  }
+static bool drop_last(ohm_bench *bench) {
+  for (size_t i = ohm_bench_count(bench); i-- > 0;)
+    if (tells(ohm_bench_reading(bench, i)))
+      return ohm_bench_forget(bench, i) == OHM_OK;
   return false;
 }
 
-static int judge(const struct record *record, ohm_finding *finding) {
-  ohm_error error;
-  if (ohm_isolation_judge(record->circuit, record->text, record->length, finding, &error) == OHM_OK)
-    return OHM_EXIT_DONE;
-  return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
-}
-
-static int begin_record(const struct ohm_arguments *arguments, struct record *record) {
+static int begin_record(const struct shell_arguments *arguments, const ohm_circuit *circuit,
+                        struct record *record) {
   char line[256];
-  int status = record->path ? load_record(record) : OHM_EXIT_DONE;
-  if (status == OHM_EXIT_DONE && record->length == 0) {
-    snprintf(line, sizeof line, "circuit=%s", ohm_circuit_name(record->circuit));
-    status = add_line(record, line);
-  }
-  if (status == OHM_EXIT_DONE && arguments->values[OHM_OPTION_FAN]) {
-    snprintf(line, sizeof line, "fan=%s", arguments->values[OHM_OPTION_FAN]);
-    status = add_line(record, line);
-  }
-  for (size_t i = 0; i < arguments->repeated_count && status == OHM_EXIT_DONE; i++)
-    status = add_line(record, arguments->repeated[i]);
+  ohm_bench_use_circuit(record->bench, circuit);
+  int status = record->path ? load_record(record) : SHELL_EXIT_DONE;
+  snprintf(line, sizeof line, "circuit=%s", ohm_circuit_name(circuit));
+  if (status == SHELL_EXIT_DONE && ohm_bench_count(record->bench) == 0)
+    status = shell_bench_read(record->bench, line);
+  if (status == SHELL_EXIT_DONE)
+    status = shell_bench_set(record->bench, arguments);
+  for (size_t i = 0; i < arguments->repeated_count && status == SHELL_EXIT_DONE; i++)
+    status = shell_bench_read(record->bench, arguments->repeated[i]);
+  for (size_t i = 1; i < arguments->count && status == SHELL_EXIT_DONE; i++)
+    status = shell_bench_read(record->bench, arguments->operands[i]);
   return status;
 }
 
@@ -203,7 +181,7 @@ static void write_list(const char *label, const ohm_finding *finding, int field)
   for (size_t i = 0; (entry = ohm_finding_text(finding, field, i)); i++) {
     if (i == 0)
       printf("%-12s", label);
-    ohm_screen_word(12, &used, entry, strlen(entry));
+    shell_screen_word(12, &used, entry, strlen(entry));
   }
   if (used > 12)
     putchar('\n');
@@ -211,11 +189,11 @@ static void write_list(const char *label, const ohm_finding *finding, int field)
 
 static void write_why(const ohm_finding *finding) {
   printf("%-12s", "Why");
-  ohm_screen_wrap(12, text_of(finding, OHM_FIELD_NEXT_WHY));
+  shell_screen_wrap(12, text_of(finding, OHM_FIELD_NEXT_WHY));
   write_list("Suspect", finding, OHM_FIELD_SUSPECTS);
   write_list("Cleared", finding, OHM_FIELD_CLEARED);
   printf("%-12s", "Source");
-  ohm_screen_wrap(12, text_of(finding, OHM_FIELD_NEXT_SOURCE));
+  shell_screen_wrap(12, text_of(finding, OHM_FIELD_NEXT_SOURCE));
 }
 
 static void write_help(void) {
@@ -253,119 +231,138 @@ static bool line_of(const char *answer, const ohm_finding *finding, char *line, 
   return line[0] != '=';
 }
 
-/* Put an answer into the record, unless it cannot be judged. Returns whether it is in. */
-static bool take_answer(struct record *record, const char *answer, ohm_finding *finding) {
-  char line[256];
-  ohm_finding after;
-  if (strlen(answer) > 200 || !line_of(answer, finding, line, sizeof line)) {
-    write_help();
+/* The answer of the library, in place of the one before; NULL after saying why, and then
+ * that one is kept. */
+static bool judge(const ohm_bench *bench, ohm_answer **answer, int *status) {
+  ohm_error error;
+  ohm_answer *after = ohm_bench_isolate(bench, &error);
+  if (!after) {
+    *status = shell_bench_refuse(bench, &error);
     return false;
   }
-  size_t length = record->length;
-  if (add_line(record, line) != OHM_EXIT_DONE || judge(record, &after) != OHM_EXIT_DONE) {
-    record->length = length;
-    record->text[length] = '\0';
-    return false;
-  }
-  *finding = after;
+  ohm_answer_free(*answer);
+  *answer = after;
   return true;
 }
 
-static int go_back(struct record *record, ohm_finding *finding) {
-  if (!drop_last(record))
+/* Put an answer into the record, unless it cannot be judged. Returns whether it is in. */
+static bool take_answer(ohm_bench *bench, const char *words, ohm_answer **answer) {
+  char line[256];
+  int status;
+  if (strlen(words) > 200 || !line_of(words, ohm_answer_finding(*answer), line, sizeof line)) {
+    write_help();
+    return false;
+  }
+  size_t count = ohm_bench_count(bench);
+  if (shell_bench_read(bench, line) != SHELL_EXIT_DONE)
+    return false;
+  if (judge(bench, answer, &status))
+    return true;
+  ohm_bench_forget(bench, count);
+  return false;
+}
+
+static int go_back(ohm_bench *bench, ohm_answer **answer) {
+  int status = SHELL_EXIT_DONE;
+  if (!drop_last(bench))
     puts("Nothing was answered yet.");
-  return judge(record, finding);
+  judge(bench, answer, &status);
+  return status;
 }
 
 /* How to go on from here. */
 static void write_farewell(const struct record *record) {
+  const char *fan = ohm_bench_setting(record->bench, OHM_SETTING_FAN_C);
   if (record->path) {
     printf("\nKept in %s; the same command goes on from there.\n", record->path);
     return;
   }
   printf("\nTo go on: ohmcurve circuit %s", record->called);
-  for (const char *line = record->text; *line; line += strcspn(line, "\n") + 1)
-    if (tells(line) || strncmp(line, "fan=", 4) == 0)
-      printf(" \\\n  --saw %.*s", (int)strcspn(line, "\n"), line);
+  if (fan)
+    printf(" --fan %s", fan);
+  for (size_t i = 0; i < ohm_bench_count(record->bench); i++)
+    if (tells(ohm_bench_reading(record->bench, i)))
+      printf(" \\\n  %s", ohm_bench_reading(record->bench, i));
   putchar('\n');
 }
 
-static int converse(struct record *record, ohm_finding *finding) {
-  static struct ohm_lines lines;
+static int converse(const struct record *record, ohm_answer **answer) {
+  static struct shell_lines lines;
   bool fresh = true;
   int status = save_record(record);
-  ohm_lines_begin(&lines);
-  while (status == OHM_EXIT_DONE) {
-    bool closed = ohm_finding_verdict(finding) == OHM_WITHIN;
+  shell_lines_begin(&lines);
+  while (status == SHELL_EXIT_DONE) {
+    bool closed = ohm_finding_verdict(ohm_answer_finding(*answer)) == OHM_WITHIN;
     if (fresh)
-      status = ohm_findings_write_report(finding);
-    if (closed || status != OHM_EXIT_DONE)
+      status = shell_answers_write_report(*answer);
+    if (closed || status != SHELL_EXIT_DONE)
       break;
     fputs("> ", stdout);
-    enum ohm_line_kind kind = ohm_lines_next(&lines);
-    if (kind == OHM_LINE_END || kind == OHM_LINE_FAILED)
+    enum shell_line_kind kind = shell_lines_next(&lines);
+    if (kind == SHELL_LINE_END || kind == SHELL_LINE_FAILED)
       break;
-    if (kind == OHM_LINE_UNFIT || begins(lines.text, "help") || begins(lines.text, "?")) {
+    if (kind == SHELL_LINE_UNFIT || begins(lines.text, "help") || begins(lines.text, "?")) {
       write_help();
       fresh = false;
     } else if (begins(lines.text, "stop")) {
       break;
     } else if (begins(lines.text, "why")) {
-      write_why(finding);
+      write_why(ohm_answer_finding(*answer));
       fresh = false;
     } else if (begins(lines.text, "back")) {
-      status = go_back(record, finding);
+      status = go_back(record->bench, answer);
       fresh = true;
     } else {
-      fresh = take_answer(record, lines.text, finding);
+      fresh = take_answer(record->bench, lines.text, answer);
     }
-    if (status == OHM_EXIT_DONE)
+    if (status == SHELL_EXIT_DONE)
       status = save_record(record);
   }
   write_farewell(record);
-  return status == OHM_EXIT_DONE ? (int)ohm_finding_verdict(finding) : status;
+  return status == SHELL_EXIT_DONE ? (int)ohm_finding_verdict(ohm_answer_finding(*answer)) : status;
 }
 
 /* ---- the verb ---- */
 
-static int isolate(const struct ohm_arguments *arguments, struct record *record) {
-  ohm_finding finding;
-  bool as_json = arguments->values[OHM_OPTION_JSON] != NULL;
-  int status = begin_record(arguments, record);
-  if (status == OHM_EXIT_DONE)
-    status = judge(record, &finding);
-  if (status != OHM_EXIT_DONE)
+/* What cannot be judged is not kept. */
+static int isolate(const struct shell_arguments *arguments, const struct record *record) {
+  bool told = arguments->repeated_count > 0 || arguments->count > 1;
+  int status = SHELL_EXIT_DONE;
+  ohm_answer *answer = NULL;
+  if (!judge(record->bench, &answer, &status))
     return status;
-  if (!as_json && arguments->repeated_count == 0 && isatty(STDIN_FILENO))
-    return converse(record, &finding);
-  if (arguments->repeated_count > 0)
-    status = save_record(record);
-  if (status != OHM_EXIT_DONE)
-    return status;
-  if (as_json)
-    ohm_findings_write_json(&finding);
-  else
-    status = ohm_findings_write_report(&finding);
-  return status == OHM_EXIT_DONE ? (int)ohm_finding_verdict(&finding) : status;
+  if (!told && !arguments->values[SHELL_OPTION_JSON] && isatty(STDIN_FILENO)) {
+    status = converse(record, &answer);
+  } else {
+    status = told ? save_record(record) : SHELL_EXIT_DONE;
+    if (status == SHELL_EXIT_DONE)
+      status = shell_answers_give(arguments, answer);
+  }
+  ohm_answer_free(answer);
+  return status;
 }
 
-int ohm_circuit_run(const struct ohm_arguments *arguments) {
-  int status = OHM_EXIT_DONE;
+static int isolate_in(const struct shell_arguments *arguments, const ohm_circuit *circuit) {
+  int status = SHELL_EXIT_DONE;
+  struct record record = {shell_bench_new(arguments, &status), arguments->operands[0],
+                          arguments->values[SHELL_OPTION_RECORD]};
+  if (record.bench)
+    status = begin_record(arguments, circuit, &record);
+  if (status == SHELL_EXIT_DONE)
+    status = isolate(arguments, &record);
+  ohm_bench_free(record.bench);
+  return status;
+}
+
+int shell_circuit_run(const struct shell_arguments *arguments) {
+  int status = SHELL_EXIT_DONE;
   if (arguments->count == 0)
-    return list_circuits(arguments->values[OHM_OPTION_JSON] != NULL);
-  struct record *record = calloc(1, sizeof *record);
-  ohm_circuit *circuit = record ? circuit_named(arguments->operands[0], &status) : NULL;
-  if (!record)
-    status = ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
-  if (circuit && arguments->values[OHM_OPTION_PRINT]) {
+    return list_circuits(arguments->values[SHELL_OPTION_JSON] != NULL);
+  ohm_circuit *circuit = circuit_named(arguments->operands[0], &status);
+  if (circuit && arguments->values[SHELL_OPTION_PRINT])
     status = print_circuit(circuit);
-  } else if (circuit) {
-    record->circuit = circuit;
-    record->called = arguments->operands[0];
-    record->path = arguments->values[OHM_OPTION_RECORD];
-    status = isolate(arguments, record);
-  }
+  else if (circuit)
+    status = isolate_in(arguments, circuit);
   ohm_circuit_free(circuit);
-  free(record);
   return status;
 }

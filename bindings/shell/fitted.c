@@ -33,8 +33,8 @@ static const char *equation_of(const char *model) {
 
 static void write_labelled(const char *label, const char *text) {
   fputs(label, stdout);
-  ohm_screen_pad(label, LABEL);
-  ohm_screen_wrap(LABEL, text);
+  shell_screen_pad(label, LABEL);
+  shell_screen_wrap(LABEL, text);
 }
 
 /* Two digits are enough of what is not known. */
@@ -89,13 +89,13 @@ static void print_kelvin(double value, char text[SMALL_SIZE]) {
   ohm_number_print_fixed(fabs(value) < 0.00005 ? 0 : value, 4, text, SMALL_SIZE);
 }
 
-static void write_points(const struct ohm_fitted *fitted) {
+static void write_points(const struct shell_fitted *fitted) {
   printf("%6s%*s%*s%*s\n", "point", CELL, "ohms", CELL, "at", CELL + 5, "fit less point");
   for (size_t i = 0; i < fitted->points->count; i++) {
     const ohm_fit_point *point = &fitted->points->list[i];
-    char ohms[OHM_CELL_SIZE], degrees[OHM_CELL_SIZE], rest[SMALL_SIZE];
+    char ohms[SHELL_CELL_SIZE], degrees[SHELL_CELL_SIZE], rest[SMALL_SIZE];
     ohm_resistance_print(point->r_ohm, 5, ohms, sizeof ohms);
-    ohm_temperature_print(point->t_c, 2, degrees);
+    shell_temperature_print(point->t_c, 2, degrees);
     print_kelvin(ohm_fit_residual_k(fitted->fit, i), rest);
     printf("%6zu%*s%*s%*s K\n", i + 1, CELL, ohms, CELL, degrees, CELL + 3, rest);
   }
@@ -171,7 +171,7 @@ static void write_misfit(const ohm_fit *fit) {
   write_labelled("misfit", text);
 }
 
-static bool reaches_beyond(const struct ohm_points *points, double low_c, double high_c) {
+static bool reaches_beyond(const struct shell_points *points, double low_c, double high_c) {
   double least_c = INFINITY;
   double most_c = -INFINITY;
   for (size_t i = 0; i < points->count; i++) {
@@ -181,7 +181,7 @@ static bool reaches_beyond(const struct ohm_points *points, double low_c, double
   return low_c < least_c || most_c < high_c;
 }
 
-static void write_range(const struct ohm_fitted *fitted) {
+static void write_range(const struct shell_fitted *fitted) {
   double low_c, high_c, at_low_ohm, at_high_ohm;
   char low[OHM_NUMBER_SIZE], high[OHM_NUMBER_SIZE], text[SENTENCE_SIZE];
   char at_low[OHM_NUMBER_SIZE], at_high[OHM_NUMBER_SIZE];
@@ -197,13 +197,13 @@ static void write_range(const struct ohm_fitted *fitted) {
   write_labelled("range", text);
 }
 
-static void write_answers(const struct ohm_fitted *fitted) {
+static void write_answers(const struct shell_fitted *fitted) {
   const char *label = "\nmeans";
   for (size_t i = 0; i < fitted->answer_count; i++) {
-    const struct ohm_answered *answer = &fitted->answers[i];
-    char ohms[OHM_CELL_SIZE], degrees[OHM_CELL_SIZE], half[SMALL_SIZE];
+    const struct shell_answered *answer = &fitted->answers[i];
+    char ohms[SHELL_CELL_SIZE], degrees[SHELL_CELL_SIZE], half[SMALL_SIZE];
     ohm_resistance_print(answer->r_ohm, 5, ohms, sizeof ohms);
-    ohm_temperature_print(answer->t_c.value, 4, degrees);
+    shell_temperature_print(answer->t_c.value, 4, degrees);
     print_small(answer->expanded_k, half);
     printf("%-*s%-*s%s", LABEL + (label[0] == '\n'), label, CELL, ohms, degrees);
     if (!isnan(answer->expanded_k))
@@ -215,7 +215,7 @@ static void write_answers(const struct ohm_fitted *fitted) {
     write_labelled("", "by the points alone; what the reading leaves open comes on top");
 }
 
-void ohm_fitted_write_screen(const struct ohm_fitted *fitted) {
+void shell_fitted_write_screen(const struct shell_fitted *fitted) {
   printf("%s, %zu points\n%s; T in kelvin, R in ohm\n\n", fitted->model, fitted->points->count,
          equation_of(fitted->model));
   write_coefficients(fitted->fit);
@@ -236,15 +236,15 @@ static const char *basis_name(int basis) {
   return basis == OHM_FIT_KNOWN ? "known" : basis == OHM_FIT_SCATTER ? "scatter" : "no_interval";
 }
 
-static void write_json_parameters(struct ohm_json *json, const ohm_fit *fit) {
+static void write_json_parameters(struct shell_json *json, const ohm_fit *fit) {
   const char *name;
   for (size_t i = 0; (name = ohm_fit_parameter_name(fit, i)); i++) {
     ohm_estimate parameter;
     char key[SMALL_SIZE];
     ohm_fit_parameter(fit, i, &parameter);
-    ohm_json_number(json, name, parameter.value);
+    shell_json_number(json, name, parameter.value);
     snprintf(key, sizeof key, "u_%s", name);
-    ohm_json_number(json, key, parameter.u);
+    shell_json_number(json, key, parameter.u);
   }
   for (size_t i = 0; ohm_fit_parameter_name(fit, i); i++)
     for (size_t j = i + 1; (name = ohm_fit_parameter_name(fit, j)); j++) {
@@ -253,55 +253,55 @@ static void write_json_parameters(struct ohm_json *json, const ohm_fit *fit) {
       if (!goes_with(fit, i, j, &covariance, NULL))
         continue;
       snprintf(key, sizeof key, "covariance_%s_%s", ohm_fit_parameter_name(fit, i), name);
-      ohm_json_number(json, key, covariance);
+      shell_json_number(json, key, covariance);
     }
 }
 
-static void write_json_answers(struct ohm_json *json, const struct ohm_fitted *fitted) {
+static void write_json_answers(struct shell_json *json, const struct shell_fitted *fitted) {
   if (fitted->answer_count == 0)
     return;
-  ohm_json_list_begin(json, "r_ohm");
+  shell_json_list_begin(json, "r_ohm");
   for (size_t i = 0; i < fitted->answer_count; i++)
-    ohm_json_list_number(json, fitted->answers[i].r_ohm);
-  ohm_json_list_end(json);
-  ohm_json_list_begin(json, "t_c");
+    shell_json_list_number(json, fitted->answers[i].r_ohm);
+  shell_json_list_end(json);
+  shell_json_list_begin(json, "t_c");
   for (size_t i = 0; i < fitted->answer_count; i++)
-    ohm_json_list_number(json, fitted->answers[i].t_c.value);
-  ohm_json_list_end(json);
+    shell_json_list_number(json, fitted->answers[i].t_c.value);
+  shell_json_list_end(json);
   if (ohm_fit_basis_of(fitted->fit) == OHM_FIT_NO_INTERVAL)
     return;
-  ohm_json_list_begin(json, "u_t_c");
+  shell_json_list_begin(json, "u_t_c");
   for (size_t i = 0; i < fitted->answer_count; i++)
-    ohm_json_list_number(json, fitted->answers[i].t_c.u);
-  ohm_json_list_end(json);
-  ohm_json_list_begin(json, "expanded_t_k");
+    shell_json_list_number(json, fitted->answers[i].t_c.u);
+  shell_json_list_end(json);
+  shell_json_list_begin(json, "expanded_t_k");
   for (size_t i = 0; i < fitted->answer_count; i++)
-    ohm_json_list_number(json, fitted->answers[i].expanded_k);
-  ohm_json_list_end(json);
+    shell_json_list_number(json, fitted->answers[i].expanded_k);
+  shell_json_list_end(json);
 }
 
-void ohm_fitted_write_json(const struct ohm_fitted *fitted) {
-  struct ohm_json json;
+void shell_fitted_write_json(const struct shell_fitted *fitted) {
+  struct shell_json json;
   double low_c, high_c, chi_square, probability;
   const ohm_fit *fit = fitted->fit;
   ohm_curve_range(ohm_fit_curve(fit), &low_c, &high_c, NULL, NULL);
   ohm_fit_chi_square(fit, &chi_square, &probability);
-  ohm_json_begin(&json);
-  ohm_json_text(&json, "model", fitted->model);
+  shell_json_begin(&json, "fit");
+  shell_json_text(&json, "model", fitted->model);
   write_json_parameters(&json, fit);
-  ohm_json_number(&json, "low_c", low_c);
-  ohm_json_number(&json, "high_c", high_c);
-  ohm_json_number(&json, "points", (double)fitted->points->count);
-  ohm_json_text(&json, "basis", basis_name(ohm_fit_basis_of(fit)));
-  ohm_json_number(&json, "degrees_of_freedom", (double)ohm_fit_degrees(fit));
-  ohm_json_number(&json, "chi_square", chi_square);
-  ohm_json_number(&json, "probability", probability);
-  ohm_json_number(&json, "scatter_k", ohm_fit_scatter_k(fit));
-  ohm_json_number(&json, "misfit_k", ohm_fit_misfit_k(fit));
-  ohm_json_list_begin(&json, "residual_k");
+  shell_json_number(&json, "low_c", low_c);
+  shell_json_number(&json, "high_c", high_c);
+  shell_json_number(&json, "points", (double)fitted->points->count);
+  shell_json_text(&json, "basis", basis_name(ohm_fit_basis_of(fit)));
+  shell_json_number(&json, "degrees_of_freedom", (double)ohm_fit_degrees(fit));
+  shell_json_number(&json, "chi_square", chi_square);
+  shell_json_number(&json, "probability", probability);
+  shell_json_number(&json, "scatter_k", ohm_fit_scatter_k(fit));
+  shell_json_number(&json, "misfit_k", ohm_fit_misfit_k(fit));
+  shell_json_list_begin(&json, "residual_k");
   for (size_t i = 0; i < fitted->points->count; i++)
-    ohm_json_list_number(&json, ohm_fit_residual_k(fit, i));
-  ohm_json_list_end(&json);
+    shell_json_list_number(&json, ohm_fit_residual_k(fit, i));
+  shell_json_list_end(&json);
   write_json_answers(&json, fitted);
-  ohm_json_end(&json);
+  shell_json_end(&json);
 }

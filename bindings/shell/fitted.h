@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What a fit gave, on standard output. */
-#ifndef OHM_FITTED_H
-#define OHM_FITTED_H
+#ifndef SHELL_FITTED_H
+#define SHELL_FITTED_H
 
 #include <stddef.h>
 
@@ -10,24 +10,24 @@
 #include "points.h"
 
 /** A resistance that was asked for, and the temperature of the fit there. */
-struct ohm_answered {
+struct shell_answered {
   double r_ohm;
   ohm_estimate t_c;
   double expanded_k;
 };
 
-struct ohm_fitted {
+struct shell_fitted {
   const ohm_fit *fit;
   const char *model; /**< as it is written behind --model */
-  const struct ohm_points *points;
-  const struct ohm_answered *answers;
+  const struct shell_points *points;
+  const struct shell_answered *answers;
   size_t answer_count;
 };
 
 /** For a person. */
-void ohm_fitted_write_screen(const struct ohm_fitted *fitted);
+void shell_fitted_write_screen(const struct shell_fitted *fitted);
 
 /** One line of JSON. */
-void ohm_fitted_write_json(const struct ohm_fitted *fitted);
+void shell_fitted_write_json(const struct shell_fitted *fitted);
 
 #endif

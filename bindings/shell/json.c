@@ -8,6 +8,9 @@
 
 #include <ohmcurve.h>
 
+/* Raised when a key is renamed or changes its meaning. */
+enum { KEYS_VERSION = 1 };
+
 static bool is_between(const unsigned char *byte, unsigned low, unsigned high) {
   return low <= *byte && *byte <= high;
 }
@@ -58,24 +61,19 @@ static void write_string(const char *string) {
   putchar('"');
 }
 
-static void write_comma(struct ohm_json *json) {
+static void write_comma(struct shell_json *json) {
   if (json->started)
     putchar(',');
   json->started = true;
 }
 
-static void write_key(struct ohm_json *json, const char *key) {
+static void write_key(struct shell_json *json, const char *key) {
   write_comma(json);
   write_string(key);
   putchar(':');
 }
 
-void ohm_json_begin(struct ohm_json *json) {
-  putchar('{');
-  json->started = false;
-}
-
-void ohm_json_number(struct ohm_json *json, const char *key, double value) {
+void shell_json_number(struct shell_json *json, const char *key, double value) {
   if (!isfinite(value))
     return;
   char digits[OHM_NUMBER_SIZE];
@@ -84,37 +82,44 @@ void ohm_json_number(struct ohm_json *json, const char *key, double value) {
   fputs(digits, stdout);
 }
 
-void ohm_json_text(struct ohm_json *json, const char *key, const char *text) {
+void shell_json_text(struct shell_json *json, const char *key, const char *text) {
   if (!text)
     return;
   write_key(json, key);
   write_string(text);
 }
 
-void ohm_json_list_begin(struct ohm_json *json, const char *key) {
+void shell_json_begin(struct shell_json *json, const char *record) {
+  putchar('{');
+  json->started = false;
+  shell_json_text(json, "record", record);
+  shell_json_number(json, "json", KEYS_VERSION);
+}
+
+void shell_json_list_begin(struct shell_json *json, const char *key) {
   write_key(json, key);
   putchar('[');
   json->started = false;
 }
 
-void ohm_json_list_text(struct ohm_json *json, const char *text) {
+void shell_json_list_text(struct shell_json *json, const char *text) {
   write_comma(json);
   write_string(text);
 }
 
-void ohm_json_list_number(struct ohm_json *json, double value) {
+void shell_json_list_number(struct shell_json *json, double value) {
   char digits[OHM_NUMBER_SIZE];
   ohm_number_print(value, digits, sizeof digits);
   write_comma(json);
   fputs(isfinite(value) ? digits : "null", stdout);
 }
 
-void ohm_json_list_end(struct ohm_json *json) {
+void shell_json_list_end(struct shell_json *json) {
   putchar(']');
   json->started = true;
 }
 
-void ohm_json_end(struct ohm_json *json) {
+void shell_json_end(struct shell_json *json) {
   fputs("}\n", stdout);
   json->started = false;
 }

@@ -1,130 +1,5 @@
 # SPDX-License-Identifier: MIT
-# The manual page of the library, man(7), from the comments of its header. Each
-# comment is laid out by its own marks: a word and two spaces begin an entry, four
-# spaces a formula.
-
-function roff(text) {
-  gsub(/\\/, "\\e", text)
-  gsub(/-/, "\\-", text)
-  gsub(/'/, "\\(aq", text)
-  gsub(/\^/, "\\(ha", text)
-  gsub(/~/, "\\(ti", text)
-  gsub(/`/, "\\(ga", text)
-  gsub(/"/, "\\(dq", text)
-  return text
-}
-
-# Spaces inside of a parameter do not break.
-function declaration(text) {
-  gsub(/[ \t]+/, " ", text)
-  sub(/^OHM_API /, "", text)
-  text = roff(text)
-  gsub(/ /, "\\ ", text)
-  gsub(/,\\ /, ", ", text)
-  gsub(/[{]\\ /, "{ ", text)
-  gsub(/\\ [}]/, " }", text)
-  return "\\fB" text "\\fR"
-}
-
-function literal(on) {
-  if (on != in_literal)
-    print on ? ".RS 4\n.nf" : ".fi\n.RE"
-  in_literal = on
-}
-
-# Entries stand close together.
-function entry(on) {
-  if (on != in_entry)
-    print on ? ".PP\n.PD 0" : ".PD"
-  in_entry = on
-}
-
-# One line of prose inside of a comment.
-function prose(text,  word) {
-  if (text == "") {
-    literal(0)
-    entry(0)
-    print ".PP"
-    return
-  }
-  if (match(text, /^ ?[A-Z][A-Za-z]+  +[^ ]/)) {
-    literal(0)
-    entry(1)
-    sub(/^ /, "", text)
-    word = text
-    sub(/ .*/, "", word)
-    sub(/^[A-Za-z]+ +/, "", text)
-    print ".TP 10\n\\fI" word "\\fR"
-    named(text, "")
-  } else if (in_entry && text ~ /^    /) {
-    sub(/^ +/, "", text)
-    named(text, ".br\n")
-  } else if (text ~ /^    / || in_diagram) {
-    literal(1)
-    print roff(text)
-  } else {
-    literal(0)
-    sub(/^ +/, "", text)
-    print "\\&" roff(text)
-  }
-}
-
-# "t_c     degrees Celsius": what a parameter or a member is.
-function named(text, apart,  word) {
-  if (match(text, /^[a-z_0-9.]+(, [a-z_0-9.]+)*  +[^ ]/)) {
-    word = text
-    sub(/  .*/, "", word)
-    sub(/^[^ ]+(, [^ ]+)* +/, "", text)
-    print apart "\\fB" roff(word) "\\fR \\(em"
-  }
-  print "\\&" roff(text)
-}
-
-function comment_line(text) {
-  sub(/^ *\/\*\*? ?/, "", text)
-  sub(/ *\*\/ *$/, "", text)
-  sub(/^ \* ?/, "", text)
-  sub(/^ \*$/, "", text)
-  sub(/[ \t]+$/, "", text)
-  return text
-}
-
-# A comment as a whole. "Status  ..." at the end of a sentence is an entry, too.
-function comment(text,  lines, count, i, at) {
-  count = split(text, lines, "\n")
-  for (i = 1; i <= count; i++) {
-    at = match(lines[i], /[^ ] +Status  /)
-    if (at > 0) {
-      prose(substr(lines[i], 1, at))
-      prose(substr(lines[i], at + 1 + index(substr(lines[i], at + 1), "S") - 1))
-    } else if (!(lines[i] == "" && (i == 1 || i == count)))
-      prose(lines[i])
-  }
-  literal(0)
-  entry(0)
-}
-
-function flush_comment() {
-  if (pending_comment != "")
-    comment(pending_comment)
-  pending_comment = ""
-}
-
-# "int status;  an ohm_status", a member or a constant and its comment.
-function member(text,  about) {
-  about = ""
-  if (match(text, /\/\*\*<.*/)) {
-    about = substr(text, RSTART)
-    text = substr(text, 1, RSTART - 1)
-    sub(/^\/\*\*< */, "", about)
-    sub(/ *\*\/ *$/, "", about)
-    gsub(/ +/, " ", about)
-  }
-  sub(/^ +/, "", text)
-  sub(/[ ,]+$/, "", text)
-  print ".TP\n" declaration(text)
-  print "\\&" roff(about)
-}
+# The manual page of the library as a whole, after roff.awk, from its header.
 
 function open_section(name) {
   print ".SH " toupper(name)
@@ -172,6 +47,11 @@ state == "top" {
   state = "group"
   next
 }
+state == "skipped" {
+  if (!/\\$/)
+    state = "group"
+  next
+}
 state != "group" && state != "struct" && state != "comment" && state != "declaration" &&
   state != "fields" && state != "macro" { next }
 /^#ifdef __cplusplus/ { exit }
@@ -198,7 +78,30 @@ state == "struct" {
   next
 }
 
-# ---- the list of fields
+# ---- lists: X(1, VERDICT, verdict, WORD, "meaning"), X(LINK, link, "meaning")
+
+# The texts of an entry, into quoted[]. Returns how many.
+function split_quoted(text,  count) {
+  count = 0
+  while (match(text, /"[^"]*"/)) {
+    quoted[++count] = substr(text, RSTART + 1, RLENGTH - 2)
+    text = substr(text, RSTART + RLENGTH)
+  }
+  return count
+}
+
+function list_entry(field,  parts, numbered, kind, texts) {
+  split(field, parts, /, */)
+  numbered = parts[1] ~ /\([0-9]+$/
+  kind = parts[3 + numbered] ~ /"/ ? "" : " (" tolower(parts[3 + numbered]) ")"
+  texts = split_quoted(field)
+  print ".TP\n\\fB" roff(parts[2 + numbered]) "\\fR" kind
+  if (texts < 5)
+    print "\\&" roff(quoted[texts])
+  else
+    print "\\&" roff(quoted[5]) "; without it " roff(quoted[1]) ".\nSuch as " roff(quoted[3]) \
+      ".\nOf " roff(quoted[4]) "."
+}
 
 state == "fields" {
   text = $0
@@ -207,13 +110,7 @@ state == "fields" {
   sub(/^ +/, " ", text)
   field = field text
   if (field ~ /\)$/) {
-    split(field, parts, /, */)
-    name = parts[2]
-    about = field
-    sub(/^[^"]*"/, "", about)
-    sub(/"\)$/, "", about)
-    kind = parts[3] ~ /^"/ ? "" : " (" tolower(parts[3]) ")"
-    print ".TP\n\\fB" roff(name) "\\fR" kind "\n\\&" roff(about)
+    list_entry(field)
     field = ""
   }
   if (!more)
@@ -301,7 +198,7 @@ state == "declaration" {
   print ".RE"
   next
 }
-/^#define OHM_(FIELDS|LINK_COLUMNS|TEST_COLUMNS)/ {
+/^#define OHM_[A-Z_]+\(X\)/ {
   print ".PP\n" declaration($2)
   print ".PP"
   flush_comment()
@@ -309,7 +206,11 @@ state == "declaration" {
   state = "fields"
   next
 }
-/^#define OHM_(FIELD|LINK|TEST)_CONSTANT/ { next }
+/^#define OHM_[A-Z_]*CONSTANT/ {
+  if (/\\$/)
+    state = "skipped"
+  next
+}
 /^#define/ {
   if (pending_comment != "" || !in_defines)
     print ".PP"

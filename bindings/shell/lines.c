@@ -8,7 +8,7 @@
 #include <string.h>
 #include <unistd.h>
 
-void ohm_lines_begin(struct ohm_lines *lines) {
+void shell_lines_begin(struct shell_lines *lines) {
   lines->start = lines->end = 0;
   lines->ended = lines->failed = false;
   lines->line = 0;
@@ -17,14 +17,14 @@ void ohm_lines_begin(struct ohm_lines *lines) {
 
 /* Results go out before more input is waited for: a live stream is answered at
  * once, a file in large pieces. */
-static void fill(struct ohm_lines *lines) {
+static void fill(struct shell_lines *lines) {
   fflush(stdout);
   memmove(lines->bytes, lines->bytes + lines->start, lines->end - lines->start);
   lines->end -= lines->start;
   lines->start = 0;
   ssize_t got;
   do
-    got = read(STDIN_FILENO, lines->bytes + lines->end, OHM_LINE_MAX - lines->end);
+    got = read(STDIN_FILENO, lines->bytes + lines->end, SHELL_LINE_MAX - lines->end);
   while (got < 0 && errno == EINTR);
   if (got > 0)
     lines->end += (size_t)got;
@@ -34,7 +34,7 @@ static void fill(struct ohm_lines *lines) {
 }
 
 /* Length of the raw line at start, its end in the buffer; too_long when it was cut. */
-static bool take(struct ohm_lines *lines, char **line, size_t *length, bool *too_long) {
+static bool take(struct shell_lines *lines, char **line, size_t *length, bool *too_long) {
   *too_long = false;
   size_t seen = 0;
   for (;;) {
@@ -50,7 +50,7 @@ static bool take(struct ohm_lines *lines, char **line, size_t *length, bool *too
     if (lines->ended)
       return *too_long;
     seen = held;
-    if (held == OHM_LINE_MAX) {
+    if (held == SHELL_LINE_MAX) {
       *too_long = true;
       *line = from;
       *length = seen = 0;
@@ -80,7 +80,7 @@ static void skip_byte_order_mark(char **line, size_t *length) {
   }
 }
 
-enum ohm_line_kind ohm_lines_next(struct ohm_lines *lines) {
+enum shell_line_kind shell_lines_next(struct shell_lines *lines) {
   char *line;
   size_t length;
   bool too_long;
@@ -89,12 +89,12 @@ enum ohm_line_kind ohm_lines_next(struct ohm_lines *lines) {
       skip_byte_order_mark(&line, &length);
     trim(&line, &length);
     if (too_long || memchr(line, '\0', length))
-      return OHM_LINE_UNFIT;
+      return SHELL_LINE_UNFIT;
     if (length == 0 || line[0] == '#')
       continue;
     line[length] = '\0'; /* over its own end of line, or the byte kept spare */
     lines->text = line;
-    return OHM_LINE_TEXT;
+    return SHELL_LINE_TEXT;
   }
-  return lines->failed ? OHM_LINE_FAILED : OHM_LINE_END;
+  return lines->failed ? SHELL_LINE_FAILED : SHELL_LINE_END;
 }

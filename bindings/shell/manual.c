@@ -65,7 +65,7 @@ static const struct example examples[] = {
      "kitchen 1200 m up:",
      "check", "ntc-2k45-20c 2.31k@21.5C 212@boil@1200m --place sensor"},
     {"The sensor taken out and put into ice water, the accuracy of the meter known, for a script:",
-     "check", "ntc-2k45-20c 5.81k --at ice --meter 0.8%+3 --json"},
+     "check", "ntc-2k45-20c 5.81k@ice --meter 0.8%+3 --json"},
     {"The fan of a tractor is to start at 92 C, and may be 3 degrees late or early:", "check",
      "ntc-2k45-20c 330 --at 80C --fan 92C --limit 3"},
     {"A sensor out of the drawer, its family forgotten:", "check", "unknown 2.31k --at 21.5C"},
@@ -131,7 +131,7 @@ static void put_font(const char *font, const char *text) {
   fputs("\\fR", stdout);
 }
 
-static void put_option(const struct ohm_option *option) {
+static void put_option(const struct shell_option *option) {
   put_font("B", option->name);
   if (option->argument) {
     fputs("\\ ", stdout);
@@ -139,43 +139,52 @@ static void put_option(const struct ohm_option *option) {
   }
 }
 
-static void put_usage(const struct ohm_verb *verb) {
+static void put_usage(const struct shell_verb *verb) {
   printf(".HP\n.B ohmcurve %s\n", verb->name);
   if (*verb->operands) {
     put_font("I", verb->operands);
     puts("\\&"); /* its dots end no sentence */
   }
-  for (size_t i = 0; i + 1 < verb->option_count; i++) { /* all but --help */
+  struct shell_option option;
+  for (size_t i = 0; shell_option_at(verb, i, &option); i++) {
+    if (option.id == SHELL_OPTION_HELP)
+      continue;
     putchar('[');
-    put_option(&verb->options[i]);
+    put_option(&option);
     puts("]");
   }
 }
 
 static void put_usages(void) {
   puts(".SH SYNOPSIS");
-  for (size_t i = 0; i < OHM_VERB_COUNT; i++)
-    put_usage(&ohm_verbs[i]);
-  for (size_t i = 0; i < sizeof ohm_program_options / sizeof ohm_program_options[0]; i++) {
+  for (size_t i = 0; i < shell_verb_count; i++)
+    put_usage(&shell_verbs[i]);
+  for (size_t i = 0; i < sizeof shell_program_options / sizeof shell_program_options[0]; i++) {
     puts(".HP\n.B ohmcurve");
-    put_option(&ohm_program_options[i]);
+    put_option(&shell_program_options[i]);
     putchar('\n');
   }
 }
 
-static void put_options(const struct ohm_option *options, size_t count) {
-  for (size_t i = 0; i < count; i++) {
-    puts(".TP");
-    put_option(&options[i]);
-    putchar('\n');
-    put(options[i].meaning);
+static void put_meaning(const struct shell_option *option) {
+  char meaning[SHELL_OPTION_TEXT_SIZE];
+  shell_option_explain(option, meaning);
+  puts(".TP");
+  put_option(option);
+  putchar('\n');
+  put(meaning);
+  puts(".");
+  if (option->fallback) {
+    fputs("Without it: ", stdout);
+    put(option->fallback);
     puts(".");
-    if (options[i].fallback) {
-      fputs("Without it: ", stdout);
-      put(options[i].fallback);
-      puts(".");
-    }
   }
+}
+
+static void put_options(const struct shell_verb *verb) {
+  struct shell_option option;
+  for (size_t i = 0; shell_option_at(verb, i, &option); i++)
+    put_meaning(&option);
 }
 
 static void put_page_name(const char *verb) {
@@ -184,8 +193,8 @@ static void put_page_name(const char *verb) {
 
 static void put_verbs(void) {
   puts(".SH VERBS");
-  for (size_t i = 0; i < OHM_VERB_COUNT; i++) {
-    const struct ohm_verb *verb = &ohm_verbs[i];
+  for (size_t i = 0; i < shell_verb_count; i++) {
+    const struct shell_verb *verb = &shell_verbs[i];
     printf(".SS ohmcurve %s ", verb->name);
     put(verb->operands);
     putchar('\n');
@@ -196,7 +205,7 @@ static void put_verbs(void) {
   }
 }
 
-static void put_entry(const char *font, const struct ohm_entry *entry) {
+static void put_entry(const char *font, const struct shell_entry *entry) {
   puts(".TP");
   put_font(font, entry->word);
   putchar('\n');
@@ -205,34 +214,37 @@ static void put_entry(const char *font, const struct ohm_entry *entry) {
 }
 
 /* What a verb takes; of all of them when it is NULL. */
-static void put_notations(const struct ohm_verb *verb) {
+static void put_notations(const struct shell_verb *verb) {
   const char *title = ".SH NOTATIONS\n";
-  for (ohm_entries entry = ohm_notations; entry->word; entry++) {
-    if (verb && !ohm_verb_takes(verb, entry->word))
+  for (shell_entries entry = shell_notations; entry->word; entry++) {
+    if (verb && !shell_verb_takes(verb, entry->word))
       continue;
     fputs(title, stdout);
     title = "";
     put_entry("I", entry);
   }
-  if (verb && !ohm_verb_judges(verb))
+  if (verb && !shell_verb_reads(verb))
     return;
   puts(".SS Besides, of a reading");
-  for (ohm_entries entry = ohm_check_notations; entry->word; entry++)
-    put_entry("B", entry);
+  for (shell_entries entry = shell_reading_notations; entry->word; entry++) {
+    char meaning[SHELL_OPTION_TEXT_SIZE];
+    shell_notation_explain(entry, meaning);
+    put_entry("B", &(struct shell_entry){entry->word, meaning});
+  }
 }
 
 /* 1 and 2 are of verdicts, and so is what 0 means beside done; an audit has its own. */
-static void put_exits(const struct ohm_verb *verb) {
-  static const struct ohm_entry done[] = {{"0", "done"}, {NULL, NULL}};
-  static const struct ohm_entry audited[] = {
+static void put_exits(const struct shell_verb *verb) {
+  static const struct shell_entry done[] = {{"0", "done"}, {NULL, NULL}};
+  static const struct shell_entry audited[] = {
       {"0", "nothing is suspect"}, {"1", "something is suspect"}, {NULL, NULL}};
-  bool all = !verb || ohm_verb_judges(verb);
+  bool all = !verb || shell_verb_judges(verb);
   puts(".SH EXIT STATUS");
   if (!all)
-    for (ohm_entries entry = verb == &ohm_verbs[OHM_VERB_AUDIT] ? audited : done; entry->word;
+    for (shell_entries entry = strcmp(verb->name, "audit") == 0 ? audited : done; entry->word;
          entry++)
       put_entry("B", entry);
-  for (ohm_entries entry = ohm_exits; entry->word; entry++)
+  for (shell_entries entry = shell_exits; entry->word; entry++)
     if (all || strlen(entry->word) > 1)
       put_entry("B", entry);
 }
@@ -248,7 +260,7 @@ static void put_files(void) {
   puts(".fi\n.RE");
 }
 
-static void put_examples(const struct ohm_verb *verb) {
+static void put_examples(const struct shell_verb *verb) {
   puts(".SH EXAMPLES");
   for (size_t i = 0; i < sizeof examples / sizeof examples[0]; i++) {
     const struct example *example = &examples[i];
@@ -272,7 +284,7 @@ static void put_cautions(void) {
 
 /* ---- the pages ---- */
 
-static void put_heading(const struct ohm_verb *verb) {
+static void put_heading(const struct shell_verb *verb) {
   fputs(".\\\" SPDX-License-Identifier: MIT\n.TH OHMCURVE", stdout);
   fputs(verb ? "\\-" : "", stdout);
   for (const char *letter = verb ? verb->name : ""; *letter; letter++)
@@ -281,7 +293,7 @@ static void put_heading(const struct ohm_verb *verb) {
   puts(".\\\" Ragged right and unhyphenated: values must be read as they are typed.\n.ad "
        "l\n.nh\n.ss 12 0");
   printf(".SH NAME\nohmcurve%s%s \\- %s\n", verb ? "\\-" : "", verb ? verb->name : "",
-         verb ? verb->summary : ohm_program_summary);
+         verb ? verb->summary : shell_program_summary);
 }
 
 static void put_program(void) {
@@ -291,7 +303,8 @@ static void put_program(void) {
   put_prose(about);
   put_verbs();
   puts(".SH OPTIONS");
-  put_options(ohm_program_options, sizeof ohm_program_options / sizeof ohm_program_options[0]);
+  for (size_t i = 0; i < sizeof shell_program_options / sizeof shell_program_options[0]; i++)
+    put_meaning(&shell_program_options[i]);
   put_notations(NULL);
   put_exits(NULL);
   put_files();
@@ -301,40 +314,40 @@ static void put_program(void) {
   put_prose("JCGM 106:2012, The role of measurement uncertainty in conformity assessment.");
 }
 
-static void put_verb(const struct ohm_verb *verb) {
+static void put_verb(const struct shell_verb *verb) {
   put_heading(verb);
   puts(".SH SYNOPSIS");
   put_usage(verb);
   puts(".SH DESCRIPTION");
   put_prose(verb->description);
   puts(".SH OPTIONS");
-  put_options(verb->options, verb->option_count);
+  put_options(verb);
   put_notations(verb);
   put_exits(verb);
   put_examples(verb);
-  if (ohm_verb_judges(verb))
+  if (shell_verb_judges(verb))
     put_cautions();
   puts(".SH SEE ALSO\n\\fBohmcurve\\fR(1)");
 }
 
 /* "ohmcurve-check.1" is of check, "ohmcurve.1" of none. */
-static bool read_page(const char *path, const struct ohm_verb **verb) {
+static bool read_page(const char *path, const struct shell_verb **verb) {
   const char *slash = strrchr(path, '/');
   const char *page = slash ? slash + 1 : path;
   *verb = NULL;
   if (strcmp(page, "ohmcurve.1") == 0)
     return true;
-  for (size_t i = 0; i < OHM_VERB_COUNT; i++) {
+  for (size_t i = 0; i < shell_verb_count; i++) {
     char name[64];
-    snprintf(name, sizeof name, "ohmcurve-%s.1", ohm_verbs[i].name);
+    snprintf(name, sizeof name, "ohmcurve-%s.1", shell_verbs[i].name);
     if (strcmp(page, name) == 0)
-      *verb = &ohm_verbs[i];
+      *verb = &shell_verbs[i];
   }
   return *verb != NULL;
 }
 
 int main(int argc, char **argv) {
-  const struct ohm_verb *verb;
+  const struct shell_verb *verb;
   if (argc != 2 || !read_page(argv[1], &verb)) {
     fputs("manual: write the page to print: ohmcurve.1, or ohmcurve-VERB.1\n", stderr);
     return 64;

@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include <ohmcurve.h>
+#include "options.h"
 
 static bool is_control(const char *at) {
   unsigned char byte = (unsigned char)at[0];
@@ -19,7 +19,7 @@ static void write_clean(FILE *stream, const char *text, size_t length) {
     putc(is_control(text + i) ? '?' : text[i], stream);
 }
 
-int ohm_refuse(int status, const char *format, ...) {
+int shell_refuse(int status, const char *format, ...) {
   char sentence[1024];
   va_list values;
   va_start(values, format);
@@ -31,13 +31,21 @@ int ohm_refuse(int status, const char *format, ...) {
   return status;
 }
 
-void ohm_remark(const char *label, const char *text) {
+int shell_refuse_load(const ohm_error *error, const char *advice) {
+  bool missing = error->status == OHM_CANNOT_OPEN || error->status == OHM_NOT_FOUND;
+  int status = missing                          ? SHELL_EXIT_MISSING
+               : error->status == OHM_NO_MEMORY ? SHELL_EXIT_MEMORY
+                                                : SHELL_EXIT_DATA;
+  return shell_refuse(status, "%s%s", error->message, error->status == OHM_NOT_FOUND ? advice : "");
+}
+
+void shell_remark(const char *label, const char *text) {
   fprintf(stderr, "%s: ", label);
   write_clean(stderr, text, strlen(text));
   putc('\n', stderr);
 }
 
-void ohm_screen_text(const char *text) {
+void shell_screen_text(const char *text) {
   write_clean(stdout, text, strlen(text));
 }
 
@@ -54,14 +62,14 @@ static void write_spaces(size_t count) {
     putchar(' ');
 }
 
-void ohm_screen_pad(const char *text, size_t width) {
+void shell_screen_pad(const char *text, size_t width) {
   size_t columns = columns_of(text, strlen(text));
   write_spaces(columns < width ? width - columns : 1);
 }
 
-void ohm_screen_word(size_t column, size_t *used, const char *text, size_t length) {
+void shell_screen_word(size_t column, size_t *used, const char *text, size_t length) {
   size_t width = columns_of(text, length);
-  if (*used > column && *used + 1 + width >= OHM_SCREEN_COLUMNS) {
+  if (*used > column && *used + 1 + width >= SHELL_SCREEN_COLUMNS) {
     putchar('\n');
     write_spaces(column);
     *used = column;
@@ -73,11 +81,11 @@ void ohm_screen_word(size_t column, size_t *used, const char *text, size_t lengt
   *used += width;
 }
 
-void ohm_screen_wrap(size_t column, const char *text) {
+void shell_screen_wrap(size_t column, const char *text) {
   size_t used = column;
   for (text += strspn(text, " "); *text != '\0'; text += strspn(text, " ")) {
     size_t length = strcspn(text, " \n");
-    ohm_screen_word(column, &used, text, length);
+    shell_screen_word(column, &used, text, length);
     text += length;
     if (*text == '\n') {
       fputs("\n\n", stdout);
@@ -89,9 +97,9 @@ void ohm_screen_wrap(size_t column, const char *text) {
   putchar('\n');
 }
 
-void ohm_temperature_print(double t_c, int decimals, char buffer[OHM_CELL_SIZE]) {
+void shell_temperature_print(double t_c, int decimals, char buffer[SHELL_CELL_SIZE]) {
   char digits[OHM_NUMBER_SIZE];
   ohm_number_print_fixed(t_c, decimals, digits, sizeof digits);
   bool minus_zero = digits[0] == '-' && digits[1 + strspn(digits + 1, "0.")] == '\0';
-  snprintf(buffer, OHM_CELL_SIZE, "%s C", digits + minus_zero);
+  snprintf(buffer, SHELL_CELL_SIZE, "%s C", digits + minus_zero);
 }

@@ -13,7 +13,7 @@
 #include "options.h"
 #include "screen.h"
 
-const char ohm_sensor_unknown[] = "unknown";
+const char shell_sensor_unknown[] = "unknown";
 
 static bool is_built_in(const char *name) {
   for (size_t i = 0; i < ohm_catalogue_count(); i++)
@@ -31,25 +31,13 @@ static bool is_file(const char *name) {
 static int refuse_name(const char *name) {
   const char *near = ohm_catalogue_nearest(name);
   if (near)
-    return ohm_refuse(OHM_EXIT_MISSING,
-                      "no sensor is called %s; did you mean %s? 'ohmcurve parts' lists them", name,
-                      near);
-  return ohm_refuse(OHM_EXIT_MISSING,
-                    "no sensor is called \"%s\", and no file either: 'ohmcurve parts' lists the "
-                    "sensors built in",
-                    name);
-}
-
-static int exit_for(int status) {
-  switch (status) {
-  case OHM_CANNOT_OPEN:
-  case OHM_NOT_FOUND:
-    return OHM_EXIT_MISSING;
-  case OHM_NO_MEMORY:
-    return OHM_EXIT_MEMORY;
-  default:
-    return OHM_EXIT_DATA;
-  }
+    return shell_refuse(SHELL_EXIT_MISSING,
+                        "no sensor is called %s; did you mean %s? 'ohmcurve parts' lists them",
+                        name, near);
+  return shell_refuse(SHELL_EXIT_MISSING,
+                      "no sensor is called \"%s\", and no file either: 'ohmcurve parts' lists the "
+                      "sensors built in",
+                      name);
 }
 
 /* The description of a built-in sensor, written after its name. */
@@ -61,9 +49,9 @@ static void write_match(size_t index) {
 }
 
 static int refuse_matches(const char *words, const size_t *matches, size_t count) {
-  int status = ohm_refuse(OHM_EXIT_MISSING,
-                          "%zu sensors fit \"%s\": write the name of one of them, or more words",
-                          count, words);
+  int status = shell_refuse(SHELL_EXIT_MISSING,
+                            "%zu sensors fit \"%s\": write the name of one of them, or more words",
+                            count, words);
   for (size_t i = 0; i < count; i++)
     write_match(matches[i]);
   return status;
@@ -71,12 +59,12 @@ static int refuse_matches(const char *words, const size_t *matches, size_t count
 
 static ohm_sensor *take_match(size_t index, int *status) {
   char text[512];
-  ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(index), status);
+  ohm_sensor *sensor = shell_sensor_named(ohm_catalogue_name(index), status);
   if (!sensor)
     return NULL;
   snprintf(text, sizeof text, "%s (%s); one reading near 20 C tells whether it is this family",
            ohm_sensor_name(sensor), ohm_sensor_description(sensor));
-  ohm_remark("taken", text);
+  shell_remark("taken", text);
   return sensor;
 }
 
@@ -88,7 +76,7 @@ static ohm_sensor *sensor_by_words(const char *words, int *status) {
   }
   size_t *matches = calloc(count, sizeof *matches);
   if (!matches) {
-    *status = ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+    *status = shell_refuse(SHELL_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
     return NULL;
   }
   ohm_catalogue_matches(words, matches, count);
@@ -101,11 +89,12 @@ static ohm_sensor *sensor_by_words(const char *words, int *status) {
   return sensor;
 }
 
-ohm_sensor *ohm_sensor_named(const char *name, int *status) {
+ohm_sensor *shell_sensor_named(const char *name, int *status) {
   bool built_in = is_built_in(name);
-  if (strcmp(name, ohm_sensor_unknown) == 0) {
-    *status = ohm_refuse(OHM_EXIT_MISSING, "unknown is a sensor for check alone: write which one "
-                                           "it is, 'ohmcurve parts' lists them");
+  if (strcmp(name, shell_sensor_unknown) == 0) {
+    *status =
+        shell_refuse(SHELL_EXIT_MISSING, "unknown is a sensor for check alone: write which one "
+                                         "it is, 'ohmcurve parts' lists them");
     return NULL;
   }
   if (!built_in && !is_file(name))
@@ -113,62 +102,37 @@ ohm_sensor *ohm_sensor_named(const char *name, int *status) {
   ohm_error error;
   ohm_sensor *sensor = built_in ? ohm_catalogue_load(name, &error) : ohm_sensor_load(name, &error);
   if (!sensor) {
-    *status = ohm_refuse(exit_for(error.status), "%s", error.message);
+    *status = shell_refuse_load(&error, "");
     return NULL;
   }
   for (size_t i = 0; i < ohm_sensor_note_count(sensor); i++)
-    ohm_remark("note", ohm_sensor_note(sensor, i));
+    shell_remark("note", ohm_sensor_note(sensor, i));
   return sensor;
 }
 
-static void add_word(char *list, size_t size, const char *word) {
-  size_t length = strlen(list);
-  snprintf(list + length, size - length, "%s%s", length > 0 ? ", " : "", word);
-}
-
-int ohm_sensor_need_band(const ohm_sensor *sensor, const char *name) {
-  enum { BANDS_MAX = 64 };
-  const char *names[BANDS_MAX];
-  char list[600] = "";
-  size_t count = 0;
-  for (; count < ohm_sensor_band_count(sensor) && count < BANDS_MAX; count++) {
-    names[count] = ohm_sensor_band_name(sensor, count);
-    if (strcmp(names[count], name) == 0)
-      return OHM_EXIT_DONE;
-    add_word(list, sizeof list, names[count]);
-  }
-  if (count == 0)
-    return ohm_refuse(OHM_EXIT_DATA,
-                      "%s has no makers' bands beside its own limits: leave --band out",
-                      ohm_sensor_name(sensor));
-  const char *near = ohm_nearest(name, names, count);
-  return ohm_refuse(OHM_EXIT_DATA, "%s has no band \"%s\"%s%s%s it has %s", ohm_sensor_name(sensor),
-                    name, near ? "; did you mean " : "", near ? near : "", near ? "?" : ":", list);
-}
-
 /* In the digits it takes to name the end of a curve and nothing beyond it. */
-static void print_end(double r_ohm, char text[OHM_CELL_SIZE]) {
+static void print_end(double r_ohm, char text[SHELL_CELL_SIZE]) {
   enum { FEWEST = 4, MOST = 9 };
   for (int digits = FEWEST; digits <= MOST; digits++) {
-    ohm_reading reading = OHM_READING_INIT;
-    ohm_resistance_print(r_ohm, digits, text, OHM_CELL_SIZE);
-    if (ohm_reading_read(text, &reading, NULL) == OHM_OK &&
-        fabs(reading.r_ohm - r_ohm) <= 1e-7 * r_ohm)
+    double shown_ohm;
+    ohm_resistance_print(r_ohm, digits, text, SHELL_CELL_SIZE);
+    if (ohm_resistance_read(text, &shown_ohm, NULL) == OHM_OK &&
+        fabs(shown_ohm - r_ohm) <= 1e-7 * r_ohm)
       return;
   }
 }
 
-int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
-                       const char *advice) {
+int shell_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
+                         const char *advice) {
   double low_c, high_c, at_low_ohm, at_high_ohm;
   ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, &at_low_ohm, &at_high_ohm);
   char low[OHM_NUMBER_SIZE], high[OHM_NUMBER_SIZE];
-  char at_low[OHM_CELL_SIZE], at_high[OHM_CELL_SIZE];
+  char at_low[SHELL_CELL_SIZE], at_high[SHELL_CELL_SIZE];
   ohm_number_print(low_c, low, sizeof low);
   ohm_number_print(high_c, high, sizeof high);
   print_end(at_low_ohm, at_low);
   print_end(at_high_ohm, at_high);
-  return ohm_refuse(OHM_EXIT_DATA,
-                    "%s%s is outside of the curve: %s reaches from %s C (%s) to %s C (%s)%s", place,
-                    what, ohm_sensor_name(sensor), low, at_low, high, at_high, advice);
+  return shell_refuse(SHELL_EXIT_DATA,
+                      "%s%s is outside of the curve: %s reaches from %s C (%s) to %s C (%s)%s",
+                      place, what, ohm_sensor_name(sensor), low, at_low, high, at_high, advice);
 }

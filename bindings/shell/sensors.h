@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* The sensor a person named. */
-#ifndef OHM_SENSORS_H
-#define OHM_SENSORS_H
+#ifndef SHELL_SENSORS_H
+#define SHELL_SENSORS_H
 
 #include <ohmcurve.h>
 
 /** Name of the sensor that nobody knows; of check alone. */
-extern const char ohm_sensor_unknown[];
+extern const char shell_sensor_unknown[];
 
 /**
  * Find a sensor in the catalogue by its name, read it from its file, or find the only
@@ -15,15 +15,11 @@ extern const char ohm_sensor_unknown[];
  * Return  the sensor, for ohm_sensor_free(); NULL with the exit status after
  *         saying why.
  */
-ohm_sensor *ohm_sensor_named(const char *name, int *status);
-
-/** Whether a sensor has a maker's band of that name. Returns 0, or OHM_EXIT_DATA after
- *  saying which bands it has. */
-int ohm_sensor_need_band(const ohm_sensor *sensor, const char *name);
+ohm_sensor *shell_sensor_named(const char *name, int *status);
 
 /** Say that place and what together lie outside of the curve, how far that reaches,
- *  and the advice. Returns OHM_EXIT_DATA. */
-int ohm_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
-                       const char *advice);
+ *  and the advice. Returns SHELL_EXIT_DATA. */
+int shell_refuse_outside(const ohm_sensor *sensor, const char *place, const char *what,
+                         const char *advice);
 
 #endif

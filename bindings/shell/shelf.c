@@ -3,26 +3,37 @@
 
 #include <stdlib.h>
 
-#include "options.h"
+#include "bench.h"
 #include "screen.h"
+#include "sensors.h"
 
-void ohm_shelf_free(struct ohm_shelf *shelf) {
+void shell_shelf_free(struct shell_shelf *shelf) {
   for (size_t i = 0; i < shelf->count; i++)
-    ohm_sensor_free((ohm_sensor *)shelf->sensors[i]);
+    ohm_sensor_free(shelf->sensors[i]);
   free(shelf->sensors);
 }
 
-int ohm_shelf_load(struct ohm_shelf *shelf) {
-  size_t all = ohm_catalogue_count();
-  *shelf = (struct ohm_shelf){.sensors = malloc(all * sizeof *shelf->sensors)};
-  while (shelf->sensors && shelf->count < all) {
-    const ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(shelf->count), NULL);
+int shell_shelf_load(struct shell_shelf *shelf, const struct shell_arguments *arguments) {
+  size_t built_in = ohm_catalogue_count();
+  size_t all = built_in + arguments->repeated_count;
+  int status = SHELL_EXIT_DONE;
+  *shelf = (struct shell_shelf){.sensors = calloc(all, sizeof *shelf->sensors)};
+  if (!shelf->sensors)
+    return shell_refuse(SHELL_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+  for (size_t i = 0; i < all; i++) {
+    const char *name = i < built_in ? ohm_catalogue_name(i) : arguments->repeated[i - built_in];
+    ohm_sensor *sensor = shell_sensor_named(name, &status);
     if (!sensor)
-      break;
+      return status;
     shelf->sensors[shelf->count++] = sensor;
   }
-  if (shelf->count == all)
-    return OHM_EXIT_DONE;
-  ohm_shelf_free(shelf);
-  return ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
+  return status;
+}
+
+int shell_shelf_compare(const struct shell_shelf *shelf, ohm_bench *bench) {
+  ohm_error error;
+  for (size_t i = 0; i < shelf->count; i++)
+    if (ohm_bench_compare(bench, shelf->sensors[i], &error) != OHM_OK)
+      return shell_bench_refuse(bench, &error);
+  return SHELL_EXIT_DONE;
 }

@@ -1,19 +1,24 @@
 /* SPDX-License-Identifier: MIT */
-/* Every sensor built in, to compare with. */
-#ifndef OHM_SHELF_H
-#define OHM_SHELF_H
+/* Sensors to compare with. */
+#ifndef SHELL_SHELF_H
+#define SHELL_SHELF_H
 
 #include <ohmcurve.h>
 
-struct ohm_shelf {
-  const ohm_sensor **sensors;
+#include "arguments.h"
+
+struct shell_shelf {
+  ohm_sensor **sensors;
   size_t count;
 };
 
-/** Load all. Returns 0, or the exit status after saying why; then there is nothing to
- *  free. */
-int ohm_shelf_load(struct ohm_shelf *shelf);
+/** Load every sensor built in, then each of --sensor. Returns 0, or the exit status after
+ *  saying why; there is something to free either way. */
+int shell_shelf_load(struct shell_shelf *shelf, const struct shell_arguments *arguments);
 
-void ohm_shelf_free(struct ohm_shelf *shelf);
+/** Compare with all of them; the shelf has to outlive the bench. Returns the exit status. */
+int shell_shelf_compare(const struct shell_shelf *shelf, ohm_bench *bench);
+
+void shell_shelf_free(struct shell_shelf *shelf);
 
 #endif

@@ -3,20 +3,20 @@
 
 #include <ohmcurve.h>
 
-static void put_number(struct ohm_svg *svg, double value) {
+static void put_number(struct shell_svg *svg, double value) {
   char digits[OHM_NUMBER_SIZE];
   ohm_number_print_fixed(value, 2, digits, sizeof digits);
   fputs(digits, svg->file);
 }
 
-static void put_attribute(struct ohm_svg *svg, const char *name, double value) {
+static void put_attribute(struct shell_svg *svg, const char *name, double value) {
   fprintf(svg->file, " %s=\"", name);
   put_number(svg, value);
   fputc('"', svg->file);
 }
 
 /* Control characters have no place in XML, not even escaped. */
-static void put_escaped(struct ohm_svg *svg, const char *text) {
+static void put_escaped(struct shell_svg *svg, const char *text) {
   for (; *text; text++) {
     unsigned char byte = (unsigned char)*text;
     if (byte == '&')
@@ -32,8 +32,8 @@ static void put_escaped(struct ohm_svg *svg, const char *text) {
   }
 }
 
-void ohm_svg_begin(struct ohm_svg *svg, FILE *file, double width, double height, const char *style,
-                   const char *title, const char *description) {
+void shell_svg_begin(struct shell_svg *svg, FILE *file, double width, double height,
+                     const char *style, const char *title, const char *description) {
   svg->file = file;
   fputs("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" "
         "aria-labelledby=\"chart-title chart-text\" viewBox=\"0 0 ",
@@ -48,16 +48,16 @@ void ohm_svg_begin(struct ohm_svg *svg, FILE *file, double width, double height,
   fprintf(file, "</desc>\n<style>\n%s</style>\n", style);
 }
 
-void ohm_svg_end(struct ohm_svg *svg) {
+void shell_svg_end(struct shell_svg *svg) {
   fputs("</svg>\n", svg->file);
 }
 
-static void begin_shape(struct ohm_svg *svg, const char *shape, const char *style_class) {
+static void begin_shape(struct shell_svg *svg, const char *shape, const char *style_class) {
   fprintf(svg->file, "<%s class=\"%s\"", shape, style_class);
 }
 
-void ohm_svg_line(struct ohm_svg *svg, const char *style_class, double x1, double y1, double x2,
-                  double y2) {
+void shell_svg_line(struct shell_svg *svg, const char *style_class, double x1, double y1, double x2,
+                    double y2) {
   begin_shape(svg, "line", style_class);
   put_attribute(svg, "x1", x1);
   put_attribute(svg, "y1", y1);
@@ -66,7 +66,8 @@ void ohm_svg_line(struct ohm_svg *svg, const char *style_class, double x1, doubl
   fputs("/>\n", svg->file);
 }
 
-void ohm_svg_circle(struct ohm_svg *svg, const char *style_class, double x, double y, double r) {
+void shell_svg_circle(struct shell_svg *svg, const char *style_class, double x, double y,
+                      double r) {
   begin_shape(svg, "circle", style_class);
   put_attribute(svg, "cx", x);
   put_attribute(svg, "cy", y);
@@ -74,8 +75,8 @@ void ohm_svg_circle(struct ohm_svg *svg, const char *style_class, double x, doub
   fputs("/>\n", svg->file);
 }
 
-void ohm_svg_rectangle(struct ohm_svg *svg, const char *style_class, double x, double y,
-                       double width, double height) {
+void shell_svg_rectangle(struct shell_svg *svg, const char *style_class, double x, double y,
+                         double width, double height) {
   begin_shape(svg, "rect", style_class);
   put_attribute(svg, "x", x);
   put_attribute(svg, "y", y);
@@ -84,8 +85,8 @@ void ohm_svg_rectangle(struct ohm_svg *svg, const char *style_class, double x, d
   fputs("/>\n", svg->file);
 }
 
-void ohm_svg_text(struct ohm_svg *svg, const char *style_class, enum ohm_svg_anchor anchor,
-                  double x, double y, const char *text) {
+void shell_svg_text(struct shell_svg *svg, const char *style_class, enum shell_svg_anchor anchor,
+                    double x, double y, const char *text) {
   static const char *const anchors[] = {"start", "middle", "end"};
   begin_shape(svg, "text", style_class);
   put_attribute(svg, "x", x);
@@ -95,18 +96,18 @@ void ohm_svg_text(struct ohm_svg *svg, const char *style_class, enum ohm_svg_anc
   fputs("</text>\n", svg->file);
 }
 
-void ohm_svg_path_begin(struct ohm_svg *svg, const char *style_class) {
+void shell_svg_path_begin(struct shell_svg *svg, const char *style_class) {
   begin_shape(svg, "polyline", style_class);
   fputs(" points=\"", svg->file);
 }
 
-void ohm_svg_path_point(struct ohm_svg *svg, double x, double y) {
+void shell_svg_path_point(struct shell_svg *svg, double x, double y) {
   put_number(svg, x);
   fputc(',', svg->file);
   put_number(svg, y);
   fputc(' ', svg->file);
 }
 
-void ohm_svg_path_end(struct ohm_svg *svg) {
+void shell_svg_path_end(struct shell_svg *svg) {
   fputs("\"/>\n", svg->file);
 }

@@ -5,10 +5,10 @@
 
 #include <ohmcurve.h>
 
+#include "bench.h"
 #include "json.h"
 #include "screen.h"
 #include "sensors.h"
-#include "verbs.h"
 
 enum { COLUMN = 14, DIGITS = 4, DECIMALS_MAX = 3 };
 
@@ -26,39 +26,40 @@ static int read_end(const ohm_sensor *sensor, const char *option, const char *te
   ohm_error error;
   double t_c;
   if (ohm_temperature_read(text, &t_c, &error))
-    return ohm_refuse(OHM_EXIT_DATA, "%s", error.message);
+    return shell_refuse(SHELL_EXIT_DATA, "%s", error.message);
   if (!(low_c - same_k <= t_c && t_c <= high_c + same_k))
-    return ohm_refuse_outside(sensor, option, text, "");
+    return shell_refuse_outside(sensor, option, text, "");
   *end_c = fmin(fmax(t_c, low_c), high_c);
-  return OHM_EXIT_DONE;
+  return SHELL_EXIT_DONE;
 }
 
 static int read_step(const char *text, double *step_k) {
   if (ohm_number_read(text, strlen(text), step_k) == OHM_OK && *step_k >= least_step_k)
-    return OHM_EXIT_DONE;
-  return ohm_refuse(OHM_EXIT_DATA,
-                    "\"%s\" is no step: write a number of degrees, 0.001 or more, such as 5", text);
+    return SHELL_EXIT_DONE;
+  return shell_refuse(SHELL_EXIT_DATA,
+                      "\"%s\" is no step: write a number of degrees, 0.001 or more, such as 5",
+                      text);
 }
 
-static int read_rows(const struct ohm_arguments *arguments, const ohm_sensor *sensor,
+static int read_rows(const struct shell_arguments *arguments, const ohm_sensor *sensor,
                      struct rows *rows) {
-  const char *from = arguments->values[OHM_OPTION_FROM], *to = arguments->values[OHM_OPTION_TO];
-  const char *step = arguments->values[OHM_OPTION_STEP];
+  const char *from = arguments->values[SHELL_OPTION_FROM], *to = arguments->values[SHELL_OPTION_TO];
+  const char *step = arguments->values[SHELL_OPTION_STEP];
   double low_c, high_c;
   ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, NULL, NULL);
   *rows = (struct rows){low_c, high_c, 10.0, 0.0};
-  int status = OHM_EXIT_DONE;
+  int status = SHELL_EXIT_DONE;
   if (from)
     status = read_end(sensor, "--from ", from, low_c, high_c, &rows->from_c);
   if (from)
     rows->origin_c = rows->from_c;
-  if (to && status == OHM_EXIT_DONE)
+  if (to && status == SHELL_EXIT_DONE)
     status = read_end(sensor, "--to ", to, low_c, high_c, &rows->to_c);
-  if (status != OHM_EXIT_DONE)
+  if (status != SHELL_EXIT_DONE)
     return status;
   if (rows->from_c > rows->to_c)
-    return ohm_refuse(OHM_EXIT_DATA, "--from is above --to: exchange them");
-  return step ? read_step(step, &rows->step_k) : OHM_EXIT_DONE;
+    return shell_refuse(SHELL_EXIT_DATA, "--from is above --to: exchange them");
+  return step ? read_step(step, &rows->step_k) : SHELL_EXIT_DONE;
 }
 
 static bool is_whole(double value) {
@@ -79,15 +80,15 @@ static int decimals_of(const struct rows *rows) {
 }
 
 static void write_ohms(double r_ohm) {
-  char cell[OHM_CELL_SIZE] = "-";
+  char cell[SHELL_CELL_SIZE] = "-";
   if (isfinite(r_ohm))
     ohm_resistance_print(r_ohm, DIGITS, cell, sizeof cell);
   printf("%*s", COLUMN, cell);
 }
 
 static void write_row(double t_c, int decimals, const double ohms[3]) {
-  char cell[OHM_CELL_SIZE];
-  ohm_temperature_print(t_c, decimals, cell);
+  char cell[SHELL_CELL_SIZE];
+  shell_temperature_print(t_c, decimals, cell);
   printf("%*s", COLUMN, cell);
   for (int i = 0; i < 3; i++)
     write_ohms(ohms[i]);
@@ -95,42 +96,45 @@ static void write_row(double t_c, int decimals, const double ohms[3]) {
 }
 
 static void write_json(double t_c, const double ohms[3]) {
-  struct ohm_json json;
-  ohm_json_begin(&json);
-  ohm_json_number(&json, "t_c", t_c);
-  ohm_json_number(&json, "low_ohm", ohms[0]);
-  ohm_json_number(&json, "nominal_ohm", ohms[1]);
-  ohm_json_number(&json, "high_ohm", ohms[2]);
-  ohm_json_end(&json);
+  struct shell_json json;
+  shell_json_begin(&json, "row");
+  shell_json_number(&json, "t_c", t_c);
+  shell_json_number(&json, "low_ohm", ohms[0]);
+  shell_json_number(&json, "nominal_ohm", ohms[1]);
+  shell_json_number(&json, "high_ohm", ohms[2]);
+  shell_json_end(&json);
 }
 
 struct sheet {
   const ohm_sensor *sensor;
-  const char *band; /**< NULL for the widest */
+  ohm_bench *bench; /**< with the band that was named; NULL for the widest */
   bool json;
   int decimals;
 };
 
 /* What a finding says of a band is asked of a reading that says nothing itself. */
-static void limits_of_band(const struct sheet *sheet, double t_c, double ohms[3]) {
-  ohm_reading reading = OHM_READING_INIT;
-  reading.display = OHM_DISPLAY_OPEN;
-  ohm_reference reference = OHM_REFERENCE_INIT;
-  reference.t_c = t_c;
-  reference.accuracy = OHM_EXACT;
-  ohm_check check = OHM_CHECK_INIT;
-  check.band = sheet->band;
-  ohm_finding finding;
-  ohm_bath_check(sheet->sensor, &reading, NULL, &reference, &check, &finding);
-  ohms[0] = ohm_finding_number(&finding, OHM_FIELD_LOW_OHM);
-  ohms[2] = ohm_finding_number(&finding, OHM_FIELD_HIGH_OHM);
+static ohm_answer *ask_band(ohm_bench *bench, double t_c, ohm_error *error) {
+  char at[OHM_NUMBER_SIZE], reading[OHM_NUMBER_SIZE + 16];
+  ohm_number_print(t_c, at, sizeof at);
+  snprintf(reading, sizeof reading, "open@%sC", at);
+  ohm_bench_forget(bench, 0);
+  ohm_bench_read(bench, reading, NULL, NULL);
+  return ohm_bench_check(bench, error);
+}
+
+static void limits_of_band(ohm_bench *bench, double t_c, double ohms[3]) {
+  ohm_answer *answer = ask_band(bench, t_c, NULL);
+  const ohm_finding *finding = ohm_answer_finding(answer);
+  ohms[0] = ohm_finding_number(finding, OHM_FIELD_LOW_OHM);
+  ohms[2] = ohm_finding_number(finding, OHM_FIELD_HIGH_OHM);
+  ohm_answer_free(answer);
 }
 
 static void write_at(const struct sheet *sheet, double t_c) {
   double ohms[3];
   ohm_sensor_band(sheet->sensor, t_c, &ohms[0], &ohms[1], &ohms[2]);
-  if (sheet->band)
-    limits_of_band(sheet, t_c, ohms);
+  if (sheet->bench)
+    limits_of_band(sheet->bench, t_c, ohms);
   if (sheet->json)
     write_json(t_c, ohms);
   else
@@ -159,14 +163,14 @@ static void write_rows(const struct sheet *sheet, const struct rows *rows) {
 static void write_band(const ohm_sensor *sensor, const char *band) {
   for (size_t i = 0; i < ohm_sensor_band_count(sensor); i++) {
     if (!band) {
-      ohm_screen_wrap(0, "Allowed: by each row's widest band; --band NAME prints one of them");
+      shell_screen_wrap(0, "Allowed: by each row's widest band; --band NAME prints one of them");
       return;
     }
     if (strcmp(ohm_sensor_band_name(sensor, i), band) == 0) {
       printf("Allowed: ");
-      ohm_screen_text(band);
+      shell_screen_text(band);
       printf("\n%*s", (int)strlen("Allowed: "), "");
-      ohm_screen_wrap(strlen("Allowed: "), ohm_sensor_band_source(sensor, i));
+      shell_screen_wrap(strlen("Allowed: "), ohm_sensor_band_source(sensor, i));
     }
   }
 }
@@ -174,31 +178,57 @@ static void write_band(const ohm_sensor *sensor, const char *band) {
 static void write_heading(const struct sheet *sheet) {
   const ohm_sensor *sensor = sheet->sensor;
   const char *description = ohm_sensor_description(sensor);
-  ohm_screen_text(ohm_sensor_name(sensor));
+  shell_screen_text(ohm_sensor_name(sensor));
   fputs(*description ? "\n" : "", stdout);
-  ohm_screen_wrap(0, description);
-  write_band(sensor, sheet->band);
+  shell_screen_wrap(0, description);
+  write_band(sensor, ohm_bench_setting(sheet->bench, OHM_SETTING_BAND));
   printf("\n%*s%*s%*s%*s\n", COLUMN, "temperature", COLUMN, "allowed from", COLUMN, "nominal",
          COLUMN, "allowed to");
 }
 
-int ohm_table_run(const struct ohm_arguments *arguments) {
-  int status = OHM_EXIT_DONE;
-  ohm_sensor *sensor = ohm_sensor_named(arguments->operands[0], &status);
+/* A bench that judges by the named band, which the sensor has to have. */
+static ohm_bench *band_new(const struct shell_arguments *arguments, const ohm_sensor *sensor,
+                           int *status) {
+  ohm_error error;
+  ohm_bench *bench = shell_bench_new(arguments, status);
+  if (!bench)
+    return NULL;
+  ohm_bench_use_sensor(bench, sensor);
+  ohm_answer *answer = NULL;
+  if (ohm_bench_set(bench, OHM_SETTING_BAND, arguments->values[SHELL_OPTION_BAND], &error) ==
+      OHM_OK)
+    answer = ask_band(bench, 0, &error);
+  if (!answer)
+    *status = shell_bench_refuse(bench, &error);
+  ohm_answer_free(answer);
+  return bench;
+}
+
+static int print(const struct shell_arguments *arguments, const ohm_sensor *sensor,
+                 ohm_bench *bench) {
+  struct rows rows;
+  int status = read_rows(arguments, sensor, &rows);
+  if (status != SHELL_EXIT_DONE)
+    return status;
+  const struct sheet sheet = {sensor, bench, arguments->values[SHELL_OPTION_JSON] != NULL,
+                              decimals_of(&rows)};
+  if (!sheet.json)
+    write_heading(&sheet);
+  write_rows(&sheet, &rows);
+  return SHELL_EXIT_DONE;
+}
+
+int shell_table_run(const struct shell_arguments *arguments) {
+  int status = SHELL_EXIT_DONE;
+  ohm_sensor *sensor = shell_sensor_named(arguments->operands[0], &status);
   if (!sensor)
     return status;
-  struct rows rows;
-  const char *band = arguments->values[OHM_OPTION_BAND];
-  status = band ? ohm_sensor_need_band(sensor, band) : OHM_EXIT_DONE;
-  if (status == OHM_EXIT_DONE)
-    status = read_rows(arguments, sensor, &rows);
-  if (status == OHM_EXIT_DONE) {
-    const struct sheet sheet = {sensor, band, arguments->values[OHM_OPTION_JSON] != NULL,
-                                decimals_of(&rows)};
-    if (!sheet.json)
-      write_heading(&sheet);
-    write_rows(&sheet, &rows);
-  }
+  ohm_bench *bench = NULL;
+  if (arguments->values[SHELL_OPTION_BAND])
+    bench = band_new(arguments, sensor, &status);
+  if (status == SHELL_EXIT_DONE)
+    status = print(arguments, sensor, bench);
+  ohm_bench_free(bench);
   ohm_sensor_free(sensor);
   return status;
 }

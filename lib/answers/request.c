@@ -37,11 +37,22 @@ ohm_status oc_request_sensor(const struct oc_request *ask) {
                  "bench: name it with ohm_bench_use_sensor()", (const char *)NULL);
 }
 
-static void add_bands(struct oc_text *out, const ohm_sensor *sensor) {
-  const char *name;
-  for (size_t i = 0; (name = ohm_sensor_band_name(sensor, i)) != NULL; i++) {
-    oc_text_add(out, i == 0 ? "; it has " : ", ");
-    oc_text_add(out, name);
+/* The one that was meant, when one is near, and all there are. */
+static void add_bands(struct oc_text *out, const ohm_sensor *sensor, const char *band) {
+  enum { BANDS_MAX = 64 };
+  const char *names[BANDS_MAX];
+  size_t count = 0;
+  while (count < BANDS_MAX && (names[count] = ohm_sensor_band_name(sensor, count)) != NULL)
+    count++;
+  const char *near = ohm_nearest(band, names, count);
+  if (near) {
+    oc_text_add(out, "; did you mean ");
+    oc_text_add(out, near);
+    oc_text_add(out, "? it has ");
+  }
+  for (size_t i = 0; i < count; i++) {
+    oc_text_add(out, i > 0 ? ", " : near ? "" : "; it has ");
+    oc_text_add(out, names[i]);
   }
 }
 
@@ -56,7 +67,7 @@ static ohm_status find_band(const struct oc_request *ask, const char *band) {
   struct oc_text quoted = oc_text_begin(given, sizeof given);
   oc_text_add_quoted(&quoted, band, strlen(band));
   struct oc_text list = oc_text_begin(bands, sizeof bands);
-  add_bands(&list, sensor);
+  add_bands(&list, sensor, band);
   return oc_fail(ask->error, OHM_NOT_FOUND, ohm_sensor_name(sensor), " has no band \"", given, "\"",
                  list.length > 0 ? bands : ", and no other of any maker: leave it out",
                  (const char *)NULL);

@@ -27,6 +27,7 @@ struct wanted {
   bool is_e96;
   bool fan_assumed;
   bool from_drawer;
+  bool cuts;
   size_t count;
   double values_ohm[OC_PREFERRED_MAX]; /* rising */
 };
@@ -74,6 +75,7 @@ static ohm_status take(struct wanted *wanted, const oc_module *module,
   substitute = substitute ? substitute : &all_default;
   if (!is_substitute(substitute))
     return OHM_BAD_ARGUMENT;
+  wanted->cuts = substitute->cuts;
   wanted->fan_assumed = substitute->fan_c == 0;
   wanted->fan_c = wanted->fan_assumed ? OC_ASSUMED_FAN_C : substitute->fan_c;
   wanted->aim_c = substitute->aim_c == 0 ? wanted->fan_c + OC_ASSUMED_AIM_K : substitute->aim_c;
@@ -214,7 +216,7 @@ static void answer(ohm_finding *finding, const ohm_sensor *sensor, const struct 
                    const struct choice *choice) {
   struct seen seen = see(wanted, choice->r_ohm);
   double shown_c;
-  ohm_reported_of(seen.t_c, OC_ROUNDED, &shown_c);
+  ohm_reported_of(seen.t_c, wanted->cuts, &shown_c);
   oc_finding_set_about(finding, OHM_VERB_SUBSTITUTE);
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
@@ -276,6 +278,7 @@ static oc_substitute ask_request(const struct oc_request *ask, struct oc_drawer 
   request.aim_c = oc_request_number(ask, OHM_SETTING_AIM_C, 0);
   request.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
   request.tolerance_percent = oc_request_number(ask, OHM_SETTING_RESISTOR_PERCENT, 0);
+  request.cuts = oc_request_word(ask, OHM_SETTING_ROUNDING) == OC_TRUNCATED;
   request.series = series > 0 ? OHM_SERIES_E12 + series - 1 : OHM_SERIES_E12;
   if (values && oc_notation_drawer(values, drawer, NULL) == OHM_OK) {
     request.drawer_ohm = drawer->r_ohm;

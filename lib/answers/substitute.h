@@ -14,10 +14,11 @@ typedef struct oc_substitute {
   double tolerance_percent; /**< of each resistor, under 50; 0: by the series */
   const double *drawer_ohm; /**< values at hand, each as often as it is there; or NULL */
   size_t drawer_count;      /**< 0 to 64 */
+  bool cuts;                /**< the module cuts degrees off, and does not round them */
 } oc_substitute;
 
 #define OC_SUBSTITUTE_INIT                                                                         \
-  { 0.0, 0.0, OHM_SERIES_E12, 0.0, NULL, 0 }
+  { 0.0, 0.0, OHM_SERIES_E12, 0.0, NULL, 0, false }
 
 /**
  * Ordinary resistors across the plug in place of the sensor, for a module to see a wanted

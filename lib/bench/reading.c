@@ -67,11 +67,8 @@ static ohm_status read_ohms(char *text, struct oc_bench_reading *reading, ohm_er
   reading->has_at = at != NULL;
   if (at)
     *at = '\0';
-  if (oc_reading_read(text, &reading->ohms, NULL) != OHM_OK) {
-    if (at)
-      *at = '@';
+  if (oc_reading_read(text, &reading->ohms, NULL) != OHM_OK)
     return refuse_ohms(text, error);
-  }
   if (every_digit && reading->ohms.display == OC_DISPLAY_VALUE)
     reading->ohms = (oc_reading){.display = OC_DISPLAY_VALUE, .r_ohm = reading->ohms.r_ohm};
   return OHM_OK;

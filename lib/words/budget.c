@@ -127,17 +127,41 @@ static void decision(const struct sheet *sheet) {
   amount_line(sheet, "level", number(sheet, OHM_FIELD_LEVEL), "", "what p has to reach");
 }
 
-size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
-  struct oc_text out = oc_text_begin(buffer, size);
-  if (oc_finding_about(finding) != OHM_VERB_CHECK)
-    return 0;
-  const struct sheet sheet = {finding, &out};
+static void lines_of(const ohm_finding *finding, struct oc_text *out) {
+  const struct sheet sheet = {finding, out};
   if (!isnan(number(&sheet, OHM_FIELD_R_OHM)))
     causes(&sheet);
   decision(&sheet);
+}
+
+/* Which of several readings: "2.31 k at 21.5 C, by itself". */
+static void heading(const ohm_finding *finding, struct oc_text *out) {
+  char at[OHM_NUMBER_SIZE];
+  ohm_number_print_fixed(ohm_finding_number(finding, OHM_FIELD_AT_C), 1, at, sizeof at);
+  oc_text_add(out, ohm_finding_text(finding, OHM_FIELD_READ, 0));
+  oc_text_add(out, " at ");
+  oc_text_add(out, at);
+  oc_text_add(out, " C, by itself\n");
+}
+
+size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
+  struct oc_text out = oc_text_begin(buffer, size);
+  if (oc_finding_about(finding) == OHM_VERB_CHECK)
+    lines_of(finding, &out);
   return out.length;
 }
 
 size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, size_t size) {
-  return ohm_finding_print_budget(ohm_answer_finding(answer), buffer, size);
+  struct oc_text out = oc_text_begin(buffer, size);
+  size_t count = ohm_answer_count(answer, OHM_GROUP_READINGS);
+  if (oc_finding_about(ohm_answer_finding(answer)) != OHM_VERB_CHECK)
+    return 0;
+  for (size_t i = 0; i < count; i++) {
+    const ohm_finding *finding = ohm_answer_member(answer, OHM_GROUP_READINGS, i);
+    oc_text_add(&out, i > 0 ? "\n" : "");
+    if (count > 1)
+      heading(finding, &out);
+    lines_of(finding, &out);
+  }
+  return out.length;
 }
