@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* Every reference row, by the call it names. */
 #include "rows.h"
+#include "findings.h"
+#include "../lib/answers/bath.h"
+#include "../lib/answers/signal_path.h"
+#include "../lib/answers/substitute.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -327,7 +331,7 @@ static double reported(const struct row *row) {
 static double looks(const struct row *row) {
   oc_module module = OC_MODULE_INIT;
   oc_volts volts = OC_VOLTS_INIT;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ohm_error error;
   module.pull_up_ohm = 1000;
   volts.v_volt = row_input(row, "v_volt");
@@ -346,7 +350,7 @@ static double substitute(const struct row *row) {
   ohm_sensor *sensor = sensor_of_table(row);
   double r_ohm = row_input(row, "r_ohm");
   oc_substitute wanted = OC_SUBSTITUTE_INIT;
-  ohm_finding single;
+  ohm_finding single = finding_new();
   wanted.drawer_ohm = &r_ohm;
   wanted.drawer_count = 1;
   oc_substitute_find(sensor, NULL, &wanted, &single, NULL);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/explain.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -95,7 +96,8 @@ START_TEST(every_pointer_but_others_meter_and_check_is_required)
   struct answer answer;
   ohm_sensor *sensor = sensor_of(flat);
   const ohm_sensor *const none = NULL;
-  memset(&answer, 0x55, sizeof answer);
+  findings_stale(answer.each, OC_EXPLANATIONS);
+  findings_stale(&answer.finding, 1);
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(NULL, NULL, 0, &bench, &answer));
   check_absent(&answer);
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(sensor, NULL, 1, &bench, &answer));

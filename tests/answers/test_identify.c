@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "../rows.h"
 #include "../scene.h"
+#include "../../lib/answers/identify.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -49,6 +50,8 @@ static struct bench typed_bench(const char *text) {
 static void identify_among(const ohm_sensor *const *among, size_t count, const struct bench *bench,
                            const oc_check *check, struct answer *answer) {
   answer->count = count;
+  answer->finding = finding_new();
+  findings_begin(answer->candidates, count);
   PROVOKES(oc_identify, OHM_OK,
            oc_identify(among, count, bench->readings, bench->references, bench->count, NULL, check,
                         answer->candidates, &answer->finding));
@@ -103,7 +106,8 @@ struct call {
 };
 
 static void begin(struct call *call) {
-  memset(&call->answer, 0x55, sizeof call->answer);
+  findings_stale(call->answer.candidates, SENSORS_MAX);
+  findings_stale(&call->answer.finding, 1);
   call->among = sensors;
   call->sensor_count = built_in_count;
   call->bench = typed_bench("2.31k@21.5C 330@80C");

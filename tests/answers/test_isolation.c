@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "../support.h"
+#include "../findings.h"
+#include "../../lib/answers/isolation.h"
+#include "../../lib/answers/bath.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -18,6 +21,7 @@ static ohm_circuit *load(const char *name) {
 static const char *state(const char *name, const char *record) {
   ohm_error error;
   ohm_circuit *circuit = load(name);
+  finding = finding_new();
   ohm_status status = oc_isolation_judge(circuit, record, strlen(record), &finding, &error);
   ck_assert_msg(status == OHM_OK, "%s", error.message);
   ohm_circuit_free(circuit);
@@ -382,7 +386,7 @@ START_TEST(without_odds_the_logic_is_the_same)
     memmove(at + 1, at + 5, strlen(at + 5) + 1);
   ohm_circuit *bare = ohm_circuit_parse(file, strlen(file), "bare", NULL);
   ck_assert_ptr_nonnull(bare);
-  ohm_finding other;
+  ohm_finding other = finding_new();
   ck_assert_int_eq(oc_isolation_judge(bare, record, sizeof record - 1, &other, NULL), OHM_OK);
   state("radiator-switch", record);
   for (size_t i = 0; i < count(OHM_FIELD_CLEARED); i++)
@@ -429,7 +433,7 @@ END_TEST
 static void check_screen(const char *name, const char *record, const char *words) {
   char screen[4096];
   state(name, record);
-  size_t length = oc_report_print(&finding, screen, sizeof screen);
+  size_t length = ohm_finding_print_report(&finding, screen, sizeof screen);
   ck_assert_uint_lt(length, sizeof screen);
   ck_assert_msg(strstr(screen, words) != NULL, "%s", screen);
   size_t lines = 0;

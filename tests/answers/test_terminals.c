@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/terminals.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -33,7 +34,9 @@ struct bench {
 static ohm_finding candidates[SHELF_MAX];
 
 static struct bench bench_of(const char *at, size_t count, const char *const *typed) {
-  struct bench bench = {.count = count};
+  struct bench bench = {.count = count, .finding = finding_new()};
+  findings_begin(bench.each, MOST + 1);
+  findings_begin(candidates, shelf_count);
   ck_assert_int_eq(oc_reference_read(at, &bench.reference, NULL), OHM_OK);
   for (size_t i = 0; i < count; i++)
     PROVOKES(oc_pair_read, OHM_OK, oc_pair_read(typed[i], &bench.pairs[i], NULL));

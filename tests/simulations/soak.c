@@ -8,8 +8,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "../../include/ohmcurve.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/soak.h"
 
 enum { DRAWS = 40000, TRIOS = 500, STEPS = 64 };
 
@@ -62,7 +63,7 @@ static ohm_finding judged(const struct car *car, double shown_c, const oc_compan
   oc_meter meter = OC_METER_INIT;
   oc_reference air = OC_REFERENCE_INIT;
   oc_soak_told soak = OC_SOAK_TOLD_INIT;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   must(ohm_curve_resistance(ohm_sensor_curve(sensor), shown_c, &reading.r_ohm));
   meter.accuracy = meter.leads = OC_EXACT;
   air.t_c = AIR_C;
@@ -114,6 +115,7 @@ static void keep(const struct car *car, double error_k, struct kept *kept) {
                                   ohm_finding_number(&finding, OHM_FIELD_MISSED_COLD_K)};
     ends.low_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_LOW_C);
     ends.high_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_HIGH_C);
+    findings_free();
   }
 }
 
@@ -243,6 +245,7 @@ static void trios(const struct car *car, double error_k) {
       named++;
       intake += odd[0] == 'i';
     }
+    findings_free();
   }
   if (error_k == 0) {
     printf("stood %g h: of consistent trios one named, at most 0.03       %.4f", car->after_h,
