@@ -46,7 +46,7 @@ ohm_finding scene_judged(const ohm_sensor *sensor, const struct scene *scene) {
   ohm_finding finding = finding_new();
   PROVOKES(oc_bath_check, OHM_OK,
            oc_bath_check(sensor, &scene->reading, &scene->meter, &scene->reference, &scene->check,
-                          &finding));
+                         &finding));
   return finding;
 }
 

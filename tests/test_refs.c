@@ -323,7 +323,7 @@ static double preferred(const struct row *row) {
 
 static double reported(const struct row *row) {
   double shown_c = NAN;
-  ohm_reported_of(row_input(row, "t_c"), (int)row_input(row, "rounding"), &shown_c);
+  ohm_reported_of(row_input(row, "t_c"), row_input(row, "rounding") == OC_TRUNCATED, &shown_c);
   return asks_for(row, "shown_c") ? shown_c : fail_quantity(row);
 }
 
@@ -336,8 +336,7 @@ static double looks(const struct row *row) {
   module.pull_up_ohm = 1000;
   volts.v_volt = row_input(row, "v_volt");
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
-  ohm_status status =
-      oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
+  ohm_status status = oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
   ohm_sensor_free(sensor);
   const char *reason = status == OHM_OK ? ohm_finding_text(&finding, OHM_FIELD_REASON, 0) : NULL;
   if (!reason || !asks_for(row, "looks"))

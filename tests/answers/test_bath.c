@@ -21,7 +21,7 @@ enum { WITH_LIMITS = 4 };
 
 static ohm_status run(const ohm_sensor *sensor, const struct scene *bath, ohm_finding *finding) {
   return oc_bath_check(sensor, &bath->reading, &bath->meter, &bath->reference, &bath->check,
-                        finding);
+                       finding);
 }
 
 /* ---- without any error ---- */
@@ -467,7 +467,7 @@ END_TEST
 
 START_TEST(a_constant_that_is_none_or_a_size_too_small_is_a_bad_argument)
 {
-  static const int last[] = {OC_DISPLAY_ONE,        OC_EXACT, OC_EXACT,
+  static const int last[] = {OC_DISPLAY_ONE,         OC_EXACT, OC_EXACT,
                              OHM_REFERENCE_INFRARED, OC_EXACT, OHM_PLACE_MODULE};
   ohm_sensor *sensor = sensor_of(table);
   for (size_t member = 0; member < sizeof last / sizeof last[0]; member++) {

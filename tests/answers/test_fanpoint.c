@@ -120,8 +120,7 @@ START_TEST(no_fan_of_the_wrong_kind_has_points)
   PROVOKES(oc_fanpoint_find, OHM_BAD_ARGUMENT,
            oc_fanpoint_find(sensor, NAN, NAN, NULL, 50, &finding));
   ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, NULL, NAN, &finding), OHM_BAD_ARGUMENT);
-  PROVOKES(oc_fanpoint_find, OHM_NULL_ARGUMENT,
-           oc_fanpoint_find(NULL, 98, 93, NULL, 50, &finding));
+  PROVOKES(oc_fanpoint_find, OHM_NULL_ARGUMENT, oc_fanpoint_find(NULL, 98, 93, NULL, 50, &finding));
   ck_assert_int_eq(oc_fanpoint_find(sensor, 98, 93, NULL, 50, NULL), OHM_NULL_ARGUMENT);
 }
 END_TEST

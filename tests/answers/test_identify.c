@@ -54,7 +54,7 @@ static void identify_among(const ohm_sensor *const *among, size_t count, const s
   findings_begin(answer->candidates, count);
   PROVOKES(oc_identify, OHM_OK,
            oc_identify(among, count, bench->readings, bench->references, bench->count, NULL, check,
-                        answer->candidates, &answer->finding));
+                       answer->candidates, &answer->finding));
 }
 
 static const struct answer *identified(const char *text) {
@@ -119,8 +119,8 @@ static void begin(struct call *call) {
 
 static ohm_status run(struct call *call) {
   return oc_identify(call->among, call->sensor_count, call->readings, call->references,
-                      call->bench.count, &call->meter, &call->check, call->answer.candidates,
-                      &call->answer.finding);
+                     call->bench.count, &call->meter, &call->check, call->answer.candidates,
+                     &call->answer.finding);
 }
 
 static void check_all_absent(const struct call *call) {
@@ -153,10 +153,10 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   check_all_absent(&call);
   PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
            oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL, NULL,
-                        &call.answer.finding));
+                       &call.answer.finding));
   PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
            oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL,
-                        call.answer.candidates, NULL));
+                       call.answer.candidates, NULL));
 }
 END_TEST
 

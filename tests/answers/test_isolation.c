@@ -250,6 +250,7 @@ static void check_sensor(const char *display, const char *at, int place) {
   oc_check check = OC_CHECK_INIT;
   oc_reading reading;
   oc_reference reference;
+  finding = finding_new();
   check.place = place;
   ck_assert_int_eq(oc_reading_read(display, &reading, NULL), OHM_OK);
   ck_assert_int_eq(oc_meter_read("exact", &meter, NULL), OHM_OK);
@@ -405,13 +406,13 @@ START_TEST(statuses_are_those_the_header_names)
   ohm_circuit *circuit = load("pulse-width");
   ohm_error error;
   char many[513 * 11 + 1] = "";
+  finding = finding_new();
   for (int i = 0; i < 513; i++)
     strcat(many, "starts=bad\n");
   PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
            oc_isolation_judge(NULL, "", 0, &finding, &error));
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_STATE, 0));
-  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
-           oc_isolation_judge(circuit, "", 0, NULL, &error));
+  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT, oc_isolation_judge(circuit, "", 0, NULL, &error));
   PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
            oc_isolation_judge(circuit, NULL, 1, &finding, &error));
   PROVOKES(oc_isolation_judge, OHM_OK, oc_isolation_judge(circuit, NULL, 0, &finding, &error));

@@ -31,7 +31,7 @@ static struct bench bench_of(const struct scene *scenes, size_t count) {
 
 static ohm_status run(const ohm_sensor *sensor, struct bench *bench, ohm_finding *finding) {
   return oc_bath_check_several(sensor, bench->readings, bench->references, bench->count,
-                                &bench->meter, &bench->check, bench->findings, finding);
+                               &bench->meter, &bench->check, bench->findings, finding);
 }
 
 static ohm_finding together(const ohm_sensor *sensor, struct bench *bench) {
@@ -60,17 +60,17 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   check_absent(&finding);
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
            oc_bath_check_several(sensor, NULL, bench.references, 1, NULL, NULL, bench.findings,
-                                  &finding));
-  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
-           oc_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings,
-                                  &finding));
+                                 &finding));
+  PROVOKES(
+      oc_bath_check_several, OHM_NULL_ARGUMENT,
+      oc_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings, &finding));
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
            oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL, NULL,
-                                  &finding));
+                                 &finding));
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT, run(sensor, &bench, NULL));
   PROVOKES(oc_bath_check_several, OHM_OK,
            oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL,
-                                  bench.findings, &finding));
+                                 bench.findings, &finding));
   ohm_sensor_free(sensor);
 }
 END_TEST

@@ -69,8 +69,8 @@ static struct car exact_car(double sensor_ohm, double pin_ohm, double gauge_c) {
 
 static ohm_status ask(const struct car *car, ohm_finding *finding) {
   return oc_pin_check(sensor, &car->module, car->by_ohms ? &car->reading : NULL, &car->meter,
-                       car->by_volts ? &car->volts : NULL, car->by_report ? &car->reported : NULL,
-                       car->by_thermometer ? &car->reference : NULL, &car->pin, finding);
+                      car->by_volts ? &car->volts : NULL, car->by_report ? &car->reported : NULL,
+                      car->by_thermometer ? &car->reference : NULL, &car->pin, finding);
 }
 
 static ohm_finding found(const struct car *car) {
@@ -82,9 +82,9 @@ static ohm_finding found(const struct car *car) {
 /* As a person types it, all else assumed; NULL for what was not taken. */
 static ohm_finding told(const char *pull_up, const char *ohms, const char *volts,
                         const char *degrees_text, const char *at, ohm_negative negative) {
-  struct car car = {OC_MODULE_INIT,   OC_READING_INIT,     OC_METER_INIT, OC_VOLTS_INIT,
-                    OC_REPORTED_INIT, OC_REFERENCE_INIT,   OC_PIN_INIT,   ohms != NULL,
-                    volts != NULL,     degrees_text != NULL, at != NULL};
+  struct car car = {OC_MODULE_INIT,   OC_READING_INIT,      OC_METER_INIT, OC_VOLTS_INIT,
+                    OC_REPORTED_INIT, OC_REFERENCE_INIT,    OC_PIN_INIT,   ohms != NULL,
+                    volts != NULL,    degrees_text != NULL, at != NULL};
   ck_assert(!pull_up || oc_pull_up_read(pull_up, &car.module, NULL) == OHM_OK);
   ck_assert(!ohms || oc_reading_read(ohms, &car.reading, NULL) == OHM_OK);
   ck_assert(!volts || oc_volts_read(volts, &car.volts, NULL) == OHM_OK);
@@ -456,7 +456,7 @@ START_TEST(a_sensor_that_rises_is_compared_and_says_nothing_of_a_fan)
   struct car car = exact_car(1385, 1385, 99.75);
   ohm_finding finding = finding_new();
   ck_assert_int_eq(oc_pin_check(platinum, &car.module, &car.reading, &car.meter, &car.volts, NULL,
-                                 NULL, &car.pin, &finding),
+                                NULL, &car.pin, &finding),
                    OHM_OK);
   check_verdict(&finding, OHM_WITHIN, "conforms");
   ck_assert(!ohm_finding_text(&finding, OHM_FIELD_JOB, 0));

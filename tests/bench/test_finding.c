@@ -184,5 +184,12 @@ START_TEST(an_absent_finding_has_no_report)
 END_TEST
 
 int main(void) {
-  return RUN_TESTS("finding", every_field_has_a_name_a_meaning_and_a_kind, the_fields_are_those_of_the_header_by_their_numbers, a_field_that_is_none_has_nothing, every_field_of_a_cleared_finding_is_absent, every_field_of_no_finding_is_absent, what_was_filled_in_is_read_by_field, a_field_is_read_by_its_kind_alone, a_list_holds_each_entry_once_and_ends_with_null, every_assumption_has_a_sentence_of_its_own, a_copy_is_independent, a_text_of_any_length_is_kept_whole, entries_of_a_list_are_read_in_the_order_they_were_added, an_absent_finding_has_no_report);
+  return RUN_TESTS(
+      "finding", every_field_has_a_name_a_meaning_and_a_kind,
+      the_fields_are_those_of_the_header_by_their_numbers, a_field_that_is_none_has_nothing,
+      every_field_of_a_cleared_finding_is_absent, every_field_of_no_finding_is_absent,
+      what_was_filled_in_is_read_by_field, a_field_is_read_by_its_kind_alone,
+      a_list_holds_each_entry_once_and_ends_with_null, every_assumption_has_a_sentence_of_its_own,
+      a_copy_is_independent, a_text_of_any_length_is_kept_whole,
+      entries_of_a_list_are_read_in_the_order_they_were_added, an_absent_finding_has_no_report);
 }

@@ -212,8 +212,7 @@ START_TEST(a_reference_beyond_its_range_is_refused_with_nan)
   for (size_t i = 0; i < sizeof beyond / sizeof beyond[0]; i++) {
     oc_reference reference = OC_REFERENCE_INIT;
     ohm_error error;
-    PROVOKES(oc_reference_read, OHM_OUT_OF_RANGE,
-             oc_reference_read(beyond[i], &reference, &error));
+    PROVOKES(oc_reference_read, OHM_OUT_OF_RANGE, oc_reference_read(beyond[i], &reference, &error));
     ck_assert(isnan(reference.t_c));
     ck_assert_ptr_nonnull(strstr(error.message, "; write "));
   }

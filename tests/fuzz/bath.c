@@ -47,7 +47,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   else
     require_nothing(&finding);
   status = oc_bath_check_several(sensor, readings, references, count, meter_told, check_told,
-                                  findings, &finding);
+                                 findings, &finding);
   require(is_status(status), "a status is one of those named");
   for (size_t i = 0; i < count; i++)
     if (status == OHM_OK)

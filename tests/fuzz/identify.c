@@ -98,7 +98,7 @@ static void explain(const ohm_sensor *const *sensors, const struct bench *bench)
   findings_begin(each, OC_EXPLANATIONS);
   ohm_status status =
       oc_explain(sensors[0], sensors + 1, OTHERS, bench->readings, bench->references, bench->count,
-                  &bench->meter, &bench->check, each, &finding);
+                 &bench->meter, &bench->check, each, &finding);
   require(is_status(status), "a status of explain is one of those named");
   if (status == OHM_OK)
     require_finding(&finding, 1);
@@ -119,7 +119,7 @@ static void identify(const ohm_sensor *const *sensors, size_t count, const struc
   ohm_finding finding = finding_new();
   findings_begin(candidates, count);
   ohm_status status = oc_identify(sensors, count, bench->readings, bench->references, bench->count,
-                                   &bench->meter, &bench->check, candidates, &finding);
+                                  &bench->meter, &bench->check, candidates, &finding);
   require(is_status(status), "a status is one of those named");
   if (status == OHM_OK) {
     require_identified(candidates, count, &finding);

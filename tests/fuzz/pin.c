@@ -160,8 +160,8 @@ static void ask_pin(struct bytes *bytes, const ohm_sensor *sensor) {
   ohm_finding finding = finding_new();
   ohm_status status =
       oc_pin_check(sensor, given & 1 ? NULL : &module, given & 2 ? NULL : &reading, NULL,
-                    given & 4 ? NULL : &volts, given & 8 ? NULL : &reported,
-                    given & 16 ? &reference : NULL, given & 32 ? &pin : NULL, &finding);
+                   given & 4 ? NULL : &volts, given & 8 ? NULL : &reported,
+                   given & 16 ? &reference : NULL, given & 32 ? &pin : NULL, &finding);
   require_either(status, &finding);
 }
 
@@ -193,7 +193,7 @@ static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
   ohm_finding single = finding_new();
   ohm_finding pair = finding_new();
   ohm_status status = oc_substitute_find(sensor, given & 1 ? NULL : &module,
-                                          given & 2 ? NULL : &substitute, &single, &pair);
+                                         given & 2 ? NULL : &substitute, &single, &pair);
   require_either(status, &single);
   if (status == OHM_OK && substitute.drawer_count != 1)
     require_answer(&pair);

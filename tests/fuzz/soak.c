@@ -81,9 +81,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   oc_meter meter = take_meter(&bytes);
   oc_check check = take_check(&bytes, sensor, name);
   ohm_finding finding = finding_new();
-  ohm_status status = oc_soak_check(sensor, &reading, first & 4 ? &meter : NULL,
-                                     history && first & 2 ? NULL : &air, &soak,
-                                     first & 8 ? &check : NULL, &finding);
+  ohm_status status =
+      oc_soak_check(sensor, &reading, first & 4 ? &meter : NULL, history && first & 2 ? NULL : &air,
+                    &soak, first & 8 ? &check : NULL, &finding);
   require(is_status(status) || status == OHM_TOO_LARGE, "a status is one of those named");
   if (status == OHM_OK)
     require_soak(&finding);

@@ -210,7 +210,7 @@ START_TEST(a_fan_or_a_limit_that_is_none_is_refused)
     scene.check.limit_k = wrong[i].limit_k;
     ohm_finding finding = finding_new();
     ck_assert_int_eq(oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference,
-                                    &scene.check, &finding),
+                                   &scene.check, &finding),
                      wrong[i].status);
   }
   ohm_sensor_free(sensor);

@@ -240,7 +240,7 @@ START_TEST(a_band_that_is_not_there_is_not_found)
     ohm_finding finding = finding_new();
     PROVOKES(oc_bath_check, OHM_NOT_FOUND,
              oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference, &scene.check,
-                            &finding));
+                           &finding));
   }
   ohm_sensor_free(sensor);
 }

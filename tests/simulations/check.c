@@ -169,7 +169,7 @@ static void set_up(struct bench *bench, const struct part *part, const struct er
   oc_reading reading = shown(nominal_ohm + bench->meter.lead_ohm);
   ohm_finding finding = finding_new();
   must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
-                      &finding));
+                     &finding));
   if (part->dissipation_mw_per_k > 0) {
     bench->heating_k = number(&finding, OHM_FIELD_HEATING_K);
     bench->heating_limit_k = number(&finding, OHM_FIELD_HEATING_LIMIT_K);
@@ -244,7 +244,7 @@ static const struct said *said_of(struct bench *bench, double count) {
   oc_reading reading = shown(count * bench->step_ohm);
   ohm_finding finding = finding_new();
   must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
-                      &finding));
+                     &finding));
   double leakage_ohm = number(&finding, OHM_FIELD_LEAKAGE_OHM);
   *said = (struct said){.known = true,
                         .p = conformance(&finding),
@@ -450,7 +450,7 @@ static ohm_conformance said_of_two(struct two *two, const long counts[2]) {
     references[i] = two->bench[i].reference;
   }
   must(oc_bath_check_several(two->bench[0].sensor, readings, references, 2, &two->meter,
-                              &two->bench[0].check, findings, &finding));
+                             &two->bench[0].check, findings, &finding));
   two->kept[at].known = true;
   two->kept[at].counts[0] = counts[0];
   two->kept[at].counts[1] = counts[1];

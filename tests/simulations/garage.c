@@ -165,8 +165,7 @@ static bool state_is(const ohm_finding *finding, const char *word) {
 
 static void judge(struct world *world, ohm_finding *finding) {
   ohm_error error;
-  if (oc_isolation_judge(world->circuit, world->record, world->length, finding, &error) !=
-      OHM_OK) {
+  if (oc_isolation_judge(world->circuit, world->record, world->length, finding, &error) != OHM_OK) {
     complain(world, error.message);
     exit(1);
   }

@@ -127,7 +127,7 @@ static void identify(const struct bench *bench, const ohm_sensor *const *sensors
   findings_begin(answer->candidates, count);
   ohm_status status =
       oc_identify(sensors, count, bench->readings, bench->references, bench->set_up->count,
-                   &bench->meter, NULL, answer->candidates, &answer->finding);
+                  &bench->meter, NULL, answer->candidates, &answer->finding);
   if (status == OHM_OK)
     return;
   fprintf(stderr, "%s\n", ohm_status_text((int)status));

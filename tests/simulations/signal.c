@@ -103,7 +103,8 @@ static oc_module declared_module(void) {
 static oc_reported reported_of(double r_ohm) {
   oc_reported reported = OC_REPORTED_INIT;
   int rounding = draw_share(&state) < 0.5 ? OC_ROUNDED : OC_TRUNCATED;
-  must(ohm_reported_of(temperature(r_ohm) + rectangular(MODULE_LIMIT_K), rounding, &reported.t_c));
+  must(ohm_reported_of(temperature(r_ohm) + rectangular(MODULE_LIMIT_K), rounding == OC_TRUNCATED,
+                       &reported.t_c));
   reported.rounding = rounding;
   reported.accuracy = OC_STATED;
   reported.limit_k = MODULE_LIMIT_K;
@@ -145,7 +146,7 @@ static ohm_finding judged(const struct car *car, bool by_volts, bool by_report) 
   pin.level = LEVEL;
   ohm_finding finding = finding_new();
   must(oc_pin_check(sensor, &module, &reading, &meter, by_volts ? &volts : NULL,
-                     by_report ? &reported : NULL, NULL, &pin, &finding));
+                    by_report ? &reported : NULL, NULL, &pin, &finding));
   return finding;
 }
 

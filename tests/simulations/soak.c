@@ -44,8 +44,7 @@ struct car {
 };
 
 static double coolant_of(const struct car *car, double air_c, double start_c) {
-  double tau_h =
-      draw_between(&state, OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H);
+  double tau_h = draw_between(&state, OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H);
   double t_c;
   must(ohm_cooling_temperature(start_c, air_c, tau_h, car->after_h, &t_c));
   return t_c;
@@ -214,7 +213,7 @@ static void maker(const char *source, const struct car *car) {
 /* ---- three sensors ---- */
 
 static oc_companion drawn_companion(ohm_soaked kind, double air_c, double start_c, double low_h,
-                                     double high_h, double after_h, double error_k) {
+                                    double high_h, double after_h, double error_k) {
   oc_companion companion = OC_COMPANION_INIT;
   double t_c;
   double from_c = draw_between(&state, air_c, start_c);
