@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "scene.h"
+#include "../lib/answers/bath.h"
 
 #include <string.h>
 
@@ -42,10 +43,10 @@ ohm_sensor *sensor_built_in(const char *name) {
 }
 
 ohm_finding scene_judged(const ohm_sensor *sensor, const struct scene *scene) {
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   PROVOKES(oc_bath_check, OHM_OK,
            oc_bath_check(sensor, &scene->reading, &scene->meter, &scene->reference, &scene->check,
-                          &finding));
+                         &finding));
   return finding;
 }
 
@@ -75,13 +76,13 @@ void check_job(const ohm_finding *finding, ohm_verdict job, const char *reason) 
 
 const char *report_of(const ohm_finding *finding) {
   static char text[8000];
-  ck_assert_uint_lt(oc_report_print(finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_finding_print_report(finding, text, sizeof text), sizeof text);
   return text;
 }
 
 const char *budget_of(const ohm_finding *finding) {
   static char text[8000];
-  ck_assert_uint_lt(oc_report_print_budget(finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(finding_print_budget(finding, text, sizeof text), sizeof text);
   return text;
 }
 

@@ -4,6 +4,8 @@
 #define OHM_TESTS_SCENE_H
 
 #include "support.h"
+#include "findings.h"
+#include "../lib/model/measurement.h"
 
 /** Everything one check is made of but the sensor. */
 struct scene {

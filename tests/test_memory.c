@@ -2,6 +2,8 @@
 /* Every allocation of the library fails once. The rooms are compiled to call the
  * allocator below in the place of the C library's. */
 #include "support.h"
+#include "../lib/evidence/meter.h"
+#include "../lib/evidence/reference.h"
 
 #include <stdint.h>
 #include <stdlib.h>
@@ -363,17 +365,128 @@ START_TEST(a_refused_sensor_leaves_nothing)
 }
 END_TEST
 
-START_TEST(asking_and_judging_and_reporting_allocate_nothing)
+/* ---- the bench ---- */
+
+static ohm_sensor *any_sensor;
+
+static ohm_bench *filled_bench(ohm_error *error) {
+  ohm_bench *bench = ohm_bench_new(error);
+  if (bench && ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3", error) == OHM_OK &&
+      ohm_bench_read(bench, "2.31k@21.5C", NULL, error) == OHM_OK &&
+      ohm_bench_compare(bench, any_sensor, error) == OHM_OK)
+    return bench;
+  ohm_bench_free(bench);
+  return NULL;
+}
+
+static ohm_status of_bench(ohm_bench *bench, const ohm_error *error) {
+  ohm_bench_free(bench);
+  return bench ? OHM_OK : (ohm_status)error->status;
+}
+
+static ohm_status build_bench(void) {
+  ohm_error error;
+  return of_bench(filled_bench(&error), &error);
+}
+
+static ohm_status build_copied_bench(void) {
+  ohm_error error;
+  ohm_bench *bench = filled_bench(&error);
+  ohm_bench *copy = bench ? ohm_bench_copy_new(bench, &error) : NULL;
+  ohm_bench_free(bench);
+  return of_bench(copy, &error);
+}
+
+static ohm_status build_bench_of_numbers(void) {
+  ohm_error error;
+  ohm_bench *bench = ohm_bench_new(&error);
+  ohm_status status = bench ? OHM_OK : (ohm_status)error.status;
+  if (status == OHM_OK)
+    status = ohm_bench_set_number(bench, OHM_SETTING_FAN_C, 97, &error);
+  if (status == OHM_OK)
+    status = ohm_bench_read_number(bench, OHM_QUANTITY_OHMS, 2310, 21.5, NULL, &error);
+  ohm_bench_free(bench);
+  return status;
+}
+
+START_TEST(a_bench_that_gets_no_memory_says_so_and_leaves_nothing)
 {
-  begin_without_failures();
-  ohm_sensor *sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
-  ohm_history *history = ohm_history_parse(air, sizeof air - 1, "air", NULL);
-  ck_assert_ptr_nonnull(sensor);
-  ck_assert_ptr_nonnull(history);
+  any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
+  ohm_status status = every_failure(build_bench);
+  PROVOKES(ohm_bench_new, OHM_NO_MEMORY, status);
+  PROVOKES(ohm_bench_set, OHM_NO_MEMORY, status);
+  PROVOKES(ohm_bench_read, OHM_NO_MEMORY, status);
+  PROVOKES(ohm_bench_compare, OHM_NO_MEMORY, status);
+  PROVOKES(ohm_bench_copy_new, OHM_NO_MEMORY, every_failure(build_copied_bench));
+  status = every_failure(build_bench_of_numbers);
+  PROVOKES(ohm_bench_set_number, OHM_NO_MEMORY, status);
+  PROVOKES(ohm_bench_read_number, OHM_NO_MEMORY, status);
+  ohm_sensor_free(any_sensor);
+}
+END_TEST
+
+/* ---- the verbs ---- */
+
+typedef ohm_answer *(*verb)(const ohm_bench *, ohm_error *);
+
+static verb asked_verb;
+static const char *asked_record;
+static ohm_circuit *any_circuit;
+
+static ohm_status ask_verb(void) {
+  ohm_error error;
+  ohm_answer *answer = NULL;
+  ohm_bench *bench = ohm_bench_new(&error);
+  ohm_bench_use_sensor(bench, any_sensor);
+  ohm_bench_use_circuit(bench, any_circuit);
+  if (bench && ohm_bench_compare(bench, any_sensor, &error) == OHM_OK &&
+      ohm_bench_read_record(bench, asked_record, strlen(asked_record), &error) == OHM_OK)
+    answer = asked_verb(bench, &error);
+  ohm_bench_free(bench);
+  ohm_answer_free(answer);
+  return answer ? OHM_OK : (ohm_status)error.status;
+}
+
+static ohm_status every_failure_of(verb verb, const char *record) {
+  asked_verb = verb;
+  asked_record = record;
+  return every_failure(ask_verb);
+}
+
+#define RUNS_OUT(verb, record) PROVOKES(verb, OHM_NO_MEMORY, every_failure_of(verb, record))
+
+START_TEST(a_verb_that_gets_no_memory_says_so_and_leaves_nothing)
+{
+  any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
+  any_circuit = ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", NULL);
+  RUNS_OUT(ohm_bench_check, "2.31k@21.5C\n330@80C\n");
+  RUNS_OUT(ohm_bench_identify, "2.31k@21.5C\n");
+  RUNS_OUT(ohm_bench_explain, "2.31k@21.5C\n");
+  RUNS_OUT(ohm_bench_pins, "# at: 20C\n1-2=2.45k\n");
+  RUNS_OUT(ohm_bench_soak, "# air: 9C\n# after_h: 12h\n3.9k\nintake=10C\noil=10C\n");
+  RUNS_OUT(ohm_bench_signal, "# pull_up: 1k\n300@80C\n1.2V\n80C\n");
+  RUNS_OUT(ohm_bench_substitute, "# aim_c: 70C\n# fan_c: 60C\n");
+  RUNS_OUT(ohm_bench_loom, "300@80C\n1k@43C\n");
+  RUNS_OUT(ohm_bench_fanpoint, "# fan_c: 70C\n");
+  RUNS_OUT(ohm_bench_isolate, "s=bad\na=3\n");
+  RUNS_OUT(ohm_bench_measure, "2.31k\n");
+  PROVOKES(ohm_bench_read_record, OHM_NO_MEMORY, every_failure_of(ohm_bench_measure, "2.31k\n"));
+  ohm_circuit_free(any_circuit);
+  ohm_sensor_free(any_sensor);
+}
+END_TEST
+
+START_TEST(reading_and_reporting_allocate_nothing)
+{
+  any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
+  ohm_error error;
+  ohm_bench *bench = filled_bench(&error);
+  ohm_bench_use_sensor(bench, any_sensor);
+  ohm_answer *answer = ohm_bench_check(bench, &error);
+  ck_assert_msg(answer != NULL, "%s", error.message);
   oc_reading reading;
   oc_meter meter = OC_METER_INIT;
   oc_reference reference;
-  ohm_finding finding;
   double low_ohm;
   char text[4096];
   begin(0, SIZE_MAX);
@@ -381,38 +494,16 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   ck_assert_int_eq(oc_meter_read("0.8%+3@2000", &meter, NULL), OHM_OK);
   ck_assert_int_eq(oc_leads_read("0.4+-0.1", &meter, NULL), OHM_OK);
   ck_assert_int_eq(oc_reference_read("21.5C+-1", &reference, NULL), OHM_OK);
-  ck_assert_int_eq(ohm_sensor_band(sensor, 21.5, &low_ohm, NULL, NULL), OHM_OK);
-  ck_assert_int_eq(oc_bath_check(sensor, &reading, &meter, &reference, NULL, &finding), OHM_OK);
-  ck_assert_uint_lt(oc_report_print(&finding, text, sizeof text), sizeof text);
-  ck_assert_uint_lt(oc_report_print_budget(&finding, text, sizeof text), sizeof text);
-  oc_reading readings[] = {reading, reading};
-  oc_reference references[] = {reference, reference};
-  ohm_finding findings[2];
-  references[1].t_c += 40;
-  ck_assert_int_eq(
-      oc_bath_check_several(sensor, readings, references, 2, &meter, NULL, findings, &finding),
-      OHM_OK);
-  const ohm_sensor *sensors[] = {sensor, sensor};
-  ck_assert_int_eq(
-      oc_identify(sensors, 2, readings, references, 2, &meter, NULL, findings, &finding), OHM_OK);
-  oc_companion others[] = {OC_COMPANION_INIT, OC_COMPANION_INIT};
-  oc_soak_told soak = OC_SOAK_TOLD_INIT;
-  soak.history = history;
-  soak.companions = others;
-  soak.companion_count = 2;
-  ck_assert_int_eq(oc_soak_check(sensor, &reading, &meter, NULL, &soak, NULL, &finding), OHM_OK);
-  static const char record[] = "s=bad\na=3\n";
-  begin_without_failures();
-  ohm_circuit *circuit = ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", NULL);
-  begin(0, SIZE_MAX);
-  ck_assert_int_eq(oc_isolation_judge(circuit, record, sizeof record - 1, &finding, NULL), OHM_OK);
-  ck_assert_uint_lt(oc_report_print(&finding, text, sizeof text), sizeof text);
+  ck_assert_int_eq(ohm_sensor_band(any_sensor, 21.5, &low_ohm, NULL, NULL), OHM_OK);
+  ck_assert_uint_lt(ohm_answer_print_report(answer, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_answer_print_budget(answer, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_bench_print(bench, text, sizeof text), sizeof text);
   ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
-  ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_sensor_print(any_sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
-  ohm_history_free(history);
-  ohm_circuit_free(circuit);
-  ohm_sensor_free(sensor);
+  ohm_answer_free(answer);
+  ohm_bench_free(bench);
+  ohm_sensor_free(any_sensor);
 }
 END_TEST
 
@@ -424,5 +515,7 @@ int main(void) {
       a_fit_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_fit_leaves_nothing,
       an_audit_that_gets_no_memory_says_so_and_leaves_nothing,
       a_history_that_gets_no_memory_says_so_and_leaves_nothing, a_refused_history_leaves_nothing,
-      a_refused_sensor_leaves_nothing, asking_and_judging_and_reporting_allocate_nothing);
+      a_refused_sensor_leaves_nothing, a_bench_that_gets_no_memory_says_so_and_leaves_nothing,
+      a_verb_that_gets_no_memory_says_so_and_leaves_nothing,
+      reading_and_reporting_allocate_nothing);
 }

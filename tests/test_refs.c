@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* Every reference row, by the call it names. */
 #include "rows.h"
+#include "findings.h"
+#include "../lib/answers/bath.h"
+#include "../lib/answers/signal_path.h"
+#include "../lib/answers/substitute.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -319,7 +323,7 @@ static double preferred(const struct row *row) {
 
 static double reported(const struct row *row) {
   double shown_c = NAN;
-  ohm_reported_of(row_input(row, "t_c"), (int)row_input(row, "rounding"), &shown_c);
+  ohm_reported_of(row_input(row, "t_c"), row_input(row, "rounding") == OC_TRUNCATED, &shown_c);
   return asks_for(row, "shown_c") ? shown_c : fail_quantity(row);
 }
 
@@ -327,13 +331,12 @@ static double reported(const struct row *row) {
 static double looks(const struct row *row) {
   oc_module module = OC_MODULE_INIT;
   oc_volts volts = OC_VOLTS_INIT;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ohm_error error;
   module.pull_up_ohm = 1000;
   volts.v_volt = row_input(row, "v_volt");
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
-  ohm_status status =
-      oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
+  ohm_status status = oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
   ohm_sensor_free(sensor);
   const char *reason = status == OHM_OK ? ohm_finding_text(&finding, OHM_FIELD_REASON, 0) : NULL;
   if (!reason || !asks_for(row, "looks"))
@@ -346,7 +349,7 @@ static double substitute(const struct row *row) {
   ohm_sensor *sensor = sensor_of_table(row);
   double r_ohm = row_input(row, "r_ohm");
   oc_substitute wanted = OC_SUBSTITUTE_INIT;
-  ohm_finding single;
+  ohm_finding single = finding_new();
   wanted.drawer_ohm = &r_ohm;
   wanted.drawer_count = 1;
   oc_substitute_find(sensor, NULL, &wanted, &single, NULL);

@@ -5,8 +5,9 @@
 
 static bool is_companion(const oc_companion *companion) {
   return oc_inside(OHM_SOAKED_COOLANT, companion->kind, OHM_SOAKED_AMBIENT) &&
-         isfinite(companion->t_c) && !(companion->limit_k < 0) && isfinite(companion->tau_low_h) &&
-         companion->tau_low_h >= 0 && isfinite(companion->tau_high_h) && companion->tau_high_h >= 0;
+         isfinite(companion->t_c) && !isinf(companion->limit_k) && !(companion->limit_k < 0) &&
+         isfinite(companion->tau_low_h) && companion->tau_low_h >= 0 &&
+         isfinite(companion->tau_high_h) && companion->tau_high_h >= 0;
 }
 
 ohm_status oc_companions_take(const oc_soak_told *soak) {

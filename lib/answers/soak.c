@@ -19,7 +19,8 @@
 
 static bool is_soak(const oc_soak_told *soak) {
   return isfinite(soak->after_h) && soak->after_h >= 0 &&
-         oc_inside(OC_ASSUMED, soak->start, OC_EXACT) && !isinf(soak->stop_c) &&
+         oc_inside(OC_ASSUMED, soak->start, OC_EXACT) &&
+         (isfinite(soak->stop_c) || (isnan(soak->stop_c) && soak->start == OC_ASSUMED)) &&
          isfinite(soak->stop_limit_k) && soak->stop_limit_k >= 0 && isfinite(soak->tau_low_h) &&
          soak->tau_low_h >= 0 && isfinite(soak->tau_high_h) && soak->tau_high_h >= 0 &&
          isfinite(soak->allow_k) && soak->allow_k >= 0;

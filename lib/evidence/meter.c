@@ -144,7 +144,6 @@ ohm_status oc_reading_read(const char *text, oc_reading *reading, ohm_error *err
   return OHM_OK;
 }
 
-/* A stated 0 is no display, and not one that was not told. */
 ohm_status ohm_resistance_read(const char *text, double *r_ohm, ohm_error *error) {
   oc_reading reading;
   if (r_ohm)
@@ -161,6 +160,7 @@ ohm_status ohm_resistance_read(const char *text, double *r_ohm, ohm_error *error
   return OHM_OK;
 }
 
+/* A stated 0 is no display, and not one that was not told. */
 static bool take_display(struct oc_words *words, oc_meter *meter) {
   if (!oc_words_number(words, &meter->display_count))
     return false;

@@ -44,7 +44,7 @@ static double number(const struct sheet *sheet, ohm_field field) {
 /* A cause given by its limit or by its standard uncertainty, and what that makes of
  * resistance. */
 static void cause_line(const struct sheet *sheet, const char *name, double limit, double u,
-                       const char *unit, double oc_per_unit) {
+                       const char *unit, double ohm_per_unit) {
   bool rectangular = !isnan(limit);
   if (!(rectangular ? limit > 0 : u > 0))
     return;
@@ -56,7 +56,7 @@ static void cause_line(const struct sheet *sheet, const char *name, double limit
     add_padded(sheet->out, "-", 15);
   add_padded(sheet->out, rectangular ? "rectangular" : "normal", 13);
   add_amount(sheet->out, own_u, unit, 15);
-  add_amount(sheet->out, own_u * oc_per_unit, " ohm", 0);
+  add_amount(sheet->out, own_u * ohm_per_unit, " ohm", 0);
   oc_text_add(sheet->out, "\n");
 }
 

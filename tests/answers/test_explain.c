@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/explain.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -37,14 +38,20 @@ static struct bench bench_of(size_t words, const char *const *typed) {
   bench_of(sizeof(const char *[]){__VA_ARGS__} / sizeof(const char *),                             \
            (const char *const[]){__VA_ARGS__})
 
+static struct answer answer_new(void) {
+  struct answer answer = {.finding = finding_new()};
+  findings_begin(answer.each, OC_EXPLANATIONS);
+  return answer;
+}
+
 static ohm_status run(const ohm_sensor *sensor, const ohm_sensor *const *others, size_t count,
                       const struct bench *bench, struct answer *answer) {
   return oc_explain(sensor, others, count, bench->readings, bench->references, bench->count, NULL,
-                     &bench->check, answer->each, &answer->finding);
+                    &bench->check, answer->each, &answer->finding);
 }
 
 static struct answer explained(const char *name, struct bench bench) {
-  struct answer answer;
+  struct answer answer = answer_new();
   ohm_sensor *sensor = strchr(name, '\n') ? sensor_of(name) : sensor_built_in(name);
   PROVOKES(oc_explain, OHM_OK, run(sensor, NULL, 0, &bench, &answer));
   ohm_sensor_free(sensor);
@@ -52,7 +59,7 @@ static struct answer explained(const char *name, struct bench bench) {
 }
 
 static struct answer explained_among_all(const char *name, struct bench bench) {
-  struct answer answer;
+  struct answer answer = answer_new();
   const ohm_sensor *shelf[SHELF_MAX];
   size_t count = ohm_catalogue_count();
   ck_assert(count <= SHELF_MAX);
@@ -95,26 +102,27 @@ START_TEST(every_pointer_but_others_meter_and_check_is_required)
   struct answer answer;
   ohm_sensor *sensor = sensor_of(flat);
   const ohm_sensor *const none = NULL;
-  memset(&answer, 0x55, sizeof answer);
+  findings_stale(answer.each, OC_EXPLANATIONS);
+  findings_stale(&answer.finding, 1);
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(NULL, NULL, 0, &bench, &answer));
   check_absent(&answer);
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(sensor, NULL, 1, &bench, &answer));
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT, run(sensor, &none, 1, &bench, &answer));
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
            oc_explain(sensor, NULL, 0, NULL, bench.references, 1, NULL, NULL, answer.each,
-                       &answer.finding));
+                      &answer.finding));
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
            oc_explain(sensor, NULL, 0, bench.readings, NULL, 1, NULL, NULL, answer.each,
-                       &answer.finding));
+                      &answer.finding));
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
            oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL, NULL,
-                       &answer.finding));
+                      &answer.finding));
   PROVOKES(oc_explain, OHM_NULL_ARGUMENT,
-           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
-                       answer.each, NULL));
+           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL, answer.each,
+                      NULL));
   PROVOKES(oc_explain, OHM_OK,
-           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL,
-                       answer.each, &answer.finding));
+           oc_explain(sensor, NULL, 0, bench.readings, bench.references, 1, NULL, NULL, answer.each,
+                      &answer.finding));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -122,7 +130,7 @@ END_TEST
 START_TEST(one_to_16_readings_are_explained)
 {
   struct bench bench = BENCH("2.31k", "21.5C");
-  struct answer answer;
+  struct answer answer = answer_new();
   ohm_sensor *sensor = sensor_of(flat);
   for (size_t i = 1; i <= MOST; i++) {
     bench.readings[i] = bench.readings[0];
@@ -142,7 +150,7 @@ END_TEST
 START_TEST(a_member_that_is_no_number_is_refused)
 {
   struct bench bench = BENCH("2.31k", "21.5C");
-  struct answer answer;
+  struct answer answer = answer_new();
   ohm_sensor *sensor = sensor_of(flat);
   bench.references[0].t_c = NAN;
   PROVOKES(oc_explain, OHM_BAD_ARGUMENT, run(sensor, NULL, 0, &bench, &answer));
@@ -170,7 +178,8 @@ START_TEST(readings_of_a_healthy_sensor_are_explained_by_health_alone)
   for (int i = OHM_EXPLANATION_HEALTHY + 1; i < OC_EXPLANATIONS; i++)
     ck_assert(!leads(&answer, (ohm_explanation)i));
   check_has(report_of(&answer.finding), "GOOD: the readings go with a healthy sensor");
-  check_has(line_of(&answer, OHM_EXPLANATION_HEALTHY), "Healthy     the readings go with a good one");
+  check_has(line_of(&answer, OHM_EXPLANATION_HEALTHY),
+            "Healthy     the readings go with a good one");
 }
 END_TEST
 
@@ -210,7 +219,8 @@ START_TEST(the_further_reading_parts_what_one_does_not)
   double at_c = number_in(&answer.finding, OHM_FIELD_SEPARATING_C);
   double series_ohm = of(&answer, OHM_EXPLANATION_SERIES, OHM_FIELD_SEPARATING_OHM);
   ck_assert(fabs(at_c - 80) >= 15);
-  ck_assert(fabs(log(of(&answer, OHM_EXPLANATION_DRIFT, OHM_FIELD_SEPARATING_OHM) / series_ohm)) > 0.1);
+  ck_assert(fabs(log(of(&answer, OHM_EXPLANATION_DRIFT, OHM_FIELD_SEPARATING_OHM) / series_ohm)) >
+            0.1);
   /* Take it as series resistance foretells it: drift is out. */
   char read[OHM_NUMBER_SIZE];
   char at[OHM_NUMBER_SIZE];
@@ -253,7 +263,8 @@ START_TEST(a_plug_left_on_is_a_question_before_any_blame)
   check_verdict(&answer.finding, OHM_UNDECIDED, "plug_on");
   ck_assert(leads(&answer, OHM_EXPLANATION_PLUG_ON));
   check_has(report_of(&answer.finding), "is the plug off? With it on, a good one reads so");
-  check_has(line_of(&answer, OHM_EXPLANATION_PLUG_ON), "a good one, and the plug left on: a module's ");
+  check_has(line_of(&answer, OHM_EXPLANATION_PLUG_ON),
+            "a good one, and the plug left on: a module's ");
   struct bench at_pins = BENCH("620", "20C");
   at_pins.check.place = OHM_PLACE_SENSOR;
   answer = explained("ntc-2k45-20c", at_pins);
@@ -320,8 +331,8 @@ START_TEST(lines_of_the_screen_are_no_wider_than_80_columns)
 {
   struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("600", "20C", "150", "80C"));
   for (int i = 0; i <= OC_EXPLANATIONS; i++) {
-    const char *text = i < OC_EXPLANATIONS ? line_of(&answer, (ohm_explanation)i)
-                                                 : report_of(&answer.finding);
+    const char *text =
+        i < OC_EXPLANATIONS ? line_of(&answer, (ohm_explanation)i) : report_of(&answer.finding);
     for (const char *line = text; *line; line += strcspn(line, "\n") + 1)
       ck_assert(strcspn(line, "\n") <= 80);
   }
@@ -335,7 +346,7 @@ END_TEST
 static struct answer read_behind(const ohm_sensor *sensor, double series_ohm, double leakage_ohm) {
   static const double at_c[] = {20, 100};
   struct bench bench = {.count = 2, .check = OC_CHECK_INIT};
-  struct answer answer;
+  struct answer answer = answer_new();
   for (size_t i = 0; i < 2; i++) {
     struct scene scene = scene_exact(1, at_c[i]);
     double r_ohm;
@@ -347,7 +358,7 @@ static struct answer read_behind(const ohm_sensor *sensor, double series_ohm, do
   }
   struct scene exact = scene_exact(1, 20);
   ck_assert_int_eq(oc_explain(sensor, NULL, 0, bench.readings, bench.references, 2, &exact.meter,
-                               &bench.check, answer.each, &answer.finding),
+                              &bench.check, answer.each, &answer.finding),
                    OHM_OK);
   return answer;
 }

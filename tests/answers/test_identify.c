@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "../rows.h"
 #include "../scene.h"
+#include "../../lib/answers/identify.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -49,9 +50,11 @@ static struct bench typed_bench(const char *text) {
 static void identify_among(const ohm_sensor *const *among, size_t count, const struct bench *bench,
                            const oc_check *check, struct answer *answer) {
   answer->count = count;
+  answer->finding = finding_new();
+  findings_begin(answer->candidates, count);
   PROVOKES(oc_identify, OHM_OK,
            oc_identify(among, count, bench->readings, bench->references, bench->count, NULL, check,
-                        answer->candidates, &answer->finding));
+                       answer->candidates, &answer->finding));
 }
 
 static const struct answer *identified(const char *text) {
@@ -103,7 +106,8 @@ struct call {
 };
 
 static void begin(struct call *call) {
-  memset(&call->answer, 0x55, sizeof call->answer);
+  findings_stale(call->answer.candidates, SENSORS_MAX);
+  findings_stale(&call->answer.finding, 1);
   call->among = sensors;
   call->sensor_count = built_in_count;
   call->bench = typed_bench("2.31k@21.5C 330@80C");
@@ -115,8 +119,8 @@ static void begin(struct call *call) {
 
 static ohm_status run(struct call *call) {
   return oc_identify(call->among, call->sensor_count, call->readings, call->references,
-                      call->bench.count, &call->meter, &call->check, call->answer.candidates,
-                      &call->answer.finding);
+                     call->bench.count, &call->meter, &call->check, call->answer.candidates,
+                     &call->answer.finding);
 }
 
 static void check_all_absent(const struct call *call) {
@@ -149,10 +153,10 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   check_all_absent(&call);
   PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
            oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL, NULL,
-                        &call.answer.finding));
+                       &call.answer.finding));
   PROVOKES(oc_identify, OHM_NULL_ARGUMENT,
            oc_identify(sensors, 1, call.bench.readings, call.bench.references, 1, NULL, NULL,
-                        call.answer.candidates, NULL));
+                       call.answer.candidates, NULL));
 }
 END_TEST
 

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "../support.h"
+#include "../findings.h"
+#include "../../lib/answers/isolation.h"
+#include "../../lib/answers/bath.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -18,6 +21,7 @@ static ohm_circuit *load(const char *name) {
 static const char *state(const char *name, const char *record) {
   ohm_error error;
   ohm_circuit *circuit = load(name);
+  finding = finding_new();
   ohm_status status = oc_isolation_judge(circuit, record, strlen(record), &finding, &error);
   ck_assert_msg(status == OHM_OK, "%s", error.message);
   ohm_circuit_free(circuit);
@@ -246,6 +250,7 @@ static void check_sensor(const char *display, const char *at, int place) {
   oc_check check = OC_CHECK_INIT;
   oc_reading reading;
   oc_reference reference;
+  finding = finding_new();
   check.place = place;
   ck_assert_int_eq(oc_reading_read(display, &reading, NULL), OHM_OK);
   ck_assert_int_eq(oc_meter_read("exact", &meter, NULL), OHM_OK);
@@ -382,7 +387,7 @@ START_TEST(without_odds_the_logic_is_the_same)
     memmove(at + 1, at + 5, strlen(at + 5) + 1);
   ohm_circuit *bare = ohm_circuit_parse(file, strlen(file), "bare", NULL);
   ck_assert_ptr_nonnull(bare);
-  ohm_finding other;
+  ohm_finding other = finding_new();
   ck_assert_int_eq(oc_isolation_judge(bare, record, sizeof record - 1, &other, NULL), OHM_OK);
   state("radiator-switch", record);
   for (size_t i = 0; i < count(OHM_FIELD_CLEARED); i++)
@@ -401,13 +406,13 @@ START_TEST(statuses_are_those_the_header_names)
   ohm_circuit *circuit = load("pulse-width");
   ohm_error error;
   char many[513 * 11 + 1] = "";
+  finding = finding_new();
   for (int i = 0; i < 513; i++)
     strcat(many, "starts=bad\n");
   PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
            oc_isolation_judge(NULL, "", 0, &finding, &error));
   ck_assert_ptr_null(ohm_finding_text(&finding, OHM_FIELD_STATE, 0));
-  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
-           oc_isolation_judge(circuit, "", 0, NULL, &error));
+  PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT, oc_isolation_judge(circuit, "", 0, NULL, &error));
   PROVOKES(oc_isolation_judge, OHM_NULL_ARGUMENT,
            oc_isolation_judge(circuit, NULL, 1, &finding, &error));
   PROVOKES(oc_isolation_judge, OHM_OK, oc_isolation_judge(circuit, NULL, 0, &finding, &error));
@@ -429,7 +434,7 @@ END_TEST
 static void check_screen(const char *name, const char *record, const char *words) {
   char screen[4096];
   state(name, record);
-  size_t length = oc_report_print(&finding, screen, sizeof screen);
+  size_t length = ohm_finding_print_report(&finding, screen, sizeof screen);
   ck_assert_uint_lt(length, sizeof screen);
   ck_assert_msg(strstr(screen, words) != NULL, "%s", screen);
   size_t lines = 0;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/loom.h"
 
 #include <string.h>
 
@@ -38,7 +39,7 @@ static ohm_status ask(const struct pair *pair, ohm_finding *finding) {
 }
 
 static ohm_finding found(const struct pair *pair) {
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   PROVOKES(oc_loom_check, OHM_OK, ask(pair, &finding));
   return finding;
 }
@@ -138,7 +139,7 @@ END_TEST
 
 START_TEST(resistors_too_near_to_each_other_are_refused)
 {
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   struct pair pair = exact_pair(180, 300, 0, 1);
   PROVOKES(oc_loom_check, OHM_BAD_DEFINITION, ask(&pair, &finding));
   ck_assert(!ohm_finding_text(&finding, OHM_FIELD_ABOUT, 0));
@@ -148,7 +149,7 @@ END_TEST
 START_TEST(nothing_of_the_wrong_kind_is_solved)
 {
   static const double bad[] = {NAN, INFINITY, -INFINITY, -1, 1e300};
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
     struct pair pair = exact_pair(180, 1000, 0, 1);
     pair.readings[i % 2].r_ohm = bad[i];
@@ -164,7 +165,7 @@ START_TEST(nothing_of_the_wrong_kind_is_solved)
   pair.readings[0].display = OC_DISPLAY_OVER;
   PROVOKES(oc_loom_check, OHM_OUT_OF_RANGE, ask(&pair, &finding));
   pair = exact_pair(180, 1000, 0, 1);
-  pair.pin.size = 0;
+  pair.pin.level = NAN;
   PROVOKES(oc_loom_check, OHM_BAD_ARGUMENT, ask(&pair, &finding));
   PROVOKES(oc_loom_check, OHM_NULL_ARGUMENT,
            oc_loom_check(sensor, NULL, NULL, pair.reported, NULL, &finding));

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/bath.h"
 
 #include <string.h>
 
@@ -20,6 +21,7 @@ struct bench {
 
 static struct bench bench_of(const struct scene *scenes, size_t count) {
   struct bench bench = {.count = count, .meter = scenes[0].meter, .check = scenes[0].check};
+  findings_begin(bench.findings, MOST + 1);
   for (size_t i = 0; i < count; i++) {
     bench.readings[i] = scenes[i].reading;
     bench.references[i] = scenes[i].reference;
@@ -29,11 +31,11 @@ static struct bench bench_of(const struct scene *scenes, size_t count) {
 
 static ohm_status run(const ohm_sensor *sensor, struct bench *bench, ohm_finding *finding) {
   return oc_bath_check_several(sensor, bench->readings, bench->references, bench->count,
-                                &bench->meter, &bench->check, bench->findings, finding);
+                               &bench->meter, &bench->check, bench->findings, finding);
 }
 
 static ohm_finding together(const ohm_sensor *sensor, struct bench *bench) {
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   PROVOKES(oc_bath_check_several, OHM_OK, run(sensor, bench, &finding));
   return finding;
 }
@@ -53,22 +55,22 @@ START_TEST(every_pointer_but_meter_and_check_is_required)
   struct scene scene = scene_exact(2450, 20);
   struct bench bench = bench_of(&scene, 1);
   ohm_finding finding;
-  memset(&finding, 0x55, sizeof finding);
+  findings_stale(&finding, 1);
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT, run(NULL, &bench, &finding));
   check_absent(&finding);
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
            oc_bath_check_several(sensor, NULL, bench.references, 1, NULL, NULL, bench.findings,
-                                  &finding));
-  PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
-           oc_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings,
-                                  &finding));
+                                 &finding));
+  PROVOKES(
+      oc_bath_check_several, OHM_NULL_ARGUMENT,
+      oc_bath_check_several(sensor, bench.readings, NULL, 1, NULL, NULL, bench.findings, &finding));
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT,
            oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL, NULL,
-                                  &finding));
+                                 &finding));
   PROVOKES(oc_bath_check_several, OHM_NULL_ARGUMENT, run(sensor, &bench, NULL));
   PROVOKES(oc_bath_check_several, OHM_OK,
            oc_bath_check_several(sensor, bench.readings, bench.references, 1, NULL, NULL,
-                                  bench.findings, &finding));
+                                 bench.findings, &finding));
   ohm_sensor_free(sensor);
 }
 END_TEST
@@ -80,7 +82,7 @@ START_TEST(one_to_16_readings_are_judged_together)
   for (size_t i = 0; i <= MOST; i++)
     scenes[i] = scene_exact(2450, 20);
   struct bench bench = bench_of(scenes, MOST + 1);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   PROVOKES(oc_bath_check_several, OHM_TOO_LARGE, run(sensor, &bench, &finding));
   check_absent(&finding);
   bench.count = 0;
@@ -100,8 +102,8 @@ START_TEST(one_reading_that_fails_fails_them_all)
   struct scene scenes[] = {scene_exact(2450, 20), scene_exact(2450, 20), scene_exact(2450, 20)};
   for (size_t i = 0; i < 3; i++) {
     struct bench bench = bench_of(scenes, 3);
-    memset(bench.findings, 0x55, sizeof bench.findings);
-    ohm_finding finding;
+    findings_stale(bench.findings, 3);
+    ohm_finding finding = finding_new();
     bench.readings[i].r_ohm = NAN;
     PROVOKES(oc_bath_check_several, OHM_BAD_ARGUMENT, run(sensor, &bench, &finding));
     check_absent(&finding);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "../../lib/ground/internal.h"
+#include "../../lib/answers/substitute.h"
 
 static ohm_sensor *sensor;
 
@@ -20,14 +21,14 @@ static oc_module through(const char *pull_up) {
 }
 
 static ohm_finding single_for(const oc_substitute *substitute, const oc_module *module) {
-  ohm_finding single;
+  ohm_finding single = finding_new();
   PROVOKES(oc_substitute_find, OHM_OK,
            oc_substitute_find(sensor, module, substitute, &single, NULL));
   return single;
 }
 
 static ohm_finding pair_for(const oc_substitute *substitute, const oc_module *module) {
-  ohm_finding pair;
+  ohm_finding pair = finding_new();
   ck_assert_int_eq(oc_substitute_find(sensor, module, substitute, NULL, &pair), OHM_OK);
   return pair;
 }
@@ -254,8 +255,8 @@ END_TEST
 START_TEST(nothing_of_the_wrong_kind_is_looked_for)
 {
   static const double bad[] = {NAN, INFINITY, -INFINITY, -1, 1e300};
-  ohm_finding single;
-  ohm_finding pair;
+  ohm_finding single = finding_new();
+  ohm_finding pair = finding_new();
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++)
     for (size_t k = 0; k < 3; k++) {
       oc_substitute substitute = OC_SUBSTITUTE_INIT;

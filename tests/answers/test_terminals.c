@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/terminals.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -33,7 +34,9 @@ struct bench {
 static ohm_finding candidates[SHELF_MAX];
 
 static struct bench bench_of(const char *at, size_t count, const char *const *typed) {
-  struct bench bench = {.count = count};
+  struct bench bench = {.count = count, .finding = finding_new()};
+  findings_begin(bench.each, MOST + 1);
+  findings_begin(candidates, shelf_count);
   ck_assert_int_eq(oc_reference_read(at, &bench.reference, NULL), OHM_OK);
   for (size_t i = 0; i < count; i++)
     PROVOKES(oc_pair_read, OHM_OK, oc_pair_read(typed[i], &bench.pairs[i], NULL));
@@ -42,7 +45,7 @@ static struct bench bench_of(const char *at, size_t count, const char *const *ty
 
 static ohm_status run(struct bench *bench) {
   return oc_pins_identify(shelf, shelf_count, bench->pairs, bench->count, &bench->reference, NULL,
-                           NULL, bench->each, candidates, &bench->finding);
+                          NULL, bench->each, candidates, &bench->finding);
 }
 
 static struct bench answered(const char *at, size_t count, const char *const *typed) {
@@ -64,49 +67,6 @@ static const char *text(const ohm_finding *finding, ohm_field field) {
   return found ? found : "";
 }
 
-/* ---- the notation ---- */
-
-START_TEST(a_pair_is_two_pins_and_a_reading)
-{
-  static const struct {
-    const char *text;
-    int from;
-    int to;
-    double r_ohm;
-  } rows[] = {{"1-2=2.31k", OC_TERMINAL_1, OC_TERMINAL_1 + 1, 2310},
-              {" 4 - body = 480 ", OC_TERMINAL_1 + 3, OC_TERMINAL_BODY, 480},
-              {"C-D=1k5", OC_TERMINAL_A + 2, OC_TERMINAL_A + 3, 1500},
-              {"1-minus=60.5", OC_TERMINAL_1, OC_TERMINAL_MINUS, 60.5}};
-  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-    oc_pair pair;
-    PROVOKES(oc_pair_read, OHM_OK, oc_pair_read(rows[i].text, &pair, NULL));
-    ck_assert_int_eq(pair.from, rows[i].from);
-    ck_assert_int_eq(pair.to, rows[i].to);
-    CHECK_NEAR(pair.reading.r_ohm, rows[i].r_ohm, 1e-9);
-  }
-}
-END_TEST
-
-START_TEST(what_is_no_pair_is_refused_with_how_to_write_it)
-{
-  static const char *const bad[] = {"",       "1",      "1-2",     "1-2=",   "0-1=5", "I-1=5",
-                                    "1_2=5",  "2.31k",  "body=5",  "1-=5",   "-2=5",  "1-2=2,31k",
-                                    "1-2 5k", "12-3=5", "1-2-3=5", "1-2=21C"};
-  oc_pair pair;
-  ohm_error error;
-  for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-    PROVOKES(oc_pair_read, OHM_BAD_SYNTAX, oc_pair_read(bad[i], &pair, &error));
-    ck_assert(strlen(error.message) > 20);
-    ck_assert_int_eq(pair.from, 0);
-  }
-  PROVOKES(oc_pair_read, OHM_BAD_SYNTAX, oc_pair_read("2-2=5", &pair, &error));
-  check_has(error.message, "one pin twice");
-  PROVOKES(oc_pair_read, OHM_OUT_OF_RANGE, oc_pair_read("1-2=1e13", &pair, &error));
-  PROVOKES(oc_pair_read, OHM_NULL_ARGUMENT, oc_pair_read(NULL, &pair, &error));
-  PROVOKES(oc_pair_read, OHM_NULL_ARGUMENT, oc_pair_read("1-2=5", NULL, &error));
-}
-END_TEST
-
 /* ---- bad values ---- */
 
 START_TEST(bad_values_are_refused_and_leave_nothing)
@@ -115,10 +75,10 @@ START_TEST(bad_values_are_refused_and_leave_nothing)
   struct bench bench = bench_of("21.5C", 2, typed);
   PROVOKES(oc_pins_identify, OHM_NULL_ARGUMENT,
            oc_pins_identify(NULL, 1, bench.pairs, 2, &bench.reference, NULL, NULL, bench.each,
-                             candidates, &bench.finding));
+                            candidates, &bench.finding));
   PROVOKES(oc_pins_identify, OHM_NULL_ARGUMENT,
            oc_pins_identify(shelf, shelf_count, bench.pairs, 2, NULL, NULL, NULL, bench.each,
-                             candidates, &bench.finding));
+                            candidates, &bench.finding));
   bench.pairs[1] = bench.pairs[0];
   bench.pairs[1].from = bench.pairs[0].to;
   bench.pairs[1].to = bench.pairs[0].from;
@@ -223,8 +183,7 @@ END_TEST
 int main(void) {
   load_shelf();
   int failed = RUN_TESTS(
-      "pins", a_pair_is_two_pins_and_a_reading, what_is_no_pair_is_refused_with_how_to_write_it,
-      bad_values_are_refused_and_leave_nothing,
+      "pins", bad_values_are_refused_and_leave_nothing,
       three_pins_have_the_module_on_two_and_the_gauge_to_the_body,
       a_pair_across_two_elements_is_the_wrong_pair, pairs_are_the_same_in_any_order,
       a_sender_that_reads_more_to_battery_negative_has_a_bad_ground,

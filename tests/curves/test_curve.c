@@ -17,6 +17,8 @@ static ohm_curve *built(ohm_curve *curve, const ohm_error *error) {
   return curve;
 }
 
+enum { STEP = sizeof(double) };
+
 static ohm_curve *beta(double r0_ohm, double t0_c, double beta_k, double low_c, double high_c) {
   ohm_error error;
   return built(ohm_curve_beta_new(r0_ohm, t0_c, beta_k, low_c, high_c, &error), &error);
@@ -178,9 +180,9 @@ START_TEST(the_ends_convert_exactly_and_nothing_beyond_does)
   double beyond_ohm[2] = {nextafter(fmax(range.at_low_ohm, range.at_high_ohm), INFINITY),
                           nextafter(fmin(range.at_low_ohm, range.at_high_ohm), 0)};
   size_t failed;
-  ohm_curve_resistances(curve, beyond_c, beyond_c, 2, &failed);
+  ohm_curve_resistances(curve, beyond_c, STEP, beyond_c, STEP, 2, &failed);
   ck_assert_uint_eq(failed, 2);
-  ohm_curve_temperatures(curve, beyond_ohm, beyond_ohm, 2, &failed);
+  ohm_curve_temperatures(curve, beyond_ohm, STEP, beyond_ohm, STEP, 2, &failed);
   ck_assert_uint_eq(failed, 2);
   subject_free(&subject);
 }
@@ -249,7 +251,8 @@ START_TEST(every_special_number_is_converted_or_gives_nan)
 END_TEST
 
 typedef ohm_status (*single)(const ohm_curve *, double, double *);
-typedef ohm_status (*array)(const ohm_curve *, const double *, double *, size_t, size_t *);
+typedef ohm_status (*array)(const ohm_curve *, const double *, size_t, double *, size_t, size_t,
+                            size_t *);
 
 enum { COUNT = 400 };
 
@@ -261,9 +264,9 @@ static void check_array(const ohm_curve *curve, single convert, array convert_al
   size_t bad = 0;
   for (int i = 0; i < COUNT; i++)
     bad += convert(curve, values[i], &expected[i]) != OHM_OK;
-  ck_assert_int_eq(convert_all(curve, values, apart, COUNT, &failed), OHM_OK);
+  ck_assert_int_eq(convert_all(curve, values, STEP, apart, STEP, COUNT, &failed), OHM_OK);
   ck_assert_uint_eq(failed, bad);
-  ck_assert_int_eq(convert_all(curve, values, values, COUNT, NULL), OHM_OK);
+  ck_assert_int_eq(convert_all(curve, values, STEP, values, STEP, COUNT, NULL), OHM_OK);
   ck_assert_mem_eq(apart, expected, sizeof apart);
   ck_assert_mem_eq(values, expected, sizeof apart);
   ck_assert_uint_gt(bad, 0);
@@ -284,6 +287,41 @@ START_TEST(arrays_are_the_single_conversions_in_place_too)
   check_array(curve, ohm_curve_temperature, ohm_curve_temperatures, values);
   check_array(curve, ohm_curve_resistance, ohm_curve_resistances, values);
   subject_free(&subject);
+}
+END_TEST
+
+START_TEST(columns_of_structs_are_converted_where_they_stand)
+{
+  struct row {
+    double t_c;
+    char name[STEP];
+    double r_ohm;
+  };
+  struct row rows[] = {{20, "cold", 0}, {200, "never", 0}, {80, "hot", 0}};
+  ohm_curve *curve = beta(10000, 25, 3950, -40, 125);
+  size_t failed;
+  ck_assert_int_eq(ohm_curve_resistances(curve, &rows[0].t_c, sizeof rows[0], &rows[0].r_ohm,
+                                         sizeof rows[0], 3, &failed),
+                   OHM_OK);
+  ck_assert_uint_eq(failed, 1);
+  CHECK_NEAR(rows[0].r_ohm, r_of(curve, 20), 0);
+  ck_assert(isnan(rows[1].r_ohm));
+  CHECK_NEAR(rows[2].r_ohm, r_of(curve, 80), 0);
+  ck_assert_str_eq(rows[1].name, "never");
+  ohm_curve_free(curve);
+}
+END_TEST
+
+START_TEST(a_stride_below_a_double_is_refused)
+{
+  ohm_curve *curve = beta(10000, 25, 3950, -40, 125);
+  double values[2] = {20, 30};
+  PROVOKES(ohm_curve_resistances, OHM_BAD_ARGUMENT,
+           ohm_curve_resistances(curve, values, STEP - 1, values, STEP, 2, NULL));
+  PROVOKES(ohm_curve_temperatures, OHM_BAD_ARGUMENT,
+           ohm_curve_temperatures(curve, values, STEP, values, 0, 2, NULL));
+  CHECK_NEAR(values[0], 20, 0);
+  ohm_curve_free(curve);
 }
 END_TEST
 
@@ -566,15 +604,15 @@ START_TEST(arrays_without_a_curve_or_an_input_are_nan)
   double out[2] = {1, 1};
   size_t failed = 9;
   PROVOKES(ohm_curve_temperatures, OHM_NULL_ARGUMENT,
-           ohm_curve_temperatures(NULL, in, out, 2, &failed));
+           ohm_curve_temperatures(NULL, in, STEP, out, STEP, 2, &failed));
   ck_assert(isnan(out[0]) && isnan(out[1]) && failed == 2);
   out[1] = 1;
   PROVOKES(ohm_curve_resistances, OHM_NULL_ARGUMENT,
-           ohm_curve_resistances(curve, NULL, out, 2, &failed));
+           ohm_curve_resistances(curve, NULL, STEP, out, STEP, 2, &failed));
   ck_assert(isnan(out[1]) && failed == 2);
   PROVOKES(ohm_curve_resistances, OHM_NULL_ARGUMENT,
-           ohm_curve_resistances(curve, in, NULL, 2, &failed));
-  ck_assert_int_eq(ohm_curve_resistances(curve, NULL, NULL, 0, &failed), OHM_OK);
+           ohm_curve_resistances(curve, in, STEP, NULL, STEP, 2, &failed));
+  ck_assert_int_eq(ohm_curve_resistances(curve, NULL, STEP, NULL, STEP, 0, &failed), OHM_OK);
   ck_assert_uint_eq(failed, 0);
   ohm_curve_free(curve);
 }
@@ -597,6 +635,7 @@ int main(void) {
       a_resistance_no_double_can_hold_is_refused,
       points_that_do_not_rise_and_fall_are_refused_and_named, a_range_that_is_none_is_refused,
       every_special_number_makes_a_finite_curve_or_a_sentence,
-      statuses_of_a_conversion_are_told_apart, arrays_without_a_curve_or_an_input_are_nan);
+      statuses_of_a_conversion_are_told_apart, arrays_without_a_curve_or_an_input_are_nan,
+      columns_of_structs_are_converted_where_they_stand, a_stride_below_a_double_is_refused);
   return each == EXIT_SUCCESS && one == EXIT_SUCCESS ? EXIT_SUCCESS : EXIT_FAILURE;
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../support.h"
+#include "../../lib/evidence/meter.h"
 
 #include <float.h>
 #include <string.h>
@@ -11,7 +12,6 @@ static oc_reading read(const char *text) {
   ohm_error error;
   ck_assert_msg(oc_reading_read(text, &reading, &error) == OHM_OK, "%s", error.message);
   ck_assert_int_eq(error.status, OHM_OK);
-  ck_assert_uint_eq(reading.size, sizeof reading);
   return reading;
 }
 
@@ -486,14 +486,35 @@ START_TEST(a_member_beyond_its_bound_is_a_bad_argument)
 }
 END_TEST
 
-START_TEST(a_struct_of_size_0_is_refused)
+START_TEST(a_resistance_is_a_number_in_any_notation_of_a_display)
 {
-  oc_meter meter = OC_METER_INIT;
-  oc_reading reading = read("2310");
-  meter.size = 0;
-  check_bad(&meter, &reading);
-  reading.size = 0;
-  check_bad(NULL, &reading);
+  static const struct {
+    const char *text;
+    double r_ohm;
+  } rows[] = {{"2310", 2310}, {"2k31", 2310}, {"2.31 kohm", 2310},
+              {"0R47", 0.47}, {"1", 1},       {"0", 0}};
+  double r_ohm;
+  for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+    PROVOKES(ohm_resistance_read, OHM_OK, ohm_resistance_read(rows[i].text, &r_ohm, NULL));
+    CHECK_NEAR(r_ohm, rows[i].r_ohm, 1e-12 * rows[i].r_ohm);
+  }
+}
+END_TEST
+
+START_TEST(what_is_no_resistance_leaves_nan_and_a_sentence)
+{
+  static const char *const none[] = {"", "OL", "OL@20k", "open", "2.31k@20C", "ohm", "21C"};
+  double r_ohm;
+  ohm_error error;
+  for (size_t i = 0; i < sizeof none / sizeof none[0]; i++) {
+    PROVOKES(ohm_resistance_read, OHM_BAD_SYNTAX, ohm_resistance_read(none[i], &r_ohm, &error));
+    ck_assert(isnan(r_ohm) && error.message[0]);
+  }
+  PROVOKES(ohm_resistance_read, OHM_OUT_OF_RANGE, ohm_resistance_read("-1", &r_ohm, NULL));
+  PROVOKES(ohm_resistance_read, OHM_OUT_OF_RANGE, ohm_resistance_read("1e13", &r_ohm, NULL));
+  PROVOKES(ohm_resistance_read, OHM_NULL_ARGUMENT, ohm_resistance_read(NULL, &r_ohm, NULL));
+  ck_assert(isnan(r_ohm));
+  PROVOKES(ohm_resistance_read, OHM_NULL_ARGUMENT, ohm_resistance_read("1k", NULL, &error));
 }
 END_TEST
 
@@ -585,8 +606,9 @@ int main(void) {
       a_limit_grows_with_each_part_of_its_specification, a_display_without_a_number_has_no_limit,
       a_member_that_is_nan_infinite_or_negative_is_a_bad_argument,
       a_constant_that_is_none_is_a_bad_argument, a_member_beyond_its_bound_is_a_bad_argument,
-      a_struct_of_size_0_is_refused, a_limit_needs_a_reading_and_an_output,
-      leads_are_taken_off_and_never_below_0, limits_of_meter_and_leads_add_as_rectangles,
-      exact_leads_take_nothing_off, leads_that_are_not_told_are_assumed);
+      a_limit_needs_a_reading_and_an_output, a_resistance_is_a_number_in_any_notation_of_a_display,
+      what_is_no_resistance_leaves_nan_and_a_sentence, leads_are_taken_off_and_never_below_0,
+      limits_of_meter_and_leads_add_as_rectangles, exact_leads_take_nothing_off,
+      leads_that_are_not_told_are_assumed);
   return notations | errors;
 }

@@ -183,19 +183,18 @@ START_TEST(a_report_is_whole_degrees_of_one_byte)
 {
   double shown_c;
   for (double t_c = -60; t_c <= 260; t_c += 0.1) {
-    PROVOKES(ohm_reported_of, OHM_OK, ohm_reported_of(t_c, OC_ROUNDED, &shown_c));
+    PROVOKES(ohm_reported_of, OHM_OK, ohm_reported_of(t_c, 0, &shown_c));
     ck_assert(shown_c == floor(shown_c) && oc_inside(-40, shown_c, 215));
     ck_assert(!oc_inside(-40, t_c, 215) || fabs(shown_c - t_c) <= 0.5);
-    ck_assert_int_eq(ohm_reported_of(t_c, OC_TRUNCATED, &shown_c), OHM_OK);
+    ck_assert_int_eq(ohm_reported_of(t_c, 1, &shown_c), OHM_OK);
     ck_assert(!oc_inside(-40, t_c, 215) || (shown_c <= t_c && t_c < shown_c + 1));
   }
-  PROVOKES(ohm_reported_of, OHM_BAD_ARGUMENT, ohm_reported_of(NAN, OC_ROUNDED, &shown_c));
+  PROVOKES(ohm_reported_of, OHM_BAD_ARGUMENT, ohm_reported_of(NAN, 0, &shown_c));
   ck_assert(isnan(shown_c));
-  ck_assert_int_eq(ohm_reported_of(20, 3, &shown_c), OHM_BAD_ARGUMENT);
-  PROVOKES(ohm_reported_of, OHM_OUT_OF_RANGE, ohm_reported_of(-273.15, OC_ROUNDED, &shown_c));
-  ck_assert_int_eq(ohm_reported_of(INFINITY, OC_ROUNDED, &shown_c), OHM_OUT_OF_RANGE);
+  PROVOKES(ohm_reported_of, OHM_OUT_OF_RANGE, ohm_reported_of(-273.15, 0, &shown_c));
+  ck_assert_int_eq(ohm_reported_of(INFINITY, 0, &shown_c), OHM_OUT_OF_RANGE);
   ck_assert(isnan(shown_c));
-  PROVOKES(ohm_reported_of, OHM_NULL_ARGUMENT, ohm_reported_of(20, OC_ROUNDED, NULL));
+  PROVOKES(ohm_reported_of, OHM_NULL_ARGUMENT, ohm_reported_of(20, 0, NULL));
 }
 END_TEST
 
@@ -207,7 +206,7 @@ START_TEST(what_was_reported_lies_within_what_its_whole_degree_leaves_open)
         oc_reported reported = OC_REPORTED_INIT;
         reported.accuracy = OC_EXACT;
         reported.rounding = told ? rounding : OC_ROUNDING_NOT_TOLD;
-        ohm_reported_of(t_c, rounding, &reported.t_c);
+        ohm_reported_of(t_c, rounding == OC_TRUNCATED, &reported.t_c);
         struct oc_budget budget;
         bool assumed;
         ck_assert_int_eq(oc_reported_budget(&reported, &budget, &assumed), OHM_OK);
@@ -273,9 +272,6 @@ START_TEST(no_module_of_the_wrong_kind_is_taken)
                                       : status == OHM_BAD_ARGUMENT);
     }
   oc_module module = OC_MODULE_INIT;
-  module.size--;
-  ck_assert_int_eq(oc_input_of(&module, &input), OHM_BAD_ARGUMENT);
-  module = (oc_module)OC_MODULE_INIT;
   module.range = 3;
   ck_assert_int_eq(oc_input_of(&module, &input), OHM_BAD_ARGUMENT);
   module = (oc_module)OC_MODULE_INIT;

@@ -4,6 +4,7 @@
  * over, against the built-in sensors.
  */
 #include "bytes.h"
+#include "../../lib/answers/bath.h"
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
@@ -31,12 +32,13 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   oc_reading readings[READINGS_MAX];
   oc_reference references[READINGS_MAX];
   ohm_finding findings[READINGS_MAX];
+  findings_begin(findings, READINGS_MAX);
   for (size_t i = 0; i < count; i++) {
     readings[i] = take_reading(&bytes);
     references[i] = take_reference(&bytes);
   }
   stale_findings(findings);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ohm_status status =
       oc_bath_check(sensor, &readings[0], meter_told, &references[0], check_told, &finding);
   require(is_status(status), "a status is one of those named");
@@ -45,7 +47,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   else
     require_nothing(&finding);
   status = oc_bath_check_several(sensor, readings, references, count, meter_told, check_told,
-                                  findings, &finding);
+                                 findings, &finding);
   require(is_status(status), "a status is one of those named");
   for (size_t i = 0; i < count; i++)
     if (status == OHM_OK)
@@ -56,5 +58,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     require_finding(&finding, 1);
   else
     require_nothing(&finding);
+  findings_free();
   return 0;
 }

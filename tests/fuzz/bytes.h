@@ -7,6 +7,7 @@
 #define OHM_TESTS_FUZZ_BYTES_H
 
 #include "contract.h"
+#include "../../lib/model/measurement.h"
 
 enum { SENSORS_MAX = 64, NAME_SIZE = 24 };
 
@@ -53,14 +54,8 @@ static inline int take_int(struct bytes *bytes) {
   return x;
 }
 
-static inline void take_size(struct bytes *bytes, size_t *size) {
-  if (take(bytes) >= 0xF8)
-    *size = take(bytes);
-}
-
 static inline oc_reading take_reading(struct bytes *bytes) {
   oc_reading reading = OC_READING_INIT;
-  take_size(bytes, &reading.size);
   reading.display = take_int(bytes);
   reading.r_ohm = take_double(bytes);
   reading.resolution_ohm = take_double(bytes);
@@ -72,7 +67,6 @@ static inline oc_reading take_reading(struct bytes *bytes) {
 
 static inline oc_meter take_meter(struct bytes *bytes) {
   oc_meter meter = OC_METER_INIT;
-  take_size(bytes, &meter.size);
   meter.accuracy = take_int(bytes);
   meter.percent = take_double(bytes);
   meter.counts = take_double(bytes);
@@ -87,7 +81,6 @@ static inline oc_meter take_meter(struct bytes *bytes) {
 
 static inline oc_reference take_reference(struct bytes *bytes) {
   oc_reference reference = OC_REFERENCE_INIT;
-  take_size(bytes, &reference.size);
   reference.kind = take_int(bytes);
   reference.t_c = take_double(bytes);
   reference.accuracy = take_int(bytes);
@@ -100,7 +93,6 @@ static inline oc_reference take_reference(struct bytes *bytes) {
 
 static inline oc_check take_check(struct bytes *bytes, const ohm_sensor *sensor, char *name) {
   oc_check check = OC_CHECK_INIT;
-  take_size(bytes, &check.size);
   check.level = take_double(bytes);
   check.tolerance_percent = take_double(bytes);
   check.place = take_int(bytes);

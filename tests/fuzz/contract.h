@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../../include/ohmcurve.h"
+#include "../findings.h"
 
 enum { REPORT_SIZE = 8192, COLUMNS_MAX = 80, LIST_MAX = 64 };
 
@@ -94,7 +94,7 @@ static inline void require_field(const ohm_finding *finding, int field) {
 }
 
 static inline void require_nothing(const ohm_finding *finding) {
-  for (int field = 0; field < OC_FIELDS; field++) {
+  for (int field = 1; field < OC_FIELDS; field++) {
     require_field(finding, field);
     require(isnan(ohm_finding_number(finding, field)), "without OHM_OK no number");
     if (field != OHM_FIELD_VERSION && field != OHM_FIELD_TABLES_VERSION)
@@ -154,7 +154,7 @@ static inline void require_sense(const ohm_finding *finding) {
 }
 
 static inline void require_finding(const ohm_finding *finding, int several) {
-  for (int field = 0; field < OC_FIELDS; field++)
+  for (int field = 1; field < OC_FIELDS; field++)
     require_field(finding, field);
   require(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0) != NULL, "a finding has a verdict");
   require(ohm_finding_text(finding, OHM_FIELD_REASON, 0) != NULL, "a verdict has a reason");
@@ -163,8 +163,8 @@ static inline void require_finding(const ohm_finding *finding, int several) {
           "a job has a reason");
   require_probabilities(finding, several);
   require_sense(finding);
-  require_report(finding, oc_report_print, COLUMNS_MAX);
-  require_report(finding, oc_report_print_budget, 2 * COLUMNS_MAX);
+  require_report(finding, ohm_finding_print_report, COLUMNS_MAX);
+  require_report(finding, finding_print_budget, 2 * COLUMNS_MAX);
 }
 
 #endif

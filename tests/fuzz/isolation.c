@@ -5,7 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../../include/ohmcurve.h"
+#include "../findings.h"
+#include "../../lib/answers/isolation.h"
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
@@ -39,7 +40,7 @@ static void check_sense(const ohm_finding *finding) {
 
 static void check_screen(const ohm_finding *finding) {
   char screen[8192];
-  size_t length = oc_report_print(finding, screen, sizeof screen);
+  size_t length = ohm_finding_print_report(finding, screen, sizeof screen);
   require(0 < length && length < sizeof screen && strlen(screen) == length);
   require(screen[length - 1] == '\n');
   for (const char *line = screen; *line; line += strcspn(line, "\n") + 1)
@@ -49,7 +50,7 @@ static void check_screen(const ohm_finding *finding) {
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   static const char nothing[1] = "";
   ohm_error error;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   size_t which = size > 0 ? data[0] % ohm_circuit_built_in_count() : 0;
   ohm_circuit *circuit = ohm_circuit_built_in_load(ohm_circuit_built_in_name(which), NULL);
   require(circuit != NULL);
@@ -65,5 +66,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     require(!ohm_finding_text(&finding, OHM_FIELD_STATE, 0));
   }
   ohm_circuit_free(circuit);
+  findings_free();
   return 0;
 }

@@ -5,6 +5,11 @@
  * text in the notations of all of them.
  */
 #include "contract.h"
+#include "../../lib/answers/fanpoint.h"
+#include "../../lib/answers/loom.h"
+#include "../../lib/answers/signal_path.h"
+#include "../../lib/answers/substitute.h"
+#include "../../lib/evidence/reference.h"
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
@@ -44,14 +49,8 @@ static int take_int(struct bytes *bytes) {
   return (int)(take(bytes) % 5) - (take(bytes) > 0xF0);
 }
 
-static void take_size(struct bytes *bytes, size_t *size) {
-  if (take(bytes) >= 0xF8)
-    *size = take(bytes);
-}
-
 static oc_module take_module(struct bytes *bytes) {
   oc_module module = OC_MODULE_INIT;
-  take_size(bytes, &module.size);
   module.pull_up_ohm = take_double(bytes);
   module.hot_pull_up_ohm = take_double(bytes);
   module.changeover_c = take_double(bytes);
@@ -68,7 +67,6 @@ static oc_module take_module(struct bytes *bytes) {
 
 static oc_volts take_volts(struct bytes *bytes) {
   oc_volts volts = OC_VOLTS_INIT;
-  take_size(bytes, &volts.size);
   volts.v_volt = take_double(bytes);
   volts.resolution_volt = take_double(bytes);
   volts.accuracy = take_int(bytes);
@@ -79,7 +77,6 @@ static oc_volts take_volts(struct bytes *bytes) {
 
 static oc_reported take_reported(struct bytes *bytes) {
   oc_reported reported = OC_REPORTED_INIT;
-  take_size(bytes, &reported.size);
   reported.t_c = take_double(bytes);
   reported.resolution_k = take_double(bytes);
   reported.rounding = take_int(bytes);
@@ -91,7 +88,6 @@ static oc_reported take_reported(struct bytes *bytes) {
 
 static oc_reading take_reading(struct bytes *bytes) {
   oc_reading reading = OC_READING_INIT;
-  take_size(bytes, &reading.size);
   reading.display = take_int(bytes);
   reading.r_ohm = take_double(bytes);
   reading.resolution_ohm = take_double(bytes);
@@ -111,7 +107,6 @@ static oc_reference take_reference(struct bytes *bytes) {
 
 static oc_pin take_pin(struct bytes *bytes) {
   oc_pin pin = OC_PIN_INIT;
-  take_size(bytes, &pin.size);
   pin.level = take_double(bytes);
   pin.fan_c = take_double(bytes);
   pin.limit_k = take_double(bytes);
@@ -131,7 +126,7 @@ static const ohm_sensor *sensor_at(size_t index) {
 
 /* A finding on this side of the wire: fields, words, a report that fits. */
 static void require_answer(const ohm_finding *finding) {
-  for (int field = 0; field < OC_FIELDS; field++)
+  for (int field = 1; field < OC_FIELDS; field++)
     require_field(finding, field);
   require(ohm_finding_text(finding, OHM_FIELD_ABOUT, 0) != NULL, "a finding says what about");
   require(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0) != NULL, "a finding has a verdict");
@@ -141,7 +136,7 @@ static void require_answer(const ohm_finding *finding) {
   require(isnan(low_c) || isnan(high_c) || low_c <= high_c, "a start has its ends in order");
   double expanded_ohm = ohm_finding_number(finding, OHM_FIELD_EXPANDED_BETWEEN_OHM);
   require(isnan(expanded_ohm) || expanded_ohm >= 0, "an expanded uncertainty is not negative");
-  require_report(finding, oc_report_print, COLUMNS_MAX);
+  require_report(finding, ohm_finding_print_report, COLUMNS_MAX);
 }
 
 static void require_either(ohm_status status, const ohm_finding *finding) {
@@ -162,11 +157,11 @@ static void ask_pin(struct bytes *bytes, const ohm_sensor *sensor) {
   oc_reported reported = take_reported(bytes);
   oc_reference reference = take_reference(bytes);
   oc_pin pin = take_pin(bytes);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ohm_status status =
       oc_pin_check(sensor, given & 1 ? NULL : &module, given & 2 ? NULL : &reading, NULL,
-                    given & 4 ? NULL : &volts, given & 8 ? NULL : &reported,
-                    given & 16 ? &reference : NULL, given & 32 ? &pin : NULL, &finding);
+                   given & 4 ? NULL : &volts, given & 8 ? NULL : &reported,
+                   given & 16 ? &reference : NULL, given & 32 ? &pin : NULL, &finding);
   require_either(status, &finding);
 }
 
@@ -178,7 +173,7 @@ static void ask_loom(struct bytes *bytes, const ohm_sensor *sensor) {
     reported[i] = take_reported(bytes);
   }
   oc_pin pin = take_pin(bytes);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   require_either(oc_loom_check(sensor, readings, NULL, reported, &pin, &finding), &finding);
 }
 
@@ -187,7 +182,6 @@ static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
   double drawer_ohm[DRAWER_MAX];
   oc_module module = take_module(bytes);
   oc_substitute substitute = OC_SUBSTITUTE_INIT;
-  take_size(bytes, &substitute.size);
   substitute.aim_c = take_double(bytes);
   substitute.fan_c = take_double(bytes);
   substitute.series = take_int(bytes) % 2; /* a pair of the largest series takes its time */
@@ -196,10 +190,10 @@ static void ask_substitute(struct bytes *bytes, const ohm_sensor *sensor) {
   substitute.drawer_ohm = drawer_ohm;
   for (size_t i = 0; i < DRAWER_MAX; i++)
     drawer_ohm[i] = take_double(bytes);
-  ohm_finding single;
-  ohm_finding pair;
+  ohm_finding single = finding_new();
+  ohm_finding pair = finding_new();
   ohm_status status = oc_substitute_find(sensor, given & 1 ? NULL : &module,
-                                          given & 2 ? NULL : &substitute, &single, &pair);
+                                         given & 2 ? NULL : &substitute, &single, &pair);
   require_either(status, &single);
   if (status == OHM_OK && substitute.drawer_count != 1)
     require_answer(&pair);
@@ -209,7 +203,7 @@ static void ask_fanpoint(struct bytes *bytes, const ohm_sensor *sensor) {
   oc_module module = take_module(bytes);
   double on_c = take_double(bytes);
   double off_c = take_double(bytes);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ohm_status status = oc_fanpoint_find(sensor, on_c, off_c, &module, take_double(bytes), &finding);
   require_either(status, &finding);
 }
@@ -220,7 +214,7 @@ static void read_notation(const char *text) {
   oc_volts volts;
   oc_reported reported;
   ohm_error error;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   int read = oc_pull_up_read(text, &module, &error) == OHM_OK;
   require(read == (error.message[0] == '\0'), "a failure has its sentence");
   if (read)
@@ -244,21 +238,25 @@ static void read_notation(const char *text) {
     require(isnan(reported.t_c), "no degrees without a report");
 }
 
+static void read_text(const struct bytes *bytes) {
+  char *text = malloc(bytes->size + 1);
+  require(text != NULL, "there is memory");
+  memcpy(text, bytes->data, bytes->size);
+  text[bytes->size] = '\0';
+  read_notation(text);
+  free(text);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   static void (*const asks[])(struct bytes *, const ohm_sensor *) = {ask_pin, ask_loom,
                                                                      ask_substitute, ask_fanpoint};
   struct bytes bytes = {data, size};
   unsigned what = take(&bytes);
   require(ohm_catalogue_count() <= SENSORS_MAX, "SENSORS_MAX is large enough");
-  if (what % 5 < 4) {
+  if (what % 5 < 4)
     asks[what % 5](&bytes, sensor_at(take(&bytes) % ohm_catalogue_count()));
-    return 0;
-  }
-  char *text = malloc(bytes.size + 1);
-  require(text != NULL, "there is memory");
-  memcpy(text, bytes.data, bytes.size);
-  text[bytes.size] = '\0';
-  read_notation(text);
-  free(text);
+  else
+    read_text(&bytes);
+  findings_free();
   return 0;
 }

@@ -4,6 +4,7 @@
  * hand over, against the built-in sensors.
  */
 #include "bytes.h"
+#include "../../lib/answers/soak.h"
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
@@ -25,7 +26,6 @@ static ohm_history *take_history(struct bytes *bytes) {
 
 static oc_companion take_companion(struct bytes *bytes) {
   oc_companion companion = OC_COMPANION_INIT;
-  take_size(bytes, &companion.size);
   companion.kind = take_int(bytes);
   companion.t_c = take_double(bytes);
   companion.limit_k = take_double(bytes);
@@ -36,7 +36,6 @@ static oc_companion take_companion(struct bytes *bytes) {
 
 static oc_soak_told take_soak(struct bytes *bytes) {
   oc_soak_told soak = OC_SOAK_TOLD_INIT;
-  take_size(bytes, &soak.size);
   soak.after_h = take_double(bytes);
   soak.extend = take_int(bytes);
   soak.start = take_int(bytes);
@@ -81,15 +80,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   soak.history = history;
   oc_meter meter = take_meter(&bytes);
   oc_check check = take_check(&bytes, sensor, name);
-  ohm_finding finding;
-  ohm_status status = oc_soak_check(sensor, &reading, first & 4 ? &meter : NULL,
-                                     history && first & 2 ? NULL : &air, &soak,
-                                     first & 8 ? &check : NULL, &finding);
+  ohm_finding finding = finding_new();
+  ohm_status status =
+      oc_soak_check(sensor, &reading, first & 4 ? &meter : NULL, history && first & 2 ? NULL : &air,
+                    &soak, first & 8 ? &check : NULL, &finding);
   require(is_status(status) || status == OHM_TOO_LARGE, "a status is one of those named");
   if (status == OHM_OK)
     require_soak(&finding);
   else
     require_nothing(&finding);
   ohm_history_free(history);
+  findings_free();
   return 0;
 }

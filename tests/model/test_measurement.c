@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "../scene.h"
+#include "../../lib/answers/bath.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -207,9 +208,9 @@ START_TEST(a_fan_or_a_limit_that_is_none_is_refused)
     struct scene scene = scene_exact(2450, 20);
     scene.check.fan_c = wrong[i].fan_c;
     scene.check.limit_k = wrong[i].limit_k;
-    ohm_finding finding;
+    ohm_finding finding = finding_new();
     ck_assert_int_eq(oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference,
-                                    &scene.check, &finding),
+                                   &scene.check, &finding),
                      wrong[i].status);
   }
   ohm_sensor_free(sensor);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Makers' bands, from the lines of a sensor file to the verdict. */
 #include "../scene.h"
+#include "../../lib/answers/bath.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -236,10 +237,10 @@ START_TEST(a_band_that_is_not_there_is_not_found)
   for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
     struct scene scene = scene_exact(2450, 20);
     scene.check.band = names[i];
-    ohm_finding finding;
+    ohm_finding finding = finding_new();
     PROVOKES(oc_bath_check, OHM_NOT_FOUND,
              oc_bath_check(sensor, &scene.reading, &scene.meter, &scene.reference, &scene.check,
-                            &finding));
+                           &finding));
   }
   ohm_sensor_free(sensor);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Printed tables as sensors: what loads, and that the printed limits are obeyed. */
 #include "../rows.h"
+#include "../findings.h"
+#include "../../lib/answers/bath.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -111,7 +113,7 @@ static ohm_finding judge(const ohm_sensor *sensor, double r_ohm, double t_c, dou
   reading.r_ohm = r_ohm;
   oc_check check = OC_CHECK_INIT;
   check.tolerance_percent = percent;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ck_assert_int_eq(oc_bath_check(sensor, &reading, &meter, &reference, &check, &finding), OHM_OK);
   return finding;
 }

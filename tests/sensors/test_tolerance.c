@@ -7,6 +7,7 @@
 
 #include "../../lib/sensors/sensor.h"
 #include "../../lib/sensors/tolerance.h"
+#include "../../lib/evidence/reference.h"
 
 static struct oc_tolerance scanned(const char *text) {
   struct oc_tolerance tolerance;

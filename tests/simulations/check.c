@@ -13,8 +13,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../../include/ohmcurve.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/bath.h"
 
 /* Steps from one end of what is read to the other. Findings are kept by step, and what
  * they say is smooth between two of them, so that as many draws as wanted cost a few
@@ -166,13 +167,14 @@ static void set_up(struct bench *bench, const struct part *part, const struct er
   bench->check.tolerance_percent = part->tolerance_percent;
   bench->check.place = OHM_PLACE_SENSOR;
   oc_reading reading = shown(nominal_ohm + bench->meter.lead_ohm);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
-                      &finding));
+                     &finding));
   if (part->dissipation_mw_per_k > 0) {
     bench->heating_k = number(&finding, OHM_FIELD_HEATING_K);
     bench->heating_limit_k = number(&finding, OHM_FIELD_HEATING_LIMIT_K);
   }
+  findings_free();
   double reach_k = errors->limit_k + 4 * errors->u_k + bench->heating_limit_k;
   bench->reach_ohm = (errors->meter_percent + errors->lead_percent) / 100 * nominal_ohm +
                      fabs(alpha_per_k) * nominal_ohm * reach_k;
@@ -240,9 +242,9 @@ static const struct said *said_of(struct bench *bench, double count) {
   if (said->known)
     return said;
   oc_reading reading = shown(count * bench->step_ohm);
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   must(oc_bath_check(bench->sensor, &reading, &bench->meter, &bench->reference, &bench->check,
-                      &finding));
+                     &finding));
   double leakage_ohm = number(&finding, OHM_FIELD_LEAKAGE_OHM);
   *said = (struct said){.known = true,
                         .p = conformance(&finding),
@@ -254,6 +256,7 @@ static const struct said *said_of(struct bench *bench, double count) {
                         .expanded_at_k = number(&finding, OHM_FIELD_EXPANDED_AT_K),
                         .series_ohm = number(&finding, OHM_FIELD_SERIES_OHM),
                         .leakage_s = isnan(leakage_ohm) ? 0 : 1 / leakage_ohm};
+  findings_free();
   return said;
 }
 
@@ -439,18 +442,20 @@ static ohm_conformance said_of_two(struct two *two, const long counts[2]) {
   oc_reading readings[2];
   oc_reference references[2];
   ohm_finding findings[2];
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
+  findings_begin(findings, 2);
   for (int i = 0; i < 2; i++) {
     readings[i] = shown((double)counts[i] * two->bench[i].step_ohm);
     readings[i].resolution_ohm = two->bench[i].step_ohm;
     references[i] = two->bench[i].reference;
   }
   must(oc_bath_check_several(two->bench[0].sensor, readings, references, 2, &two->meter,
-                              &two->bench[0].check, findings, &finding));
+                             &two->bench[0].check, findings, &finding));
   two->kept[at].known = true;
   two->kept[at].counts[0] = counts[0];
   two->kept[at].counts[1] = counts[1];
   two->kept[at].p = conformance(&finding);
+  findings_free();
   return two->kept[at].p;
 }
 

@@ -13,6 +13,8 @@
 #include "../../lib/model/next_reading.h"
 #include "../../lib/sensors/sensor.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/explain.h"
 
 enum { DRAWS = 400, HEALTHY_DRAWS = 1500 };
 
@@ -149,13 +151,15 @@ static void call_healthy(const ohm_sensor *sensor, double cold_c, double hot_c) 
     oc_reading readings[2];
     oc_reference references[2];
     ohm_finding explanations[OC_EXPLANATIONS];
-    ohm_finding finding;
+    ohm_finding finding = finding_new();
+    findings_begin(explanations, OC_EXPLANATIONS);
     struct common common = draw_common();
     read_one(sensor, &none, &common, cold_c, &readings[0], &references[0]);
     read_one(sensor, &none, &common, hot_c, &readings[1], &references[1]);
     oc_explain(sensor, NULL, 0, readings, references, 2, &meter, NULL, explanations, &finding);
     accused += ohm_finding_verdict(&finding) == OHM_OUTSIDE;
     doubted += ohm_finding_verdict(&finding) != OHM_WITHIN;
+    findings_free();
   }
   check_rate(ohm_sensor_name(sensor), "healthy", "accused", accused, HEALTHY_DRAWS, 0, 1 - LEVEL);
   printf("       %-14s %-16s %-12s %5.1f %%\n", ohm_sensor_name(sensor), "healthy", "doubted",

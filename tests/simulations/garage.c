@@ -17,6 +17,8 @@
 
 #include "../../lib/circuits/circuit.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/isolation.h"
 
 enum { RECORD_MAX = 16384, STEPS_MAX = 200, ORDER_MAX = 48 };
 
@@ -163,8 +165,7 @@ static bool state_is(const ohm_finding *finding, const char *word) {
 
 static void judge(struct world *world, ohm_finding *finding) {
   ohm_error error;
-  if (oc_isolation_judge(world->circuit, world->record, world->length, finding, &error) !=
-      OHM_OK) {
+  if (oc_isolation_judge(world->circuit, world->record, world->length, finding, &error) != OHM_OK) {
     complain(world, error.message);
     exit(1);
   }
@@ -311,7 +312,7 @@ static size_t choose(const struct world *world, const ohm_finding *finding, int 
 static void isolate(const ohm_circuit *circuit, oc_set faults, uint64_t seed, int how,
                     struct tally *tally) {
   struct world world = {.circuit = circuit, .faults = faults};
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   oc_set renewed = 0;
   draws = seed;
   for (size_t i = 0; i < circuit->fact_count; i++)
@@ -340,6 +341,7 @@ static void isolate(const ohm_circuit *circuit, oc_set faults, uint64_t seed, in
   tally->cases++;
   tally->tests += ohm_finding_number(&finding, OHM_FIELD_TESTS);
   tally->minutes += ohm_finding_number(&finding, OHM_FIELD_MINUTES);
+  findings_free();
 }
 
 static void run(const ohm_circuit *circuit) {

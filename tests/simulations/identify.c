@@ -14,8 +14,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../../include/ohmcurve.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/identify.h"
 
 enum { SENSORS_MAX = 64, READINGS_MAX = 3, DRAWS = 2000, BINS = 10 };
 
@@ -120,10 +121,13 @@ static void draw(struct bench *bench, const ohm_sensor *sensor, const struct set
 
 static void identify(const struct bench *bench, const ohm_sensor *const *sensors, size_t count,
                      struct answer *answer) {
+  findings_free(); /* those of the answer before */
   answer->count = count;
+  answer->finding = finding_new();
+  findings_begin(answer->candidates, count);
   ohm_status status =
       oc_identify(sensors, count, bench->readings, bench->references, bench->set_up->count,
-                   &bench->meter, NULL, answer->candidates, &answer->finding);
+                  &bench->meter, NULL, answer->candidates, &answer->finding);
   if (status == OHM_OK)
     return;
   fprintf(stderr, "%s\n", ohm_status_text((int)status));

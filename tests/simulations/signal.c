@@ -11,8 +11,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "../../include/ohmcurve.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/bath.h"
+#include "../../lib/answers/loom.h"
+#include "../../lib/answers/signal_path.h"
 
 enum { DRAWS = 40000 };
 
@@ -100,7 +103,8 @@ static oc_module declared_module(void) {
 static oc_reported reported_of(double r_ohm) {
   oc_reported reported = OC_REPORTED_INIT;
   int rounding = draw_share(&state) < 0.5 ? OC_ROUNDED : OC_TRUNCATED;
-  must(ohm_reported_of(temperature(r_ohm) + rectangular(MODULE_LIMIT_K), rounding, &reported.t_c));
+  must(ohm_reported_of(temperature(r_ohm) + rectangular(MODULE_LIMIT_K), rounding == OC_TRUNCATED,
+                       &reported.t_c));
   reported.rounding = rounding;
   reported.accuracy = OC_STATED;
   reported.limit_k = MODULE_LIMIT_K;
@@ -140,9 +144,9 @@ static ohm_finding judged(const struct car *car, bool by_volts, bool by_report) 
   pin.moved = OC_STATED;
   pin.moved_limit_k = MOVED_LIMIT_K;
   pin.level = LEVEL;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   must(oc_pin_check(sensor, &module, &reading, &meter, by_volts ? &volts : NULL,
-                     by_report ? &reported : NULL, NULL, &pin, &finding));
+                    by_report ? &reported : NULL, NULL, &pin, &finding));
   return finding;
 }
 
@@ -172,6 +176,7 @@ static void hold_between(const char *what, double t_c, double series_ohm, bool b
     within += fabs(off_ohm) <= number(&finding, OHM_FIELD_EXPANDED_BETWEEN_OHM);
     above += series_ohm > number(&finding, OHM_FIELD_SERIES_OHM);
     named += ohm_finding_verdict(&finding) == OHM_OUTSIDE;
+    findings_free();
   }
   snprintf(line, sizeof line, "%s: ohms within what is said", what);
   say(line, (double)within / DRAWS, LEVEL - SCATTER, LEVEL + SCATTER);
@@ -196,7 +201,7 @@ static void hold_cold(void) {
     oc_meter meter = declared_meter();
     oc_reference reference = OC_REFERENCE_INIT;
     oc_check check = OC_CHECK_INIT;
-    ohm_finding finding;
+    ohm_finding finding = finding_new();
     reference.t_c = t_c + rectangular(1);
     reference.accuracy = OC_STATED;
     reference.limit_k = 1;
@@ -208,6 +213,7 @@ static void hold_cold(void) {
     late += number(&finding, OHM_FIELD_FIFTY_LATE_K) > 10;
     finding = judged(&car, true, false);
     could_hide += number(&finding, OHM_FIELD_SERIES_OHM) >= 50;
+    findings_free();
   }
   say("cold, at the sensor: good, as it is", (double)passed / DRAWS, 0.99, 1);
   say("cold, at the sensor: plug and wires named as not tested", (double)untested / DRAWS, 1, 1);
@@ -236,12 +242,13 @@ static void hold_loom(double series_ohm) {
       readings[k].r_ohm = fitted_ohm[k] + lead_ohm + rectangular(limit_ohm);
       reported[k] = reported_of(factor * (fitted_ohm[k] + series_ohm));
     }
-    ohm_finding finding;
+    ohm_finding finding = finding_new();
     must(oc_loom_check(sensor, readings, &meter, reported, NULL, &finding));
     within += fabs(number(&finding, OHM_FIELD_BETWEEN_OHM) - series_ohm) <=
               number(&finding, OHM_FIELD_EXPANDED_BETWEEN_OHM);
     of_factor += fabs(number(&finding, OHM_FIELD_FACTOR) - factor) <=
                  number(&finding, OHM_FIELD_EXPANDED_FACTOR);
+    findings_free();
   }
   snprintf(line, sizeof line, "two resistors, %g ohm: ohms within what is said", series_ohm);
   say(line, (double)within / DRAWS, LEVEL - 2 * SCATTER, LEVEL + 2 * SCATTER);

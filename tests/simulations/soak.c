@@ -8,8 +8,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "../../include/ohmcurve.h"
 #include "../draw.h"
+#include "../findings.h"
+#include "../../lib/answers/soak.h"
 
 enum { DRAWS = 40000, TRIOS = 500, STEPS = 64 };
 
@@ -43,8 +44,7 @@ struct car {
 };
 
 static double coolant_of(const struct car *car, double air_c, double start_c) {
-  double tau_h =
-      draw_between(&state, OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H);
+  double tau_h = draw_between(&state, OC_ASSUMED_COOLANT_TAU_LOW_H, OC_ASSUMED_COOLANT_TAU_HIGH_H);
   double t_c;
   must(ohm_cooling_temperature(start_c, air_c, tau_h, car->after_h, &t_c));
   return t_c;
@@ -62,7 +62,7 @@ static ohm_finding judged(const struct car *car, double shown_c, const oc_compan
   oc_meter meter = OC_METER_INIT;
   oc_reference air = OC_REFERENCE_INIT;
   oc_soak_told soak = OC_SOAK_TOLD_INIT;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   must(ohm_curve_resistance(ohm_sensor_curve(sensor), shown_c, &reading.r_ohm));
   meter.accuracy = meter.leads = OC_EXACT;
   air.t_c = AIR_C;
@@ -114,6 +114,7 @@ static void keep(const struct car *car, double error_k, struct kept *kept) {
                                   ohm_finding_number(&finding, OHM_FIELD_MISSED_COLD_K)};
     ends.low_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_LOW_C);
     ends.high_c = ohm_finding_number(&finding, OHM_FIELD_COOLANT_HIGH_C);
+    findings_free();
   }
 }
 
@@ -212,7 +213,7 @@ static void maker(const char *source, const struct car *car) {
 /* ---- three sensors ---- */
 
 static oc_companion drawn_companion(ohm_soaked kind, double air_c, double start_c, double low_h,
-                                     double high_h, double after_h, double error_k) {
+                                    double high_h, double after_h, double error_k) {
   oc_companion companion = OC_COMPANION_INIT;
   double t_c;
   double from_c = draw_between(&state, air_c, start_c);
@@ -243,6 +244,7 @@ static void trios(const struct car *car, double error_k) {
       named++;
       intake += odd[0] == 'i';
     }
+    findings_free();
   }
   if (error_k == 0) {
     printf("stood %g h: of consistent trios one named, at most 0.03       %.4f", car->after_h,

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "../../lib/bench/finding.h"
+#include "../../lib/answers/bath.h"
 
 /* ---- a finding for every reason ---- */
 
@@ -20,7 +21,7 @@ static ohm_finding judged(const char *sensor_name, const char *reading_text, con
   ck_assert_int_eq(oc_reference_read(at, &reference, NULL), OHM_OK);
   oc_check check = OC_CHECK_INIT;
   check.tolerance_percent = tolerance_percent;
-  ohm_finding finding;
+  ohm_finding finding = finding_new();
   ck_assert_int_eq(oc_bath_check(sensor, &reading, NULL, &reference, &check, &finding), OHM_OK);
   ohm_sensor_free(sensor);
   return finding;
@@ -143,10 +144,10 @@ START_TEST(a_cut_report_is_the_beginning_of_the_whole)
   ohm_finding finding = usual_finding(_i);
   const char *whole = report_of(&finding);
   size_t length = strlen(whole);
-  ck_assert_uint_eq(oc_report_print(&finding, NULL, 0), length);
+  ck_assert_uint_eq(ohm_finding_print_report(&finding, NULL, 0), length);
   for (size_t size = 1; size <= length + 1; size += 7) {
     char *part = malloc(size);
-    ck_assert_uint_eq(oc_report_print(&finding, part, size), length);
+    ck_assert_uint_eq(ohm_finding_print_report(&finding, part, size), length);
     ck_assert_uint_eq(strlen(part), size - 1);
     ck_assert_int_eq(memcmp(part, whole, size - 1), 0);
     free(part);
@@ -177,17 +178,16 @@ END_TEST
 START_TEST(no_finding_has_no_report)
 {
   char buffer[4] = "abc";
-  ck_assert_uint_eq(oc_report_print(NULL, buffer, sizeof buffer), 0);
+  ck_assert_uint_eq(ohm_finding_print_report(NULL, buffer, sizeof buffer), 0);
   ck_assert_str_eq(buffer, "");
-  ck_assert_uint_eq(oc_report_print(NULL, NULL, 0), 0);
+  ck_assert_uint_eq(ohm_finding_print_report(NULL, NULL, 0), 0);
 }
 END_TEST
 
 START_TEST(a_finding_that_failed_has_no_report)
 {
-  ohm_finding finding;
-  oc_finding_clear(&finding);
-  ck_assert_uint_eq(oc_report_print(&finding, NULL, 0), 0);
+  ohm_finding finding = finding_new();
+  ck_assert_uint_eq(ohm_finding_print_report(&finding, NULL, 0), 0);
 }
 END_TEST
 
