@@ -10,7 +10,7 @@ int main(void) {
   ohm_finding finding;
   char screen[2000];
   struct oc_text out = oc_text_begin(screen, sizeof screen);
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   int failed = ohm_reading_read("2.31k", &reading, NULL) != OHM_OK ||
                ohm_meter_read("0.8%+3", &meter, NULL) != OHM_OK ||
                ohm_leads_read("0.4", &meter, NULL) != OHM_OK ||

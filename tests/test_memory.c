@@ -177,9 +177,9 @@ static ohm_status build_loaded(void) {
   return status;
 }
 
-static ohm_status build_from_catalogue(void) {
+static ohm_status build_built_in_sensor(void) {
   ohm_error error;
-  return of_sensor(ohm_catalogue_load(ohm_catalogue_name(0), &error), &error);
+  return of_sensor(ohm_sensor_built_in_load(ohm_sensor_built_in_name(0), &error), &error);
 }
 
 static ohm_fit *fit_of_three(ohm_error *error) {
@@ -287,7 +287,7 @@ START_TEST(a_sensor_that_gets_no_memory_says_so_and_leaves_nothing)
 {
   PROVOKES(ohm_sensor_parse, OHM_NO_MEMORY, every_failure(build_parsed));
   PROVOKES(ohm_sensor_load, OHM_NO_MEMORY, every_failure(build_loaded));
-  PROVOKES(ohm_catalogue_load, OHM_NO_MEMORY, every_failure(build_from_catalogue));
+  PROVOKES(ohm_sensor_built_in_load, OHM_NO_MEMORY, every_failure(build_built_in_sensor));
 }
 END_TEST
 
@@ -407,7 +407,7 @@ START_TEST(asking_and_judging_and_reporting_allocate_nothing)
   begin(0, SIZE_MAX);
   ck_assert_int_eq(ohm_isolation_judge(circuit, record, sizeof record - 1, &finding, NULL), OHM_OK);
   ck_assert_uint_lt(ohm_report_print(&finding, text, sizeof text), sizeof text);
-  ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
+  ck_assert_uint_gt(ohm_sensor_built_in_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
   ohm_history_free(history);

@@ -87,10 +87,10 @@ static void write_line(const char *name, const struct answer *answer, size_t cou
 }
 
 static int check_each(const struct ohm_measurement *all, bool as_json) {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
     struct answer answer;
     int status = OHM_EXIT_DONE;
-    ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(i), &status);
+    ohm_sensor *sensor = ohm_sensor_named(ohm_sensor_built_in_name(i), &status);
     if (sensor)
       status = judge(sensor, all, &answer);
     ohm_sensor_free(sensor);
@@ -99,7 +99,7 @@ static int check_each(const struct ohm_measurement *all, bool as_json) {
     if (as_json)
       ohm_findings_write_json(&answer.together);
     else
-      write_line(ohm_catalogue_name(i), &answer, all->count);
+      write_line(ohm_sensor_built_in_name(i), &answer, all->count);
   }
   return OHM_EXIT_DONE;
 }

@@ -15,7 +15,7 @@
 
 enum { NAME_WIDTH = 24, CHANCE_WIDTH = 10, KIND_WIDTH = 10, FURTHER_MAX = 3 };
 
-/* The sensors compared, the catalogue first, and what was found on each. */
+/* The sensors compared, those built in first, and what was found on each. */
 struct comparison {
   size_t count;
   ohm_sensor **sensors;
@@ -33,7 +33,7 @@ static void end(struct comparison *comparison) {
 }
 
 static int begin(const struct ohm_arguments *arguments, struct comparison *comparison) {
-  size_t built_in = ohm_catalogue_count();
+  size_t built_in = ohm_sensor_built_in_count();
   size_t count = built_in + arguments->repeated_count;
   int status = OHM_EXIT_DONE;
   *comparison = (struct comparison){.sensors = calloc(count, sizeof *comparison->sensors),
@@ -41,7 +41,8 @@ static int begin(const struct ohm_arguments *arguments, struct comparison *compa
   if (!comparison->sensors || !comparison->candidates)
     return ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
   for (size_t i = 0; i < count; i++) {
-    const char *name = i < built_in ? ohm_catalogue_name(i) : arguments->repeated[i - built_in];
+    const char *name =
+        i < built_in ? ohm_sensor_built_in_name(i) : arguments->repeated[i - built_in];
     ohm_sensor *sensor = ohm_sensor_named(name, &status);
     if (!sensor)
       return status;

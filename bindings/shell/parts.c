@@ -114,7 +114,7 @@ static bool is_near(const ohm_sensor *sensor, const struct ohm_measurement *near
 static int write_part(const struct ohm_arguments *arguments, const struct ohm_measurement *near,
                       size_t index, size_t *written) {
   int status = OHM_EXIT_DONE;
-  ohm_sensor *sensor = ohm_sensor_named(ohm_catalogue_name(index), &status);
+  ohm_sensor *sensor = ohm_sensor_named(ohm_sensor_built_in_name(index), &status);
   if (!sensor)
     return status;
   if (near->count > 0 && !is_near(sensor, near)) {
@@ -149,7 +149,7 @@ static char *words_new(const struct ohm_arguments *arguments) {
 /* The sensors that fit; all of them when no words were given. */
 static size_t find(const char *words, size_t *indices, size_t room) {
   if (*words)
-    return ohm_catalogue_matches(words, indices, room);
+    return ohm_sensor_built_in_matches(words, indices, room);
   for (size_t i = 0; i < room; i++)
     indices[i] = i;
   return room;
@@ -172,7 +172,7 @@ static int read_near(const struct ohm_arguments *arguments, struct ohm_measureme
 static int write_parts(const struct ohm_arguments *arguments, const char *words, size_t *indices) {
   struct ohm_measurement near;
   int status = read_near(arguments, &near);
-  size_t count = find(words, indices, ohm_catalogue_count());
+  size_t count = find(words, indices, ohm_sensor_built_in_count());
   size_t written = 0;
   if (status == OHM_EXIT_DONE && count == 0)
     return ohm_refuse(OHM_EXIT_MISSING,
@@ -187,7 +187,7 @@ static int write_parts(const struct ohm_arguments *arguments, const char *words,
 }
 
 int ohm_parts_run(const struct ohm_arguments *arguments) {
-  size_t *indices = calloc(ohm_catalogue_count() + 1, sizeof *indices);
+  size_t *indices = calloc(ohm_sensor_built_in_count() + 1, sizeof *indices);
   char *words = words_new(arguments);
   int status = indices && words ? write_parts(arguments, words, indices)
                                 : ohm_refuse(OHM_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));

@@ -13,10 +13,11 @@ void ohm_shelf_free(struct ohm_shelf *shelf) {
 }
 
 int ohm_shelf_load(struct ohm_shelf *shelf) {
-  size_t all = ohm_catalogue_count();
+  size_t all = ohm_sensor_built_in_count();
   *shelf = (struct ohm_shelf){.sensors = malloc(all * sizeof *shelf->sensors)};
   while (shelf->sensors && shelf->count < all) {
-    const ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(shelf->count), NULL);
+    const ohm_sensor *sensor =
+        ohm_sensor_built_in_load(ohm_sensor_built_in_name(shelf->count), NULL);
     if (!sensor)
       break;
     shelf->sensors[shelf->count++] = sensor;

@@ -8,7 +8,6 @@
 #include "../ground/file.h"
 #include "../ground/number.h"
 #include "../ground/status.h"
-#include "../ground/tables_data.h"
 
 enum { CELLS_MAX = 1800, COLUMNS_MAX = OHM_TEST_COLUMN_COUNT };
 
@@ -351,40 +350,4 @@ ohm_circuit *ohm_circuit_load(const char *path, ohm_error *error) {
   free(name);
   free(text);
   return circuit;
-}
-
-/* ---- those built in ---- */
-
-size_t ohm_circuit_built_in_count(void) {
-  return oc_circuit_table_count;
-}
-
-const char *ohm_circuit_built_in_name(size_t index) {
-  return index < oc_circuit_table_count ? oc_circuit_tables[index].name : NULL;
-}
-
-static void fail_unknown(const char *name, ohm_error *error) {
-  enum { NAMES_MAX = 64 };
-  const char *names[NAMES_MAX];
-  size_t count = 0;
-  for (; count < oc_circuit_table_count && count < NAMES_MAX; count++)
-    names[count] = oc_circuit_tables[count].name;
-  const char *nearest = ohm_nearest(name, names, count);
-  char quoted[64];
-  struct oc_text text = oc_text_begin(quoted, sizeof quoted);
-  oc_text_add_quoted(&text, name, strlen(name));
-  oc_fail(error, OHM_NOT_FOUND, "no circuit is called ", quoted,
-          nearest ? "; did you mean " : "; look in the list of circuits", nearest ? nearest : "",
-          nearest ? "?" : "", (const char *)NULL);
-}
-
-ohm_circuit *ohm_circuit_built_in_load(const char *name, ohm_error *error) {
-  if (refuses(name, name, 0, error))
-    return NULL;
-  for (size_t i = 0; i < oc_circuit_table_count; i++)
-    if (strcmp(oc_circuit_tables[i].name, name) == 0)
-      return ohm_circuit_parse((const char *)oc_circuit_tables[i].bytes,
-                               oc_circuit_tables[i].length, name, error);
-  fail_unknown(name, error);
-  return NULL;
 }

@@ -241,7 +241,7 @@ START_TEST(only_what_is_left_is_the_module)
 END_TEST
 
 static void check_sensor(const char *display, const char *at, int place) {
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_meter meter = OHM_METER_INIT;
   ohm_check check = OHM_CHECK_INIT;
   ohm_reading reading;

@@ -1,30 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
-#include "../ground/internal.h"
-#include "../ground/status.h"
-#include "../ground/tables_data.h"
+#include "../ground/built_in.h"
 
-const char *ohm_tables_version(void) {
-  return oc_tables_version_text;
+size_t ohm_sensor_built_in_count(void) {
+  return oc_sensor_tables.count;
 }
 
-size_t ohm_catalogue_count(void) {
-  return oc_table_count;
+const char *ohm_sensor_built_in_name(size_t index) {
+  return oc_built_in_name(&oc_sensor_tables, index);
 }
 
-const char *ohm_catalogue_name(size_t index) {
-  return index < oc_table_count ? oc_tables[index].name : NULL;
+const char *ohm_sensor_built_in_nearest(const char *name) {
+  return oc_built_in_nearest(&oc_sensor_tables, name);
 }
 
-enum { NAMES_MAX = 256 };
-
-const char *ohm_catalogue_nearest(const char *name) {
-  const char *names[NAMES_MAX];
-  size_t count = 0;
-  for (; count < oc_table_count && count < NAMES_MAX; count++)
-    names[count] = oc_tables[count].name;
-  return ohm_nearest(name, names, count);
+ohm_sensor *ohm_sensor_built_in_load(const char *name, ohm_error *error) {
+  const struct oc_table *table = oc_built_in_find(&oc_sensor_tables, name, error);
+  return table ? ohm_sensor_parse((const char *)table->bytes, table->length, name, error) : NULL;
 }
 
 /* ---- looking by words ---- */
@@ -80,39 +73,14 @@ static bool matches(const struct oc_table *table, const char *words) {
   return any;
 }
 
-size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t room) {
+size_t ohm_sensor_built_in_matches(const char *words, size_t *indices, size_t room) {
   size_t count = 0;
-  for (size_t i = 0; words && i < oc_table_count; i++) {
-    if (!matches(&oc_tables[i], words))
+  for (size_t i = 0; words && i < oc_sensor_tables.count; i++) {
+    if (!matches(&oc_sensor_tables.at[i], words))
       continue;
     if (indices && count < room)
       indices[count] = i;
     count++;
   }
   return count;
-}
-
-/* ---- reading ---- */
-
-static ohm_status fail_unknown(const char *name, ohm_error *error) {
-  char quoted[64];
-  struct oc_text text = oc_text_begin(quoted, sizeof quoted);
-  oc_text_add_quoted(&text, name, strlen(name));
-  const char *nearest = ohm_catalogue_nearest(name);
-  return oc_fail(error, OHM_NOT_FOUND, "no sensor is called ", quoted,
-                 nearest ? "; did you mean " : "; look in the list of sensors",
-                 nearest ? nearest : "", nearest ? "?" : "", (const char *)NULL);
-}
-
-ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error) {
-  oc_error_clear(error);
-  if (!name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  for (size_t i = 0; i < oc_table_count; i++)
-    if (strcmp(oc_tables[i].name, name) == 0)
-      return ohm_sensor_parse((const char *)oc_tables[i].bytes, oc_tables[i].length, name, error);
-  fail_unknown(name, error);
-  return NULL;
 }
