@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "../ground/built_in.h"
+#include "../ground/table_file.h"
 
 size_t ohm_sensor_built_in_count(void) {
   return oc_sensor_tables.count;
@@ -37,27 +38,17 @@ static bool holds(const char *text, size_t length, const char *word, size_t word
   return false;
 }
 
-/* Whether a line at the top of a sensor file tells what it is or where it is from. */
-static bool tells(const char *line, size_t length) {
-  static const char *const keys[] = {"# name:", "# description:", "# source:", "# band "};
-  for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-    if (length > strlen(keys[i]) && memcmp(line, keys[i], strlen(keys[i])) == 0)
-      return true;
-  return false;
-}
-
+/* What the lines at the top tell of what it is and where it is from. */
 static bool head_holds(const struct oc_table *table, const char *word, size_t word_length) {
-  const char *text = (const char *)table->bytes;
-  const char *end = text + table->length;
-  while (text < end && *text == '#') {
-    const char *stop = memchr(text, '\n', (size_t)(end - text));
-    size_t length = (size_t)((stop ? stop : end) - text);
-    const char *value = memchr(text, ':', length);
-    if (value && tells(text, length) &&
-        holds(value, length - (size_t)(value - text), word, word_length))
+  static const char *const words[] = {"name", "description", "source"};
+  static const struct oc_keys keys = {sizeof words / sizeof words[0], words, "band"};
+  struct oc_table_text text = {(const char *)table->bytes, table->length, "", ""};
+  struct oc_complaints unheard = {.place = ""};
+  struct oc_table_file file;
+  oc_table_file_begin(&file, &keys, &text, &unheard);
+  while (oc_table_file_next(&file) == OC_PART_KEY)
+    if (holds(file.value.text, file.value.length, word, word_length))
       return true;
-    text += length + 1;
-  }
   return false;
 }
 

@@ -73,7 +73,7 @@ START_TEST(what_is_wrong_with_a_band_is_noted_and_left_out)
   check_note(HEADER "0,,5790,,\n20,,2450,,\n20,,2450,,wide\n", "it names a band and has no limits",
              0);
   check_note("# band wide: nowhere\n" HEADER "0,,5790,,\n20,,2450,,\n",
-             "band wide has no row and is left out", 0);
+             "band \"wide\" has no row and is left out", 0);
   check_note(HEADER "0,,5790,,\n20,,2450,,\n20,2300,,2600,wide\n20,2200,,2700,wide\n",
              "line 5: row left out: its temperature stands in an earlier row", 1);
 }
