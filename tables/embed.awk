@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-# Prints C source that holds the tables, see lib/ground/tables_data.h.
+# Prints C source that holds the tables, see lib/ground/built_in.h.
 #
 #   LC_ALL=C awk -f tables/embed.awk tables/VERSION tables/*.csv tables/circuits/*.csv
 #
@@ -46,16 +46,19 @@ function is_circuit(name) {
   return file_of[name] ~ /(^|\/)circuits\//
 }
 
-function print_list(array, counted, circuits,    i, listed) {
-  print "\nconst struct oc_table " array "[] = {"
+function print_tables(noun, circuits,    i, listed, list, bytes) {
   for (i = 0; i < count; i++)
     if (is_circuit(names[i]) == circuits) {
-      print "  {\"" names[i] "\", table_" i ", sizeof table_" i "},"
+      list = list "  \"" names[i] "\",\n"
+      bytes = bytes "  {table_" i ", sizeof table_" i "},\n"
       listed++
     }
   if (!listed)
     refuse("give at least one sensor and one circuit")
-  print "};\n\nconst size_t " counted " = " listed ";"
+  print "\nstatic const char *const " noun "_names[] = {\n" list "};"
+  print "\nstatic const struct oc_table " noun "_bytes[] = {\n" bytes "};"
+  print "\nconst struct oc_tables oc_" noun "_tables = {\"" noun "\", " listed ", " \
+    noun "_names, " noun "_bytes};"
 }
 
 function print_bytes(file,    command, line, byte, n, i, length_) {
@@ -86,15 +89,15 @@ BEGIN {
     insert(name)
   }
   print "/* Made by tables/embed.awk. */"
-  print "#include \"../ground/tables_data.h\"\n"
+  print "#include \"../ground/built_in.h\"\n"
   print "const char oc_tables_version_text[] = \"" version "\";"
   for (i = 0; i < count; i++) {
     print "\nstatic const unsigned char table_" i "[] = {"
     print_bytes(file_of[names[i]])
     print "};"
   }
-  print_list("oc_tables", "oc_table_count", 0)
-  print_list("oc_circuit_tables", "oc_circuit_table_count", 1)
+  print_tables("sensor", 0)
+  print_tables("circuit", 1)
   exit 0
 }
 

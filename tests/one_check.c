@@ -6,7 +6,7 @@
 int main(void) {
   char screen[2000];
   struct oc_text out = oc_text_begin(screen, sizeof screen);
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_bench *bench = ohm_bench_new(NULL);
   int failed = ohm_bench_use_sensor(bench, sensor) != OHM_OK ||
                ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3", NULL) != OHM_OK ||

@@ -36,7 +36,7 @@ ohm_sensor *sensor_of(const char *text) {
 
 ohm_sensor *sensor_built_in(const char *name) {
   ohm_error error;
-  ohm_sensor *sensor = ohm_catalogue_load(name, &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(name, &error);
   if (!sensor)
     ck_abort_msg("%s", error.message);
   return sensor;

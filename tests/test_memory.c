@@ -181,7 +181,7 @@ static ohm_status build_loaded(void) {
 
 static ohm_status build_from_catalogue(void) {
   ohm_error error;
-  return of_sensor(ohm_catalogue_load(ohm_catalogue_name(0), &error), &error);
+  return of_sensor(ohm_sensor_built_in_load(ohm_sensor_built_in_name(0), &error), &error);
 }
 
 static ohm_fit *fit_of_three(ohm_error *error) {
@@ -289,7 +289,7 @@ START_TEST(a_sensor_that_gets_no_memory_says_so_and_leaves_nothing)
 {
   PROVOKES(ohm_sensor_parse, OHM_NO_MEMORY, every_failure(build_parsed));
   PROVOKES(ohm_sensor_load, OHM_NO_MEMORY, every_failure(build_loaded));
-  PROVOKES(ohm_catalogue_load, OHM_NO_MEMORY, every_failure(build_from_catalogue));
+  PROVOKES(ohm_sensor_built_in_load, OHM_NO_MEMORY, every_failure(build_from_catalogue));
 }
 END_TEST
 
@@ -498,7 +498,7 @@ START_TEST(reading_and_reporting_allocate_nothing)
   ck_assert_uint_lt(ohm_answer_print_report(answer, text, sizeof text), sizeof text);
   ck_assert_uint_lt(ohm_answer_print_budget(answer, text, sizeof text), sizeof text);
   ck_assert_uint_lt(ohm_bench_print(bench, text, sizeof text), sizeof text);
-  ck_assert_uint_gt(ohm_catalogue_matches("mazda", NULL, 0), 0);
+  ck_assert_uint_gt(ohm_sensor_built_in_matches("mazda", NULL, 0), 0);
   ck_assert_uint_lt(ohm_sensor_print(any_sensor, text, sizeof text), sizeof text);
   ck_assert_uint_eq(asked, 0);
   ohm_answer_free(answer);

@@ -335,7 +335,7 @@ static double looks(const struct row *row) {
   ohm_error error;
   module.pull_up_ohm = 1000;
   volts.v_volt = row_input(row, "v_volt");
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
   ohm_status status = oc_pin_check(sensor, &module, NULL, NULL, &volts, NULL, NULL, NULL, &finding);
   ohm_sensor_free(sensor);
   const char *reason = status == OHM_OK ? ohm_finding_text(&finding, OHM_FIELD_REASON, 0) : NULL;

@@ -126,7 +126,7 @@ run degrees plainname 2000
 check "any file that exists is a sensor file" says '10\.00 C$'
 printf 'no sensor\n' >"$sensor"
 run degrees "$sensor" 2.45k
-check "a name of the catalogue wins over a file" exits 0
+check "a name built in wins over a file" exits 0
 run degrees "./$sensor" 2.45k
 check "a name with a slash is a file" exits 65
 cd "$here" || exit 1

@@ -38,7 +38,7 @@ static void judge(const ohm_sensor *sensor) {
 
 int main(void) {
   ohm_error error;
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
 
   expect(strcmp(ohm_version(), OHM_VERSION) == 0, "library and header are of one version");
   expect(sensor != NULL, "the sensor is built in");
@@ -46,7 +46,7 @@ int main(void) {
     judge(sensor);
   ohm_sensor_free(sensor);
 
-  expect(ohm_catalogue_load("ntc-2k45-20", &error) == NULL, "a wrong name is refused");
+  expect(ohm_sensor_built_in_load("ntc-2k45-20", &error) == NULL, "a wrong name is refused");
   expect(error.status == OHM_NOT_FOUND, "a wrong name is not found");
   puts(error.message);
   return failures != 0;

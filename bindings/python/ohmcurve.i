@@ -289,9 +289,9 @@ GIVES_BACK((FROM, FROM_STRIDE, TO, TO_STRIDE, size_t count))
 FILLS(const double *r_ohm, size_t r_stride, double *t_c, size_t t_stride)
 FILLS(const double *t_c, size_t t_stride, double *r_ohm, size_t r_stride)
 
-/* Which of the catalogue, in place of how many. */
+/* Which of the sensors built in, in place of how many. */
 %typemap(in, numinputs=0) (size_t *indices, size_t room) {
-  $2 = ohm_catalogue_count();
+  $2 = ohm_sensor_built_in_count();
   if (!($1 = PyMem_New(size_t, $2))) {
     PyErr_NoMemory();
     SWIG_fail;
@@ -361,7 +361,7 @@ LETS_THREADS_IN(ohm_curve_resistances)
 %newobject ohm_history_load;
 %newobject ohm_sensor_parse;
 %newobject ohm_sensor_load;
-%newobject ohm_catalogue_load;
+%newobject ohm_sensor_built_in_load;
 %newobject ohm_circuit_parse;
 %newobject ohm_circuit_load;
 %newobject ohm_circuit_built_in_load;

@@ -73,8 +73,8 @@ static int check_one(ohm_bench *bench, const char *name, bool as_json) {
 
 static int check_each(ohm_bench *bench, bool as_json) {
   int status = SHELL_EXIT_DONE;
-  for (size_t i = 0; i < ohm_catalogue_count() && status == SHELL_EXIT_DONE; i++)
-    status = check_one(bench, ohm_catalogue_name(i), as_json);
+  for (size_t i = 0; i < ohm_sensor_built_in_count() && status == SHELL_EXIT_DONE; i++)
+    status = check_one(bench, ohm_sensor_built_in_name(i), as_json);
   return status;
 }
 

@@ -524,7 +524,7 @@ void shell_option_explain(const struct shell_option *option, char text[SHELL_OPT
 static double limit_of(const char *reference) {
   char reading[SHELL_OPTION_NAME_SIZE];
   double limit_k = NAN;
-  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(0), NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(0), NULL);
   ohm_bench *bench = ohm_bench_new(NULL);
   ohm_bench_use_sensor(bench, sensor);
   snprintf(reading, sizeof reading, "open@%s", reference);

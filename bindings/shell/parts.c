@@ -111,7 +111,7 @@ static bool is_near(const ohm_sensor *sensor, const ohm_fit_point *near) {
 static int write_part(const struct shell_arguments *arguments, const ohm_fit_point *near,
                       size_t index, size_t *written) {
   int status = SHELL_EXIT_DONE;
-  ohm_sensor *sensor = shell_sensor_named(ohm_catalogue_name(index), &status);
+  ohm_sensor *sensor = shell_sensor_named(ohm_sensor_built_in_name(index), &status);
   if (!sensor)
     return status;
   if (near && !is_near(sensor, near)) {
@@ -146,7 +146,7 @@ static char *words_new(const struct shell_arguments *arguments) {
 /* The sensors that fit; all of them when no words were given. */
 static size_t find(const char *words, size_t *indices, size_t room) {
   if (*words)
-    return ohm_catalogue_matches(words, indices, room);
+    return ohm_sensor_built_in_matches(words, indices, room);
   for (size_t i = 0; i < room; i++)
     indices[i] = i;
   return room;
@@ -157,7 +157,7 @@ static int write_parts(const struct shell_arguments *arguments, const char *word
   ohm_fit_point near;
   const char *text = arguments->values[SHELL_OPTION_NEAR];
   int status = text ? shell_point_read("--near: ", text, &near) : SHELL_EXIT_DONE;
-  size_t count = find(words, indices, ohm_catalogue_count());
+  size_t count = find(words, indices, ohm_sensor_built_in_count());
   size_t written = 0;
   if (status == SHELL_EXIT_DONE && count == 0)
     return shell_refuse(SHELL_EXIT_MISSING,
@@ -172,7 +172,7 @@ static int write_parts(const struct shell_arguments *arguments, const char *word
 }
 
 int shell_parts_run(const struct shell_arguments *arguments) {
-  size_t *indices = calloc(ohm_catalogue_count() + 1, sizeof *indices);
+  size_t *indices = calloc(ohm_sensor_built_in_count() + 1, sizeof *indices);
   char *words = words_new(arguments);
   int status = indices && words
                    ? write_parts(arguments, words, indices)

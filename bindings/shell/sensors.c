@@ -16,8 +16,8 @@
 const char shell_sensor_unknown[] = "unknown";
 
 static bool is_built_in(const char *name) {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++)
-    if (strcmp(ohm_catalogue_name(i), name) == 0)
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++)
+    if (strcmp(ohm_sensor_built_in_name(i), name) == 0)
       return true;
   return false;
 }
@@ -29,7 +29,7 @@ static bool is_file(const char *name) {
 }
 
 static int refuse_name(const char *name) {
-  const char *near = ohm_catalogue_nearest(name);
+  const char *near = ohm_sensor_built_in_nearest(name);
   if (near)
     return shell_refuse(SHELL_EXIT_MISSING,
                         "no sensor is called %s; did you mean %s? 'ohmcurve parts' lists them",
@@ -42,8 +42,8 @@ static int refuse_name(const char *name) {
 
 /* The description of a built-in sensor, written after its name. */
 static void write_match(size_t index) {
-  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(index), NULL);
-  fprintf(stderr, "  %-16s%s\n", ohm_catalogue_name(index),
+  ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(index), NULL);
+  fprintf(stderr, "  %-16s%s\n", ohm_sensor_built_in_name(index),
           sensor ? ohm_sensor_description(sensor) : "");
   ohm_sensor_free(sensor);
 }
@@ -59,7 +59,7 @@ static int refuse_matches(const char *words, const size_t *matches, size_t count
 
 static ohm_sensor *take_match(size_t index, int *status) {
   char text[512];
-  ohm_sensor *sensor = shell_sensor_named(ohm_catalogue_name(index), status);
+  ohm_sensor *sensor = shell_sensor_named(ohm_sensor_built_in_name(index), status);
   if (!sensor)
     return NULL;
   snprintf(text, sizeof text, "%s (%s); one reading near 20 C tells whether it is this family",
@@ -69,7 +69,7 @@ static ohm_sensor *take_match(size_t index, int *status) {
 }
 
 static ohm_sensor *sensor_by_words(const char *words, int *status) {
-  size_t count = ohm_catalogue_matches(words, NULL, 0);
+  size_t count = ohm_sensor_built_in_matches(words, NULL, 0);
   if (count == 0) {
     *status = refuse_name(words);
     return NULL;
@@ -79,7 +79,7 @@ static ohm_sensor *sensor_by_words(const char *words, int *status) {
     *status = shell_refuse(SHELL_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
     return NULL;
   }
-  ohm_catalogue_matches(words, matches, count);
+  ohm_sensor_built_in_matches(words, matches, count);
   ohm_sensor *sensor = NULL;
   if (count == 1)
     sensor = take_match(matches[0], status);
@@ -100,7 +100,7 @@ ohm_sensor *shell_sensor_named(const char *name, int *status) {
   if (!built_in && !is_file(name))
     return sensor_by_words(name, status);
   ohm_error error;
-  ohm_sensor *sensor = built_in ? ohm_catalogue_load(name, &error) : ohm_sensor_load(name, &error);
+  ohm_sensor *sensor = built_in ? ohm_sensor_built_in_load(name, &error) : ohm_sensor_load(name, &error);
   if (!sensor) {
     *status = shell_refuse_load(&error, "");
     return NULL;

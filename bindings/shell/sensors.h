@@ -9,7 +9,7 @@
 extern const char shell_sensor_unknown[];
 
 /**
- * Find a sensor in the catalogue by its name, read it from its file, or find the only
+ * Find a sensor built in by its name, read it from its file, or find the only
  * one whose sources hold the given words, and say so; notes are said.
  *
  * Return  the sensor, for ohm_sensor_free(); NULL with the exit status after

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "gaussian.h"
 
+#include "cholesky.h"
+
 /* Beyond here erfc() comes near the least doubles and the first terms of its asymptotic
  * series (Abramowitz and Stegun, 26.2.12) are good to 1e-9. */
 static const double FAR = 30;
@@ -49,30 +51,12 @@ double oc_normal_quantile(double p) {
 }
 
 bool oc_gaussian_factor(struct oc_gaussian *gaussian) {
-  double(*factor)[OC_GAUSSIAN_MAX] = gaussian->factor;
-  for (size_t i = 0; i < gaussian->count; i++)
-    for (size_t j = 0; j <= i; j++) {
-      double sum = factor[i][j];
-      for (size_t k = 0; k < j; k++)
-        sum -= factor[i][k] * factor[j][k];
-      if (j < i)
-        factor[i][j] = sum / factor[j][j];
-      else if (sum > 0)
-        factor[i][i] = sqrt(sum);
-      else
-        return false;
-    }
-  return true;
+  return oc_cholesky_factor(gaussian->factor[0], gaussian->count, OC_GAUSSIAN_MAX);
 }
 
 void oc_gaussian_whiten(const struct oc_gaussian *gaussian, const double *deviation,
                         double *white) {
-  for (size_t i = 0; i < gaussian->count; i++) {
-    double sum = deviation[i];
-    for (size_t k = 0; k < i; k++)
-      sum -= gaussian->factor[i][k] * white[k];
-    white[i] = sum / gaussian->factor[i][i];
-  }
+  oc_cholesky_solve_lower(gaussian->factor[0], gaussian->count, OC_GAUSSIAN_MAX, deviation, white);
 }
 
 double oc_gaussian_log_peak(const struct oc_gaussian *gaussian) {

@@ -69,11 +69,11 @@ bool oc_circuit_has_tool(const struct ohm_circuit *circuit, const char *tool, si
 
 /* ---- asking ---- */
 
-static const char *const link_columns[] = {
+const char *const oc_link_columns[OHM_LINK_COLUMN_COUNT] = {
 #define NAME(constant, name, meaning) #name,
     OHM_LINK_COLUMNS(NAME)};
 
-static const char *const test_columns[] = {OHM_TEST_COLUMNS(NAME)
+const char *const oc_test_columns[OHM_TEST_COLUMN_COUNT] = {OHM_TEST_COLUMNS(NAME)
 #undef NAME
 };
 
@@ -82,11 +82,11 @@ static bool is_place(int column, int count) {
 }
 
 const char *ohm_link_column_name(int column) {
-  return is_place(column, OHM_LINK_COLUMN_COUNT) ? link_columns[column] : NULL;
+  return is_place(column, OHM_LINK_COLUMN_COUNT) ? oc_link_columns[column] : NULL;
 }
 
 const char *ohm_test_column_name(int column) {
-  return is_place(column, OHM_TEST_COLUMN_COUNT) ? test_columns[column] : NULL;
+  return is_place(column, OHM_TEST_COLUMN_COUNT) ? oc_test_columns[column] : NULL;
 }
 
 const char *ohm_circuit_name(const ohm_circuit *circuit) {
@@ -126,11 +126,11 @@ const char *ohm_circuit_test_text(const ohm_circuit *circuit, size_t index, int 
 }
 
 size_t ohm_circuit_note_count(const ohm_circuit *circuit) {
-  return circuit ? circuit->note_count : 0;
+  return circuit ? circuit->notes.count : 0;
 }
 
 const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index) {
-  return circuit && index < circuit->note_count ? circuit->notes[index] : NULL;
+  return circuit ? oc_notes_at(&circuit->notes, index) : NULL;
 }
 
 /* ---- giving back ---- */
@@ -153,8 +153,7 @@ void ohm_circuit_free(ohm_circuit *circuit) {
   }
   for (size_t i = 0; i < circuit->balance_count; i++)
     free(circuit->balances[i].text);
-  free_texts(circuit->notes, circuit->note_count);
-  free(circuit->notes);
+  oc_notes_free(&circuit->notes);
   free(circuit->links);
   free(circuit->tests);
   free(circuit->name);
@@ -220,10 +219,10 @@ size_t ohm_circuit_print(const ohm_circuit *circuit, char *buffer, size_t size) 
     add_line(&out, "fact ", circuit->facts[i].name, circuit->facts[i].text);
   for (size_t i = 0; i < circuit->balance_count; i++)
     add_line(&out, "balance", "", circuit->balances[i].text);
-  add_row(&out, link_columns, OHM_LINK_COLUMN_COUNT);
+  add_row(&out, oc_link_columns, OHM_LINK_COLUMN_COUNT);
   for (size_t i = 0; i < circuit->link_count; i++)
     add_row(&out, (const char *const *)circuit->links[i].cells, OHM_LINK_COLUMN_COUNT);
-  add_row(&out, test_columns, OHM_TEST_COLUMN_COUNT);
+  add_row(&out, oc_test_columns, OHM_TEST_COLUMN_COUNT);
   for (size_t i = 0; i < circuit->test_count; i++)
     add_row(&out, (const char *const *)circuit->tests[i].cells, OHM_TEST_COLUMN_COUNT);
   return out.length;

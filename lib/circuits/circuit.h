@@ -4,6 +4,7 @@
 #define OC_CIRCUIT_H
 
 #include "../arithmetic/diagnosis.h"
+#include "../ground/complaints.h"
 
 enum { OC_CIRCUIT_TESTS = 256, OC_CIRCUIT_FACTS = 16, OC_CIRCUIT_BALANCES = 8 };
 
@@ -20,6 +21,7 @@ enum oc_link_kind {
 
 struct oc_link {
   char *cells[OHM_LINK_COLUMN_COUNT];
+  int line; /**< of its file */
   enum oc_link_kind kind;
   double odds; /**< that it is at fault; NaN when not told */
 };
@@ -53,6 +55,7 @@ struct oc_test_limit {
 
 struct oc_test {
   char *cells[OHM_TEST_COLUMN_COUNT];
+  int line; /**< of its file */
   enum oc_test_role role;
   enum oc_test_load load;
   enum oc_test_unit unit;
@@ -96,9 +99,12 @@ struct ohm_circuit {
   struct oc_fact facts[OC_CIRCUIT_FACTS];
   size_t balance_count;
   struct oc_balance balances[OC_CIRCUIT_BALANCES];
-  size_t note_count;
-  char **notes;
+  struct oc_notes notes;
 };
+
+/** The columns in the order of their constants. */
+extern const char *const oc_link_columns[OHM_LINK_COLUMN_COUNT];
+extern const char *const oc_test_columns[OHM_TEST_COLUMN_COUNT];
 
 /** Place of a link, a test, a fact; OC_NO_PLACE when there is none of that name. */
 size_t oc_circuit_link(const struct ohm_circuit *circuit, const char *name, size_t length);

@@ -3,238 +3,151 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "circuit_draft.h"
-#include "../sensors/draft.h"
-#include "../ground/file.h"
+#include "circuit_cells.h"
+#include "../ground/list.h"
 #include "../ground/number.h"
-#include "../ground/status.h"
-#include "../ground/tables_data.h"
+#include "../ground/table_file.h"
 
-enum { CELLS_MAX = 1800, COLUMNS_MAX = OHM_TEST_COLUMN_COUNT };
+enum { CELLS_MAX = 1800 };
 
-enum table { NO_TABLE, LINKS, TESTS };
+enum key { NAME, DESCRIPTION, SOURCE, FAN, MOST, BALANCE, FACT };
+
+static const char *const words[FACT] = {"name",  "description", "source",
+                                        "fan_c", "most_a",      "balance"};
+
+enum table { LINKS, TESTS };
 
 struct reader {
-  struct oc_circuit_draft *draft;
+  struct oc_table_file file;
+  struct oc_complaints complaints;
+  struct ohm_circuit *circuit;
   enum table table;
-  int columns[COLUMNS_MAX]; /* place of a column in a row; -1 when absent */
   size_t link_room;
   size_t test_room;
 };
 
-static bool is_word(const struct oc_csv_cell *cell, const char *word) {
-  return oc_circuit_is(cell->text, cell->length, word);
-}
-
-static void out_of_memory(struct oc_circuit_draft *draft) {
-  draft->status = oc_fail_memory(draft->error);
-}
-
 /* ---- lines of "# key: value" ---- */
 
-static void trim(struct oc_csv_cell *cell) {
-  while (cell->length > 0 && (cell->text[0] == ' ' || cell->text[0] == '\t')) {
-    cell->text++;
-    cell->length--;
-    cell->column++;
-  }
-  while (cell->length > 0 &&
-         (cell->text[cell->length - 1] == ' ' || cell->text[cell->length - 1] == '\t'))
-    cell->length--;
-}
-
-static void take_text(struct reader *reader, char **text, const struct oc_csv_cell *value,
-                      int line) {
-  if (value->length == 0)
-    return;
-  if (*text) {
-    oc_circuit_draft_note(reader->draft, line, value->column, "a second line of this key is ",
-                          value->text, value->length, "; the first one counts, leave one out");
-    return;
-  }
-  *text = oc_draft_copy(value->text, value->length);
-  if (!*text)
-    out_of_memory(reader->draft);
-}
-
-static void take_number(struct reader *reader, double *number, double most,
-                        const struct oc_csv_cell *value, int line) {
+static void take_number(struct reader *reader, double *number, double most, const char *advice) {
+  const struct oc_csv_cell *value = &reader->file.value;
   double told;
   if (ohm_number_read(value->text, value->length, &told) == OHM_OK && 0 < told && told < most)
     *number = told;
   else
-    oc_circuit_draft_note(reader->draft, line, value->column, "the number is ", value->text,
-                          value->length,
-                          most < 200 ? "; write degrees above 0 and below 130 (left out)"
-                                     : "; write amperes above 0 and below 1000 (left out)");
+    oc_table_file_note(&reader->file, "the number is ", value, advice);
 }
 
-static void take_fact(struct reader *reader, const struct oc_csv_cell *name,
-                      const struct oc_csv_cell *value, int line) {
-  struct ohm_circuit *circuit = reader->draft->circuit;
-  bool is_short = 0 < name->length && name->length <= 40;
-  for (size_t i = 0; i < name->length && is_short; i++)
-    is_short = ('a' <= name->text[i] && name->text[i] <= 'z') || name->text[i] == '-';
-  if (!is_short || value->length == 0 || circuit->fact_count == OC_CIRCUIT_FACTS ||
+static bool is_fact_name(const struct oc_csv_cell *name) {
+  bool is = 0 < name->length && name->length <= 40;
+  for (size_t i = 0; i < name->length && is; i++)
+    is = ('a' <= name->text[i] && name->text[i] <= 'z') || name->text[i] == '-';
+  return is;
+}
+
+static void take_fact(struct reader *reader) {
+  struct ohm_circuit *circuit = reader->circuit;
+  const struct oc_csv_cell *name = &reader->file.name;
+  const struct oc_csv_cell *value = &reader->file.value;
+  if (!is_fact_name(name) || value->length == 0 || circuit->fact_count == OC_CIRCUIT_FACTS ||
       oc_circuit_fact(circuit, name->text, name->length) != OC_NO_PLACE) {
-    oc_circuit_draft_note(reader->draft, line, name->column, "the fact is ", name->text,
-                          name->length,
-                          "; write up to 16 lines \"# fact NAME: sentence\", each with a name of "
-                          "its own in a-z and - (left out)");
+    oc_table_file_note(&reader->file, "the fact is ", name,
+                       "; write up to 16 lines \"# fact NAME: sentence\", each with a name of "
+                       "its own in a-z and - (left out)");
     return;
   }
-  struct oc_fact fact = {oc_draft_copy(name->text, name->length),
-                         oc_draft_copy(value->text, value->length)};
+  struct oc_fact fact = {oc_text_new(name->text, name->length),
+                         oc_text_new(value->text, value->length)};
   if (fact.name && fact.text) {
     circuit->facts[circuit->fact_count++] = fact;
     return;
   }
   free(fact.name);
   free(fact.text);
-  out_of_memory(reader->draft);
+  oc_complaints_fail_memory(&reader->complaints);
 }
 
-static void take_balance(struct reader *reader, const struct oc_csv_cell *value, int line) {
-  struct ohm_circuit *circuit = reader->draft->circuit;
+static void take_balance(struct reader *reader) {
+  struct ohm_circuit *circuit = reader->circuit;
+  const struct oc_csv_cell *value = &reader->file.value;
   if (circuit->balance_count == OC_CIRCUIT_BALANCES) {
-    oc_circuit_draft_note(reader->draft, line, value->column, "the balance is ", value->text,
-                          value->length, "; there are 8 already (left out)");
+    oc_table_file_note(&reader->file, "the balance is ", value, "; there are 8 already (left out)");
     return;
   }
-  char *text = oc_draft_copy(value->text, value->length);
+  char *text = oc_text_new(value->text, value->length);
   if (text)
     circuit->balances[circuit->balance_count++] = (struct oc_balance){.text = text};
   else
-    out_of_memory(reader->draft);
+    oc_complaints_fail_memory(&reader->complaints);
 }
 
-/* A key that is nearly a known one is a slip; any other is somebody's remark. */
-static void look_at_unknown(struct reader *reader, const struct oc_csv_cell *key, int line) {
-  static const char *const known[] = {"name",  "description", "source",
-                                      "fan_c", "most_a",      "balance"};
-  char word[24];
-  if (key->length >= sizeof word || key->length < 4)
-    return;
-  memcpy(word, key->text, key->length);
-  word[key->length] = '\0';
-  if (ohm_nearest(word, known, sizeof known / sizeof known[0]))
-    oc_circuit_draft_note(reader->draft, line, key->column, "the key ", key->text, key->length,
-                          " is not known and left out; it may be name, description, source, "
-                          "fan_c, most_a, balance or fact");
-}
-
-static void take_line(struct reader *reader, const struct oc_csv_cell *comment, int line) {
-  struct ohm_circuit *circuit = reader->draft->circuit;
-  const char *colon = memchr(comment->text, ':', comment->length);
-  if (!colon)
-    return;
-  size_t before = (size_t)(colon - comment->text);
-  struct oc_csv_cell key = {comment->text, before, comment->column};
-  struct oc_csv_cell value = {colon + 1, comment->length - before - 1,
-                              comment->column + (int)before + 1};
-  trim(&key);
-  trim(&value);
-  if (is_word(&key, "name")) {
-    take_text(reader, &circuit->name, &value, line);
-  } else if (is_word(&key, "description")) {
-    take_text(reader, &circuit->description, &value, line);
-  } else if (is_word(&key, "source")) {
-    take_text(reader, &circuit->source, &value, line);
-  } else if (is_word(&key, "fan_c")) {
-    take_number(reader, &circuit->fan_c, OC_NEVER_C, &value, line);
-  } else if (is_word(&key, "most_a")) {
-    take_number(reader, &circuit->most_a, 1000, &value, line);
-  } else if (is_word(&key, "balance")) {
-    take_balance(reader, &value, line);
-  } else if (key.length > 5 && memcmp(key.text, "fact ", 5) == 0) {
-    struct oc_csv_cell name = {key.text + 5, key.length - 5, key.column + 5};
-    trim(&name);
-    take_fact(reader, &name, &value, line);
-  } else {
-    look_at_unknown(reader, &key, line);
-  }
+static void take_line(struct reader *reader) {
+  struct ohm_circuit *circuit = reader->circuit;
+  char **const texts[] = {&circuit->name, &circuit->description, &circuit->source};
+  size_t key = reader->file.key;
+  if (key <= SOURCE)
+    oc_table_file_take_text(&reader->file, texts[key]);
+  else if (key == FAN)
+    take_number(reader, &circuit->fan_c, OC_NEVER_C,
+                "; write degrees above 0 and below 130 (left out)");
+  else if (key == MOST)
+    take_number(reader, &circuit->most_a, 1000,
+                "; write amperes above 0 and below 1000 (left out)");
+  else if (key == BALANCE)
+    take_balance(reader);
+  else
+    take_fact(reader);
 }
 
 /* ---- header rows and rows ---- */
 
-typedef const char *column_name(int column);
-
-static void take_header(struct reader *reader, const struct oc_csv *csv, enum table table,
-                        column_name *name_of) {
+static void take_header(struct reader *reader, enum table table, const char *const *names,
+                        size_t count) {
   reader->table = table;
-  for (int column = 0; column < COLUMNS_MAX; column++)
-    reader->columns[column] = -1;
-  for (size_t i = 0; i < csv->count; i++)
-    for (int column = 0; name_of(column); column++)
-      if (is_word(&csv->cells[i], name_of(column)) && reader->columns[column] < 0)
-        reader->columns[column] = (int)i;
+  oc_table_file_take_header(&reader->file, names, count);
 }
 
 /* Every cell a text of its own, "" where blank or absent. */
-static bool copy_cells(struct reader *reader, const struct oc_csv *csv, char **cells, int count) {
+static bool copy_cells(struct reader *reader, char **cells, size_t count) {
   bool whole = true;
-  for (int column = 0; column < count; column++) {
-    int at = reader->columns[column];
-    bool has = at >= 0 && (size_t)at < csv->count;
-    cells[column] = oc_draft_copy(has ? csv->cells[at].text : "", has ? csv->cells[at].length : 0);
+  for (size_t column = 0; column < count; column++) {
+    const struct oc_csv_cell *cell = oc_table_file_cell(&reader->file, column);
+    cells[column] = oc_text_new(cell->text, cell->length);
     whole = whole && cells[column];
   }
   if (whole)
     return true;
-  for (int column = 0; column < count; column++)
+  for (size_t column = 0; column < count; column++)
     free(cells[column]);
-  out_of_memory(reader->draft);
   return false;
 }
 
-/* Room for one more in a growing array; the array as it was when there is no memory. */
-static void *grown(struct reader *reader, void *rows, size_t count, size_t *room, size_t size) {
-  if (count < *room)
-    return rows;
-  size_t wanted = *room ? 2 * *room : 16;
-  void *more = realloc(rows, wanted * size);
-  if (!more) {
-    out_of_memory(reader->draft);
-    return rows;
-  }
-  *room = wanted;
-  return more;
+static bool add_link(struct reader *reader) {
+  struct ohm_circuit *circuit = reader->circuit;
+  struct oc_link link = {.line = reader->file.csv.line, .odds = NAN};
+  struct oc_link *links =
+      oc_list_grow(circuit->links, circuit->link_count, &reader->link_room, sizeof link);
+  if (!links)
+    return false;
+  circuit->links = links;
+  if (!copy_cells(reader, link.cells, OHM_LINK_COLUMN_COUNT))
+    return false;
+  links[circuit->link_count++] = link;
+  return true;
 }
 
-static void take_link(struct reader *reader, const struct oc_csv *csv) {
-  struct oc_circuit_draft *draft = reader->draft;
-  struct ohm_circuit *circuit = draft->circuit;
-  struct oc_link link = {.odds = NAN};
-  if (circuit->link_count == OC_DIAGNOSIS_PARTS) {
-    oc_circuit_draft_fail(draft, OHM_TOO_LARGE, csv->line, 0, "more than 64 links", NULL, 0,
-                          ": take together what is renewed together");
-    return;
-  }
-  circuit->links =
-      grown(reader, circuit->links, circuit->link_count, &reader->link_room, sizeof link);
-  if (!oc_circuit_draft_goes_on(draft) ||
-      !copy_cells(reader, csv, link.cells, OHM_LINK_COLUMN_COUNT))
-    return;
-  draft->link_lines[circuit->link_count] = csv->line;
-  circuit->links[circuit->link_count++] = link;
-}
-
-static void take_test(struct reader *reader, const struct oc_csv *csv) {
-  struct oc_circuit_draft *draft = reader->draft;
-  struct ohm_circuit *circuit = draft->circuit;
-  struct oc_test test = {.only_if = OC_NO_PLACE, .amperes = {OC_NO_PLACE, OC_NO_PLACE}};
-  if (circuit->test_count == OC_CIRCUIT_TESTS) {
-    oc_circuit_draft_fail(draft, OHM_TOO_LARGE, csv->line, 0, "more than 256 tests", NULL, 0,
-                          ": leave some out");
-    return;
-  }
-  circuit->tests =
-      grown(reader, circuit->tests, circuit->test_count, &reader->test_room, sizeof test);
-  if (!oc_circuit_draft_goes_on(draft) ||
-      !copy_cells(reader, csv, test.cells, OHM_TEST_COLUMN_COUNT))
-    return;
-  draft->test_lines[circuit->test_count] = csv->line;
-  circuit->tests[circuit->test_count++] = test;
+static bool add_test(struct reader *reader) {
+  struct ohm_circuit *circuit = reader->circuit;
+  struct oc_test test = {
+      .line = reader->file.csv.line, .only_if = OC_NO_PLACE, .amperes = {OC_NO_PLACE, OC_NO_PLACE}};
+  struct oc_test *tests =
+      oc_list_grow(circuit->tests, circuit->test_count, &reader->test_room, sizeof test);
+  if (!tests)
+    return false;
+  circuit->tests = tests;
+  if (!copy_cells(reader, test.cells, OHM_TEST_COLUMN_COUNT))
+    return false;
+  tests[circuit->test_count++] = test;
+  return true;
 }
 
 static size_t length_of(const struct oc_csv *csv) {
@@ -244,144 +157,87 @@ static size_t length_of(const struct oc_csv *csv) {
   return length;
 }
 
-static void take_row(struct reader *reader, const struct oc_csv *csv) {
-  struct oc_circuit_draft *draft = reader->draft;
-  if (is_word(&csv->cells[0], "link"))
-    take_header(reader, csv, LINKS, ohm_link_column_name);
-  else if (is_word(&csv->cells[0], "test"))
-    take_header(reader, csv, TESTS, ohm_test_column_name);
-  else if (reader->table == NO_TABLE)
-    oc_circuit_draft_fail(draft, OHM_BAD_SYNTAX, csv->line, csv->cells[0].column,
-                          "the first row begins with ", csv->cells[0].text, csv->cells[0].length,
-                          "; a header row comes first, and begins with link or test");
-  else if (length_of(csv) > CELLS_MAX)
-    oc_circuit_draft_fail(draft, OHM_TOO_LARGE, csv->line, 0, "a row of more than 1800 bytes", NULL,
-                          0, ": shorten its sentences");
-  else if (reader->table == LINKS)
-    take_link(reader, csv);
+static void take_cells(struct reader *reader) {
+  const struct ohm_circuit *circuit = reader->circuit;
+  bool is_link = reader->table == LINKS;
+  if (length_of(&reader->file.csv) > CELLS_MAX)
+    oc_table_file_fail(&reader->file, OHM_TOO_LARGE, "a row of more than 1800 bytes", NULL,
+                       ": shorten its sentences");
+  else if (is_link && circuit->link_count == OC_DIAGNOSIS_PARTS)
+    oc_table_file_fail(&reader->file, OHM_TOO_LARGE, "more than 64 links", NULL,
+                       ": take together what is renewed together");
+  else if (!is_link && circuit->test_count == OC_CIRCUIT_TESTS)
+    oc_table_file_fail(&reader->file, OHM_TOO_LARGE, "more than 256 tests", NULL,
+                       ": leave some out");
+  else if (!(is_link ? add_link(reader) : add_test(reader)))
+    oc_complaints_fail_memory(&reader->complaints);
+}
+
+static void take_row(struct reader *reader) {
+  const struct oc_csv_cell *first = &reader->file.csv.cells[0];
+  if (oc_csv_is(first, "link"))
+    take_header(reader, LINKS, oc_link_columns, OHM_LINK_COLUMN_COUNT);
+  else if (oc_csv_is(first, "test"))
+    take_header(reader, TESTS, oc_test_columns, OHM_TEST_COLUMN_COUNT);
+  else if (reader->file.has_header)
+    take_cells(reader);
   else
-    take_test(reader, csv);
+    oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX, "the first row begins with ", first,
+                       "; a header row comes first, and begins with link or test");
 }
 
-static void read_lines(struct reader *reader, const char *text, size_t length) {
-  struct oc_csv csv;
-  oc_csv_begin(&csv, text, length);
-  while (oc_circuit_draft_goes_on(reader->draft)) {
-    switch (oc_csv_next(&csv)) {
-    case OC_CSV_END:
-      return;
-    case OC_CSV_COMMENT:
-      take_line(reader, &csv.cells[0], csv.line);
-      break;
-    case OC_CSV_FAULT:
+/* ---- the whole ---- */
+
+static void read_parts(struct reader *reader) {
+  for (enum oc_part part; (part = oc_table_file_next(&reader->file)) != OC_PART_END;)
+    if (part == OC_PART_KEY)
+      take_line(reader);
+    else if (part == OC_PART_ROW)
+      take_row(reader);
+    else
       /* The row may have been a link. */
-      oc_circuit_draft_fail(reader->draft, OHM_BAD_SYNTAX, csv.line, csv.column, csv.fault, NULL, 0,
-                            "");
-      break;
-    case OC_CSV_ROW:
-      take_row(reader, &csv);
-      break;
-    }
-  }
+      oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX, reader->file.csv.fault, NULL, "");
 }
 
-/* ---- from text to circuit ---- */
+static void give_name(struct reader *reader, const char *name) {
+  struct ohm_circuit *circuit = reader->circuit;
+  if (!circuit->name)
+    circuit->name = oc_text_new(name, strlen(name));
+  if (!circuit->name)
+    oc_complaints_fail_memory(&reader->complaints);
+}
 
-static ohm_circuit *parse(const char *text, size_t length, const char *place,
-                          const char *default_name, ohm_error *error) {
-  oc_error_clear(error);
-  struct oc_circuit_draft draft = {
-      .place = place, .error = error, .circuit = calloc(1, sizeof(struct ohm_circuit))};
-  if (!draft.circuit) {
-    oc_fail_memory(error);
+static void *parse(const struct oc_table_text *text, ohm_error *error) {
+  static const struct oc_keys keys = {FACT, words, "fact"};
+  struct reader reader = {.complaints = {.place = text->place, .error = error},
+                          .circuit = calloc(1, sizeof(struct ohm_circuit))};
+  struct ohm_circuit *circuit = reader.circuit;
+  if (!circuit) {
+    oc_complaints_fail_memory(&reader.complaints);
     return NULL;
   }
-  draft.circuit->fan_c = OC_ASSUMED_FAN_C;
-  draft.circuit->most_a = OC_ASSUMED_MOST_A;
-  struct reader reader = {.draft = &draft};
-  read_lines(&reader, text, length);
-  if (oc_circuit_draft_goes_on(&draft))
-    oc_circuit_draft_understand(&draft);
-  if (oc_circuit_draft_goes_on(&draft) && !draft.circuit->name) {
-    draft.circuit->name = oc_draft_copy(default_name, strlen(default_name));
-    if (!draft.circuit->name)
-      out_of_memory(&draft);
-  }
-  if (oc_circuit_draft_goes_on(&draft))
-    return draft.circuit;
-  ohm_circuit_free(draft.circuit);
+  circuit->fan_c = OC_ASSUMED_FAN_C;
+  circuit->most_a = OC_ASSUMED_MOST_A;
+  reader.complaints.notes = &circuit->notes;
+  oc_table_file_begin(&reader.file, &keys, text, &reader.complaints);
+  read_parts(&reader);
+  if (oc_goes_on(&reader.complaints))
+    oc_circuit_cells_understand(circuit, &reader.complaints);
+  if (oc_goes_on(&reader.complaints))
+    give_name(&reader, text->name);
+  if (oc_goes_on(&reader.complaints))
+    oc_complaints_end(&reader.complaints);
+  if (oc_goes_on(&reader.complaints))
+    return circuit;
+  ohm_circuit_free(circuit);
   return NULL;
-}
-
-static bool refuses(const void *text, const void *name, size_t length, ohm_error *error) {
-  ohm_status status = !text || !name         ? OHM_NULL_ARGUMENT
-                      : length > OC_FILE_MAX ? OHM_TOO_LARGE
-                                             : OHM_OK;
-  if (status != OHM_OK)
-    oc_fail(error, status, ohm_status_text((int)status), (const char *)NULL);
-  return status != OHM_OK;
 }
 
 ohm_circuit *ohm_circuit_parse(const char *text, size_t length, const char *name,
                                ohm_error *error) {
-  return refuses(text, name, length, error) ? NULL : parse(text, length, name, name, error);
+  return oc_table_file_parse(text, length, name, parse, error);
 }
 
 ohm_circuit *ohm_circuit_load(const char *path, ohm_error *error) {
-  size_t length;
-  if (refuses(path, path, 0, error))
-    return NULL;
-  char *text = oc_file_read(path, &length, error);
-  if (!text)
-    return NULL;
-  const char *slash = strrchr(path, '/');
-  const char *base = slash ? slash + 1 : path;
-  size_t stem = strlen(base);
-  if (stem > 4 && strcmp(base + stem - 4, ".csv") == 0)
-    stem -= 4;
-  char *name = oc_draft_copy(base, stem);
-  ohm_circuit *circuit = NULL;
-  if (name)
-    circuit = parse(text, length, path, name, error);
-  else
-    oc_fail_memory(error);
-  free(name);
-  free(text);
-  return circuit;
-}
-
-/* ---- those built in ---- */
-
-size_t ohm_circuit_built_in_count(void) {
-  return oc_circuit_table_count;
-}
-
-const char *ohm_circuit_built_in_name(size_t index) {
-  return index < oc_circuit_table_count ? oc_circuit_tables[index].name : NULL;
-}
-
-static void fail_unknown(const char *name, ohm_error *error) {
-  enum { NAMES_MAX = 64 };
-  const char *names[NAMES_MAX];
-  size_t count = 0;
-  for (; count < oc_circuit_table_count && count < NAMES_MAX; count++)
-    names[count] = oc_circuit_tables[count].name;
-  const char *nearest = ohm_nearest(name, names, count);
-  char quoted[64];
-  struct oc_text text = oc_text_begin(quoted, sizeof quoted);
-  oc_text_add_quoted(&text, name, strlen(name));
-  oc_fail(error, OHM_NOT_FOUND, "no circuit is called ", quoted,
-          nearest ? "; did you mean " : "; look in the list of circuits", nearest ? nearest : "",
-          nearest ? "?" : "", (const char *)NULL);
-}
-
-ohm_circuit *ohm_circuit_built_in_load(const char *name, ohm_error *error) {
-  if (refuses(name, name, 0, error))
-    return NULL;
-  for (size_t i = 0; i < oc_circuit_table_count; i++)
-    if (strcmp(oc_circuit_tables[i].name, name) == 0)
-      return ohm_circuit_parse((const char *)oc_circuit_tables[i].bytes,
-                               oc_circuit_tables[i].length, name, error);
-  fail_unknown(name, error);
-  return NULL;
+  return oc_table_file_load(path, parse, error);
 }

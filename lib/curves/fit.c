@@ -10,7 +10,6 @@
 #include <stdlib.h>
 
 #include "../arithmetic/distribution.h"
-#include "../sensors/draft.h"
 #include "../ground/number.h"
 #include "../ground/status.h"
 

@@ -8,10 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../ground/csv.h"
-#include "../ground/file.h"
 #include "../ground/number.h"
 #include "../ground/status.h"
+#include "../ground/table_file.h"
 
 enum { ROWS_MAX = 4096 };
 
@@ -52,9 +51,9 @@ static bool is_air(double t_c) {
   return OC_ZERO_C < t_c && t_c <= OC_HOTTEST_C;
 }
 
-static const char *const not_air = "; write a temperature above -273.15 and up to 1000 C";
-static const char *const not_time = "; write one within 1000 hours of the stop";
-static const char *const not_rising = "; times must rise from row to row";
+#define NOT_AIR    "; write a temperature above -273.15 and up to 1000 C"
+#define NOT_TIME   "; write one within 1000 hours of the stop"
+#define NOT_RISING "; times must rise from row to row"
 
 ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t count,
                              ohm_error *error) {
@@ -71,10 +70,10 @@ ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t co
   for (size_t i = 0; i < count; i++)
     if (!is_air(t_c[i]) || !is_time(after_h[i])) {
       oc_fail(error, OHM_BAD_ARGUMENT, "a point of the history cannot be used",
-              is_time(after_h[i]) ? not_air : not_time, (const char *)NULL);
+              is_time(after_h[i]) ? NOT_AIR : NOT_TIME, (const char *)NULL);
       return NULL;
     } else if (i > 0 && !(after_h[i - 1] < after_h[i])) {
-      oc_fail(error, OHM_BAD_DEFINITION, "two points of the history are not in order", not_rising,
+      oc_fail(error, OHM_BAD_DEFINITION, "two points of the history are not in order" NOT_RISING,
               (const char *)NULL);
       return NULL;
     }
@@ -179,79 +178,48 @@ enum column { TIME, HOURS, MINUTES, TEMP_C, TEMP_F, COLUMNS };
 static const char *const column_names[COLUMNS] = {"time", "hours", "minutes", "temp_c", "temp_f"};
 
 struct reading {
-  struct oc_csv csv;
-  const char *name;
-  ohm_error *error;
-  ohm_status status;
-  int at[COLUMNS]; /* cell of a column; -1 for none */
+  struct oc_table_file file;
+  struct oc_complaints complaints;
   bool has_stop;
   struct clock stop;
   bool has_date;
   ohm_history *history; /* times not yet counted from the stop */
 };
 
-static void fail(struct reading *reading, ohm_status status, int column, const char *what,
-                 const struct oc_csv_cell *cell, const char *advice) {
-  char found[80];
-  struct oc_text text = oc_text_begin(found, sizeof found);
-  if (cell) {
-    oc_text_add(&text, "\"");
-    oc_text_add_quoted(&text, cell->text, cell->length);
-    oc_text_add(&text, "\" ");
-  }
-  reading->status = oc_fail_at(reading->error, status, reading->name, reading->csv.line, column,
-                               found, what, advice, (const char *)NULL);
+static bool has(const struct reading *reading, enum column column) {
+  return reading->file.columns[column] >= 0;
 }
 
-static bool is_word(const struct oc_csv_cell *cell, const char *word) {
-  return cell->length == strlen(word) && memcmp(cell->text, word, cell->length) == 0;
+/* What stands in a cell, and what is wrong with it. */
+static void fail(struct reading *reading, ohm_status status, const struct oc_csv_cell *cell,
+                 const char *what) {
+  oc_table_file_fail(&reading->file, status, "", cell, what);
 }
 
-/* "# stopped: 21:40"; any other comment is one. */
-static void take_comment(struct reading *reading) {
-  static const char key[] = "stopped:";
-  struct oc_csv_cell cell = reading->csv.cells[0];
-  if (cell.length < sizeof key - 1 || memcmp(cell.text, key, sizeof key - 1) != 0)
-    return;
-  cell.text += sizeof key - 1;
-  cell.length -= sizeof key - 1;
-  cell.column += (int)sizeof key - 1;
-  for (; cell.length > 0 && *cell.text == ' '; cell.text++, cell.length--, cell.column++)
-    ;
-  reading->has_stop = read_clock(&cell, &reading->stop);
+/* "# stopped: 21:40" */
+static void take_stop(struct reading *reading) {
+  const struct oc_csv_cell *value = &reading->file.value;
+  reading->has_stop = read_clock(value, &reading->stop);
   if (!reading->has_stop)
-    fail(reading, OHM_BAD_SYNTAX, cell.column, "is no time of a clock", &cell,
-         "; write when the engine was stopped, such as 21:40 or 2026-11-03 21:40");
+    fail(reading, OHM_BAD_SYNTAX, value,
+         " is no time of a clock; write when the engine was stopped, such as 21:40 or 2026-11-03 "
+         "21:40");
 }
 
 static void take_header(struct reading *reading) {
-  for (int column = 0; column < COLUMNS; column++) {
-    reading->at[column] = -1;
-    for (size_t i = 0; i < reading->csv.count; i++)
-      if (is_word(&reading->csv.cells[i], column_names[column]))
-        reading->at[column] = (int)i;
-  }
-  int times = (reading->at[TIME] >= 0) + (reading->at[HOURS] >= 0) + (reading->at[MINUTES] >= 0);
-  int temperatures = (reading->at[TEMP_C] >= 0) + (reading->at[TEMP_F] >= 0);
+  oc_table_file_take_header(&reading->file, column_names, COLUMNS);
+  int times = has(reading, TIME) + has(reading, HOURS) + has(reading, MINUTES);
+  int temperatures = has(reading, TEMP_C) + has(reading, TEMP_F);
   if (times == 0)
-    fail(reading, OHM_BAD_SYNTAX, 0, "the header row has no column of times", NULL,
-         "; name one hours (after the engine was stopped), minutes, or time (of a clock)");
+    fail(reading, OHM_BAD_SYNTAX, NULL,
+         "the header row has no column of times; name one hours (after the engine was stopped), "
+         "minutes, or time (of a clock)");
   else if (temperatures == 0)
-    fail(reading, OHM_BAD_SYNTAX, 0, "the header row has no column of temperatures", NULL,
-         "; name one temp_c or temp_f");
+    fail(reading, OHM_BAD_SYNTAX, NULL,
+         "the header row has no column of temperatures; name one temp_c or temp_f");
   else if (times > 1 || temperatures > 1)
-    fail(reading, OHM_BAD_SYNTAX, 0, "the header row says times or temperatures twice", NULL,
-         "; leave one of them out");
-}
-
-static const struct oc_csv_cell *cell_of(struct reading *reading, enum column column) {
-  int at = reading->at[column];
-  if (at >= 0 && (size_t)at < reading->csv.count)
-    return &reading->csv.cells[at];
-  if (at >= 0)
-    fail(reading, OHM_BAD_SYNTAX, 0, "the row is shorter than the header row", NULL,
-         "; give it a cell for each column");
-  return NULL;
+    fail(reading, OHM_BAD_SYNTAX, NULL,
+         "the header row says times or temperatures twice; leave one of them out");
 }
 
 /* What a clock shows after midnight, without a date, is less than before it. */
@@ -267,23 +235,22 @@ static double unrolled(const struct reading *reading, const struct clock *clock)
 
 static bool take_time(struct reading *reading, const struct oc_csv_cell *cell, double *after_h) {
   struct clock clock;
-  if (reading->at[TIME] < 0) {
+  if (!has(reading, TIME)) {
     if (ohm_number_read(cell->text, cell->length, after_h) == OHM_OK) {
-      *after_h /= reading->at[MINUTES] >= 0 ? 60 : 1;
+      *after_h /= has(reading, MINUTES) ? 60 : 1;
       return true;
     }
-    fail(reading, OHM_BAD_SYNTAX, cell->column, "is no count of hours", cell,
-         "; write a plain number, such as 6.5");
+    fail(reading, OHM_BAD_SYNTAX, cell, " is no count of hours; write a plain number, such as 6.5");
     return false;
   }
   if (!read_clock(cell, &clock)) {
-    fail(reading, OHM_BAD_SYNTAX, cell->column, "is no time of a clock", cell,
-         "; write it as 21:40, 21:40:30 or 2026-11-03 21:40");
+    fail(reading, OHM_BAD_SYNTAX, cell,
+         " is no time of a clock; write it as 21:40, 21:40:30 or 2026-11-03 21:40");
     return false;
   }
   if (reading->history->count > 0 && clock.has_date != reading->has_date) {
-    fail(reading, OHM_BAD_SYNTAX, cell->column, "has a date or lacks one, unlike the rows before",
-         cell, "; give a date to all or to none");
+    fail(reading, OHM_BAD_SYNTAX, cell,
+         " has a date or lacks one, unlike the rows before; give a date to all or to none");
     return false;
   }
   reading->has_date = clock.has_date;
@@ -293,33 +260,38 @@ static bool take_time(struct reading *reading, const struct oc_csv_cell *cell, d
 
 static bool take_temperature(struct reading *reading, const struct oc_csv_cell *cell, double *t_c) {
   bool is_number = ohm_number_read(cell->text, cell->length, t_c) == OHM_OK;
-  if (is_number && reading->at[TEMP_F] >= 0)
+  if (is_number && has(reading, TEMP_F))
     *t_c = (*t_c - 32) * 5 / 9;
   if (is_number && is_air(*t_c))
     return true;
-  fail(reading, is_number ? OHM_OUT_OF_RANGE : OHM_BAD_SYNTAX, cell->column, "is no temperature",
-       cell, is_number ? not_air : "; write a plain number, such as 9.5");
+  if (is_number)
+    fail(reading, OHM_OUT_OF_RANGE, cell, " is no temperature" NOT_AIR);
+  else
+    fail(reading, OHM_BAD_SYNTAX, cell, " is no temperature; write a plain number, such as 9.5");
   return false;
 }
 
 static void take_row(struct reading *reading) {
   ohm_history *history = reading->history;
-  const struct oc_csv_cell *time = cell_of(reading, reading->at[TIME] >= 0    ? TIME
-                                                    : reading->at[HOURS] >= 0 ? HOURS
-                                                                              : MINUTES);
-  const struct oc_csv_cell *temperature =
-      time ? cell_of(reading, reading->at[TEMP_C] >= 0 ? TEMP_C : TEMP_F) : NULL;
+  const struct oc_table_file *file = &reading->file;
+  enum column time = has(reading, TIME) ? TIME : has(reading, HOURS) ? HOURS : MINUTES;
+  enum column temperature = has(reading, TEMP_C) ? TEMP_C : TEMP_F;
   double after_h;
   double t_c;
-  if (!time || !temperature || !take_time(reading, time, &after_h) ||
-      !take_temperature(reading, temperature, &t_c))
+  if (file->csv.count <= (size_t)file->columns[time] ||
+      file->csv.count <= (size_t)file->columns[temperature]) {
+    fail(reading, OHM_BAD_SYNTAX, NULL,
+         "the row is shorter than the header row; give it a cell for each column");
+    return;
+  }
+  const struct oc_csv_cell *cell = oc_table_file_cell(file, time);
+  if (!take_time(reading, cell, &after_h) ||
+      !take_temperature(reading, oc_table_file_cell(file, temperature), &t_c))
     return;
   if (history->count > 0 && !(history->after_h[history->count - 1] < after_h)) {
-    fail(reading, OHM_BAD_DEFINITION, time->column, "is not after the row before", time,
-         not_rising);
+    fail(reading, OHM_BAD_DEFINITION, cell, " is not after the row before" NOT_RISING);
   } else if (history->count == ROWS_MAX) {
-    fail(reading, OHM_TOO_LARGE, 0, "there are more than 4096 rows", NULL,
-         "; leave out every second one");
+    fail(reading, OHM_TOO_LARGE, NULL, "there are more than 4096 rows; leave out every second one");
   } else {
     history->after_h[history->count] = after_h;
     history->t_c[history->count++] = t_c;
@@ -330,7 +302,7 @@ static void take_row(struct reading *reading) {
  * a date is the one nearest to the first row. */
 static void count_from_stop(struct reading *reading) {
   ohm_history *history = reading->history;
-  if (reading->at[TIME] >= 0) {
+  if (has(reading, TIME)) {
     double stop_h = history->after_h[0];
     if (reading->has_stop) {
       double early_h = stop_h - reading->stop.hours;
@@ -341,75 +313,50 @@ static void count_from_stop(struct reading *reading) {
     for (size_t i = 0; i < history->count; i++)
       history->after_h[i] -= stop_h;
   }
-  for (size_t i = 0; i < history->count; i++)
-    if (!is_time(history->after_h[i])) {
-      reading->status = oc_fail(reading->error, OHM_OUT_OF_RANGE, reading->name,
-                                ": a row is further from the stop than a soak is long", not_time,
-                                (const char *)NULL);
-      return;
-    }
+  for (size_t i = 0; i < history->count && oc_goes_on(&reading->complaints); i++)
+    if (!is_time(history->after_h[i]))
+      oc_complaints_fail(&reading->complaints, OHM_OUT_OF_RANGE, (struct oc_spot){0},
+                         "a row is further from the stop than a soak is long", NOT_TIME);
 }
 
-static void read_rows(struct reading *reading) {
-  bool has_header = false;
-  for (enum oc_csv_kind kind = oc_csv_next(&reading->csv);
-       kind != OC_CSV_END && reading->status == OHM_OK; kind = oc_csv_next(&reading->csv)) {
-    if (kind == OC_CSV_FAULT) {
-      fail(reading, OHM_BAD_SYNTAX, reading->csv.column, reading->csv.fault, NULL, "");
-    } else if (kind == OC_CSV_COMMENT) {
-      take_comment(reading);
-    } else if (!has_header) {
-      take_header(reading);
-      has_header = true;
-    } else {
+static void read_parts(struct reading *reading) {
+  for (enum oc_part part; (part = oc_table_file_next(&reading->file)) != OC_PART_END;)
+    if (part == OC_PART_KEY)
+      take_stop(reading);
+    else if (part == OC_PART_FAULT)
+      fail(reading, OHM_BAD_SYNTAX, NULL, reading->file.csv.fault);
+    else if (reading->file.has_header)
       take_row(reading);
-    }
-    if (reading->status != OHM_OK)
-      return;
-  }
-  if (reading->history->count == 0)
-    reading->status = oc_fail(reading->error, OHM_BAD_DEFINITION, reading->name,
-                              ": there is no row of a time and a temperature; write a header "
-                              "row, such as hours,temp_c, and the rows below it",
-                              (const char *)NULL);
-  else
-    count_from_stop(reading);
+    else
+      take_header(reading);
 }
 
-ohm_history *ohm_history_parse(const char *text, size_t length, const char *name,
-                               ohm_error *error) {
-  oc_error_clear(error);
-  if (!text || !name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  if (length > OC_FILE_MAX) {
-    oc_fail(error, OHM_TOO_LARGE, name, " is larger than 16 MiB; leave out what is not needed",
-            (const char *)NULL);
-    return NULL;
-  }
-  struct reading reading = {.name = name, .error = error, .history = blank(ROWS_MAX, error)};
+static void *parse(const struct oc_table_text *text, ohm_error *error) {
+  static const char *const words[] = {"stopped"};
+  static const struct oc_keys keys = {1, words, NULL};
+  struct reading reading = {.complaints = {.place = text->place, .error = error},
+                            .history = blank(ROWS_MAX, error)};
   if (!reading.history)
     return NULL;
-  oc_csv_begin(&reading.csv, text, length);
-  read_rows(&reading);
-  if (reading.status == OHM_OK)
+  oc_table_file_begin(&reading.file, &keys, text, &reading.complaints);
+  read_parts(&reading);
+  if (oc_goes_on(&reading.complaints) && reading.history->count == 0)
+    oc_complaints_fail(&reading.complaints, OHM_BAD_DEFINITION, (struct oc_spot){0},
+                       "there is no row of a time and a temperature",
+                       "; write a header row, such as hours,temp_c, and the rows below it");
+  if (oc_goes_on(&reading.complaints))
+    count_from_stop(&reading);
+  if (oc_goes_on(&reading.complaints))
     return reading.history;
   ohm_history_free(reading.history);
   return NULL;
 }
 
+ohm_history *ohm_history_parse(const char *text, size_t length, const char *name,
+                               ohm_error *error) {
+  return oc_table_file_parse(text, length, name, parse, error);
+}
+
 ohm_history *ohm_history_load(const char *path, ohm_error *error) {
-  size_t length;
-  oc_error_clear(error);
-  if (!path) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  char *text = oc_file_read(path, &length, error);
-  if (!text)
-    return NULL;
-  ohm_history *history = ohm_history_parse(text, length, path, error);
-  free(text);
-  return history;
+  return oc_table_file_load(path, parse, error);
 }

@@ -205,3 +205,7 @@ enum oc_csv_kind oc_csv_next(struct oc_csv *csv) {
     return OC_CSV_END;
   return *csv->next == '#' ? take_comment(csv) : take_row(csv);
 }
+
+bool oc_csv_is(const struct oc_csv_cell *cell, const char *word) {
+  return cell->length == strlen(word) && memcmp(cell->text, word, cell->length) == 0;
+}

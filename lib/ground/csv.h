@@ -43,4 +43,7 @@ void oc_csv_begin(struct oc_csv *csv, const char *text, size_t length);
  */
 enum oc_csv_kind oc_csv_next(struct oc_csv *csv);
 
+/** Whether a cell holds that word and nothing else. */
+bool oc_csv_is(const struct oc_csv_cell *cell, const char *word);
+
 #endif

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "text.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 struct oc_text oc_text_begin(char *buffer, size_t size) {
@@ -34,6 +35,10 @@ void oc_text_add_count(struct oc_text *text, size_t count) {
   oc_text_add_bytes(text, digits + at, sizeof digits - at);
 }
 
+static bool is_control(char byte) {
+  return (unsigned char)byte < 0x20 || byte == 0x7F;
+}
+
 void oc_text_add_quoted(struct oc_text *text, const char *bytes, size_t count) {
   enum { LONGEST = 40 };
   size_t kept = count;
@@ -42,10 +47,19 @@ void oc_text_add_quoted(struct oc_text *text, const char *bytes, size_t count) {
     while (kept > 0 && oc_utf8_continues(bytes[kept]))
       kept--;
   }
-  for (size_t i = 0; i < kept; i++) {
-    unsigned char byte = (unsigned char)bytes[i];
-    oc_text_add_bytes(text, byte < 0x20 || byte == 0x7F ? "?" : &bytes[i], 1);
-  }
+  for (size_t i = 0; i < kept; i++)
+    oc_text_add_bytes(text, is_control(bytes[i]) ? "?" : &bytes[i], 1);
   if (kept < count)
     oc_text_add(text, "...");
+}
+
+/* A text stands on a screen and, printed, in one line of a file. */
+char *oc_text_new(const char *bytes, size_t count) {
+  char *copy = malloc(count + 1);
+  if (!copy)
+    return NULL;
+  for (size_t i = 0; i < count; i++)
+    copy[i] = is_control(bytes[i]) && bytes[i] != '\t' ? '?' : bytes[i];
+  copy[count] = '\0';
+  return copy;
 }

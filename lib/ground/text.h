@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Writing into a caller's buffer. */
+/* Writing into a caller's buffer, and copies of what others wrote. */
 #ifndef OC_TEXT_H
 #define OC_TEXT_H
 
@@ -32,5 +32,9 @@ void oc_text_add_count(struct oc_text *text, size_t count);
 /** Append what a person typed or a file holds, at most 40 bytes of it, control
  *  bytes as '?', cut between UTF-8 characters with "..." after the cut. */
 void oc_text_add_quoted(struct oc_text *text, const char *bytes, size_t count);
+
+/** A copy of bytes to be given to free(), control bytes but tabs as '?'; NULL without
+ *  memory. */
+char *oc_text_new(const char *bytes, size_t count);
 
 #endif

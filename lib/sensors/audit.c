@@ -8,9 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../ground/file.h"
 #include "pull_up.h"
 #include "smooth.h"
+#include "../ground/number.h"
 #include "../ground/status.h"
 #include "../ground/text.h"
 
@@ -57,11 +57,11 @@ static void check_degrees(struct work *work, const struct oc_printed_row *row) {
   record->suspect.high = as_c + f->half / 1.8;
   struct oc_text text = oc_clause_begin(record);
   oc_text_add(&text, "the degrees disagree: ");
-  oc_clause_add_number(&text, f->t);
+  oc_text_add_number(&text, f->t);
   oc_text_add(&text, " F is ");
   add_degrees(&text, as_c, fmin(c->half, 0.49), " C");
   oc_text_add(&text, ", and ");
-  oc_clause_add_number(&text, c->t);
+  oc_text_add_number(&text, c->t);
   oc_text_add(&text, " C is ");
   add_degrees(&text, c->t * 1.8 + 32, f->half, " F");
   oc_text_add(&text, "; find out which of the two is meant");
@@ -104,9 +104,9 @@ static void report_misplaced(struct work *work, size_t i) {
   oc_text_add(&text, "temp_c ");
   oc_text_add(&text, row->text);
   oc_text_add(&text, " does not stand between ");
-  oc_clause_add_number(&text, before->t_c);
+  oc_text_add_number(&text, before->t_c);
   oc_text_add(&text, " and ");
-  oc_clause_add_number(&text, after->t_c);
+  oc_text_add_number(&text, after->t_c);
   oc_text_add(&text, " C, the rows before and after");
   oc_clause_add_suggestion(&text, record, middle);
 }
@@ -233,9 +233,9 @@ static void remark_curve(struct work *work, size_t first, size_t last) {
   struct oc_text text = oc_text_begin(remark, OC_SENTENCE);
   oc_text_add(&text, work->place);
   oc_text_add(&text, ": the rows from ");
-  oc_clause_add_number(&text, work->points[first].t_c);
+  oc_text_add_number(&text, work->points[first].t_c);
   oc_text_add(&text, " to ");
-  oc_clause_add_number(&text, work->points[last - 1].t_c);
+  oc_text_add_number(&text, work->points[last - 1].t_c);
   oc_text_add(&text,
               is_above(&work->smooth[first]) ? " C lie together above" : " C lie together below");
   oc_text_add(&text, " the line through the others: they may be of another curve");
@@ -307,7 +307,7 @@ static void report_turn(struct work *work, size_t i, enum oc_printed_column colu
   oc_text_add(&text, " breaks the order with ");
   oc_text_add(&text, figure_of(&work->points[other], column)->text);
   oc_text_add(&text, " at ");
-  oc_clause_add_number(&text, work->points[other].t_c);
+  oc_text_add_number(&text, work->points[other].t_c);
   oc_text_add(&text, " C; look both rows up again");
 }
 
@@ -401,7 +401,7 @@ static void remark_volts(struct work *work, enum oc_printed_column column,
   oc_text_add(&text, ": the volts of ");
   oc_text_add(&text, oc_printed_column_name(column));
   oc_text_add(&text, " fit no one pull-up to ");
-  oc_clause_add_number(&text, work->printed.supply_v);
+  oc_text_add_number(&text, work->printed.supply_v);
   oc_text_add(&text, " V: the rows alone want ");
   oc_clause_add_resistance(&text, pull_up->least_ohm);
   oc_text_add(&text, " to ");
@@ -435,7 +435,7 @@ static void report_volts(struct work *work, size_t i, enum oc_printed_column col
   oc_text_add(&text, " does not fit the pull-up of the other rows, ");
   oc_clause_add_resistance(&text, pull_up->p_ohm);
   oc_text_add(&text, " to ");
-  oc_clause_add_number(&text, work->printed.supply_v);
+  oc_text_add_number(&text, work->printed.supply_v);
   oc_text_add(&text, " V, which gives ");
   oc_clause_add_fixed(&text, signal->fits_v, 3);
   oc_clause_add_suggestion(&text, record, signal->fits_v);
@@ -505,37 +505,24 @@ static ohm_audit *audit_new(const char *place, const struct oc_printed *printed,
   return NULL;
 }
 
-ohm_audit *ohm_audit_parse(const char *text, size_t length, const char *name, ohm_error *error) {
-  oc_error_clear(error);
-  if (!text || !name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  if (length > OC_FILE_MAX) {
-    oc_fail(error, OHM_TOO_LARGE, ohm_status_text(OHM_TOO_LARGE), (const char *)NULL);
-    return NULL;
-  }
+static void *parse(const struct oc_table_text *text, ohm_error *error) {
   struct oc_printed printed;
   ohm_audit *audit = NULL;
-  if (oc_printed_parse(text, length, name, &printed, error) == OHM_OK) {
+  if (oc_printed_parse(text, &printed, error) == OHM_OK) {
     if (printed.count > 0)
-      audit = audit_new(name, &printed, error);
+      audit = audit_new(text->place, &printed, error);
     else
-      oc_fail_at(error, OHM_BAD_DEFINITION, name, 0, 0,
+      oc_fail_at(error, OHM_BAD_DEFINITION, text->place, 0, 0,
                  "no row with a temperature; only a table can be audited", (const char *)NULL);
   }
   oc_printed_free(&printed);
   return audit;
 }
 
+ohm_audit *ohm_audit_parse(const char *text, size_t length, const char *name, ohm_error *error) {
+  return oc_table_file_parse(text, length, name, parse, error);
+}
+
 ohm_audit *ohm_audit_load(const char *path, ohm_error *error) {
-  if (!path) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  size_t length;
-  char *text = oc_file_read(path, &length, error);
-  ohm_audit *audit = text ? ohm_audit_parse(text, length, path, error) : NULL;
-  free(text);
-  return audit;
+  return oc_table_file_load(path, parse, error);
 }

@@ -4,25 +4,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../ground/csv.h"
 #include "../curves/curve.h"
+#include "../ground/list.h"
 #include "../ground/number.h"
-#include "../ground/status.h"
-#include "../ground/words.h"
 
-enum { OTHERS = OC_PRINTED_COLUMNS, TEMP = OTHERS, TEMP_F, FLAG, BAND, AS_PRINTED, ALL };
-
-static const char *const names[ALL] = {"r_min_ohm",    "r_nom_ohm", "r_max_ohm", "v_signal",
-                                       "v_signal_hot", "temp_c",    "temp_f",    "flag",
-                                       "band",         "as_printed"};
-
-struct reader {
-  struct oc_printed *printed;
-  const char *place;
-  ohm_error *error;
-  bool has_header;
-  int at[ALL]; /* place of a column in a row; -1 when absent */
-};
+static const char *const names[OC_PRINTED_COLUMNS] = {
+    "r_min_ohm", "r_nom_ohm", "r_max_ohm", "v_signal", "v_signal_hot",
+    "temp_c",    "temp_f",    "flag",      "band",     "as_printed"};
 
 const char *oc_printed_column_name(enum oc_printed_column column) {
   return names[column];
@@ -31,17 +19,6 @@ const char *oc_printed_column_name(enum oc_printed_column column) {
 void oc_printed_free(struct oc_printed *printed) {
   free(printed->rows);
   *printed = (struct oc_printed){.supply_v = OC_ASSUMED_SUPPLY_VOLT};
-}
-
-static bool is_word(const struct oc_csv_cell *cell, const char *word) {
-  return cell->length == strlen(word) && memcmp(cell->text, word, cell->length) == 0;
-}
-
-static const struct oc_csv_cell *cell_of(const struct reader *reader, const struct oc_csv *csv,
-                                         int column) {
-  static const struct oc_csv_cell blank = {"", 0, 0};
-  int at = reader->at[column];
-  return at >= 0 && (size_t)at < csv->count ? &csv->cells[at] : &blank;
 }
 
 /* ---- digits ---- */
@@ -134,39 +111,27 @@ static uint64_t band_of(const struct oc_csv_cell *cell) {
   return cell->length > 0 ? hash : 0;
 }
 
-static bool grow(struct oc_printed *printed) {
-  if (printed->count < printed->room)
-    return true;
-  size_t room = printed->room ? 2 * printed->room : 32;
-  struct oc_printed_row *rows = realloc(printed->rows, room * sizeof *rows);
-  if (!rows)
-    return false;
-  printed->rows = rows;
-  printed->room = room;
-  return true;
-}
-
-static struct oc_printed_row row_of(const struct reader *reader, const struct oc_csv *csv) {
-  struct oc_printed_row row = {.line = csv->line,
+static struct oc_printed_row row_of(const struct oc_table_file *file) {
+  struct oc_printed_row row = {.line = file->csv.line,
                                .t_c = NAN,
                                .celsius = {NAN, NAN, 0},
                                .fahrenheit = {NAN, NAN, 0},
-                               .band = band_of(cell_of(reader, csv, BAND)),
-                               .flagged = is_word(cell_of(reader, csv, FLAG), "suspect")};
-  const struct oc_csv_cell *temp = cell_of(reader, csv, TEMP);
+                               .band = band_of(oc_table_file_cell(file, OC_PRINTED_BAND)),
+                               .flagged = oc_printed_is_suspect(file)};
+  const struct oc_csv_cell *temp = oc_table_file_cell(file, OC_PRINTED_TEMP);
   ohm_number_read(temp->text, temp->length, &row.t_c);
   row.column = temp->column;
   copy_text(row.text, temp);
-  for (int i = 0; i < OC_PRINTED_COLUMNS; i++)
-    row.figures[i] = figure_of(cell_of(reader, csv, i));
-  const struct oc_csv_cell *degrees = cell_of(reader, csv, TEMP_F);
+  for (size_t i = 0; i < OC_PRINTED_FIGURES; i++)
+    row.figures[i] = figure_of(oc_table_file_cell(file, i));
+  const struct oc_csv_cell *degrees = oc_table_file_cell(file, OC_PRINTED_TEMP_F);
   size_t used;
   double t_f;
   double quantum;
   if (oc_number_scan(degrees->text, degrees->length, &used, &t_f, &quantum) == OHM_OK &&
       used == degrees->length)
     row.fahrenheit = (struct oc_printed_degrees){t_f, quantum / 2, degrees->column};
-  take_as_printed(&row, cell_of(reader, csv, AS_PRINTED));
+  take_as_printed(&row, oc_table_file_cell(file, OC_PRINTED_AS_PRINTED));
   return row;
 }
 
@@ -181,44 +146,45 @@ static void fill_celsius(struct oc_printed_row *row) {
   }
 }
 
-static ohm_status take_row(struct reader *reader, const struct oc_csv *csv) {
-  struct oc_printed *printed = reader->printed;
-  struct oc_printed_row row = row_of(reader, csv);
+static void take_row(struct oc_printed *printed, struct oc_table_file *file) {
+  struct oc_printed_row row = row_of(file);
   fill_celsius(&row);
-  if (!(OC_ZERO_C < row.t_c && row.t_c <= 1000))
-    return OHM_OK;
-  if (printed->count == OC_POINTS_MAX)
-    return oc_fail_at(reader->error, OHM_TOO_LARGE, reader->place, csv->line, 0,
-                      "more than 4096 rows: leave some out", (const char *)NULL);
-  if (!grow(printed))
-    return oc_fail_memory(reader->error);
-  printed->rows[printed->count++] = row;
-  return OHM_OK;
+  if (!(OC_ZERO_C < row.t_c && row.t_c <= OC_HOTTEST_C))
+    return;
+  if (printed->count == OC_POINTS_MAX) {
+    oc_table_file_fail(file, OHM_TOO_LARGE, "more than 4096 rows", NULL, ": leave some out");
+    return;
+  }
+  struct oc_printed_row *rows =
+      oc_list_grow(printed->rows, printed->count, &printed->room, sizeof *rows);
+  if (!rows) {
+    oc_complaints_fail_memory(file->complaints);
+    return;
+  }
+  printed->rows = rows;
+  rows[printed->count++] = row;
 }
 
-static ohm_status take_header(struct reader *reader, const struct oc_csv *csv) {
-  reader->has_header = true;
-  for (size_t i = 0; i < csv->count; i++)
-    for (int column = 0; column < ALL; column++)
-      if (is_word(&csv->cells[i], names[column]) && reader->at[column] < 0)
-        reader->at[column] = (int)i;
-  const int *at = reader->at;
-  if (at[TEMP] >= 0 &&
-      (at[OC_PRINTED_NOMINAL] >= 0 || (at[OC_PRINTED_MIN] >= 0 && at[OC_PRINTED_MAX] >= 0)))
-    return OHM_OK;
-  return oc_fail_at(reader->error, OHM_BAD_SYNTAX, reader->place, csv->line, 0,
-                    "the header row lacks a column: it needs temp_c, and r_nom_ohm or both "
-                    "r_min_ohm and r_max_ohm",
-                    (const char *)NULL);
+void oc_printed_take_header(struct oc_table_file *file) {
+  oc_table_file_take_header(file, names, OC_PRINTED_COLUMNS);
+  const int *at = file->columns;
+  bool has_ohms =
+      at[OC_PRINTED_NOMINAL] >= 0 || (at[OC_PRINTED_MIN] >= 0 && at[OC_PRINTED_MAX] >= 0);
+  if (at[OC_PRINTED_TEMP] < 0 || !has_ohms)
+    oc_table_file_fail(file, OHM_BAD_SYNTAX, "the header row lacks a column", NULL,
+                       ": it needs temp_c, and r_nom_ohm or both r_min_ohm and r_max_ohm");
+}
+
+bool oc_printed_is_suspect(const struct oc_table_file *file) {
+  return oc_csv_is(oc_table_file_cell(file, OC_PRINTED_FLAG), "suspect");
 }
 
 /* "# supply_v: 5" */
-static void take_comment(struct reader *reader, const struct oc_csv_cell *comment) {
-  struct oc_words words = {comment->text, comment->length};
+static void take_supply(struct oc_printed *printed, const struct oc_csv_cell *value) {
   double supply_v;
-  if (oc_words_take(&words, "supply_v:") && oc_words_number(&words, &supply_v) &&
-      words.length == 0 && oc_inside(0.1, supply_v, 1000))
-    reader->printed->supply_v = supply_v;
+  if (ohm_number_read(value->text, value->length, &supply_v) == OHM_OK &&
+      oc_inside(0.1, supply_v, 1000))
+    printed->supply_v = supply_v;
 }
 
 /* ---- what a figure was rounded to ---- */
@@ -243,23 +209,22 @@ static void settle_halves(struct oc_printed *printed, int column) {
   }
 }
 
-ohm_status oc_printed_parse(const char *text, size_t length, const char *place,
-                            struct oc_printed *printed, ohm_error *error) {
-  struct oc_csv csv;
-  struct reader reader = {.printed = printed, .place = place, .error = error};
+ohm_status oc_printed_parse(const struct oc_table_text *text, struct oc_printed *printed,
+                            ohm_error *error) {
+  static const char *const words[] = {"supply_v"};
+  static const struct oc_keys keys = {1, words, NULL};
+  struct oc_complaints complaints = {.place = text->place, .error = error};
+  struct oc_table_file file;
   *printed = (struct oc_printed){.supply_v = OC_ASSUMED_SUPPLY_VOLT};
-  for (int i = 0; i < ALL; i++)
-    reader.at[i] = -1;
-  oc_csv_begin(&csv, text, length);
-  ohm_status status = OHM_OK;
-  for (enum oc_csv_kind kind = oc_csv_next(&csv); kind != OC_CSV_END && status == OHM_OK;
-       kind = oc_csv_next(&csv)) {
-    if (kind == OC_CSV_COMMENT)
-      take_comment(&reader, &csv.cells[0]);
-    else if (kind == OC_CSV_ROW)
-      status = reader.has_header ? take_row(&reader, &csv) : take_header(&reader, &csv);
-  }
-  for (int column = 0; column < OC_PRINTED_COLUMNS; column++)
+  oc_table_file_begin(&file, &keys, text, &complaints);
+  for (enum oc_part part; (part = oc_table_file_next(&file)) != OC_PART_END;)
+    if (part == OC_PART_KEY)
+      take_supply(printed, &file.value);
+    else if (part == OC_PART_ROW && file.has_header)
+      take_row(printed, &file);
+    else if (part == OC_PART_ROW)
+      oc_printed_take_header(&file);
+  for (int column = 0; column < OC_PRINTED_FIGURES; column++)
     settle_halves(printed, column);
-  return status;
+  return complaints.status;
 }

@@ -5,7 +5,7 @@
 
 #include <stdint.h>
 
-#include "../ground/internal.h"
+#include "../ground/table_file.h"
 
 enum oc_printed_column {
   OC_PRINTED_MIN,
@@ -13,6 +13,12 @@ enum oc_printed_column {
   OC_PRINTED_MAX,
   OC_PRINTED_VOLTS,
   OC_PRINTED_HOT_VOLTS,
+  OC_PRINTED_FIGURES, /**< the columns before are of figures */
+  OC_PRINTED_TEMP = OC_PRINTED_FIGURES,
+  OC_PRINTED_TEMP_F,
+  OC_PRINTED_FLAG,
+  OC_PRINTED_BAND,
+  OC_PRINTED_AS_PRINTED,
   OC_PRINTED_COLUMNS
 };
 
@@ -41,7 +47,7 @@ struct oc_printed_row {
   char text[OC_PRINTED_TEXT];
   struct oc_printed_degrees celsius; /**< beside t_c, which may be converted */
   struct oc_printed_degrees fahrenheit;
-  struct oc_printed_figure figures[OC_PRINTED_COLUMNS];
+  struct oc_printed_figure figures[OC_PRINTED_FIGURES];
   uint64_t band; /**< rows of one maker's band have one number, the sensor's own 0 */
   bool flagged;  /**< suspect already */
   bool misplaced;
@@ -57,6 +63,12 @@ struct oc_printed {
 /** Name of a column in a header row, "r_nom_ohm". */
 const char *oc_printed_column_name(enum oc_printed_column column);
 
+/** Find the columns in the header row at hand; what cannot be done without is a fault. */
+void oc_printed_take_header(struct oc_table_file *file);
+
+/** Whether a row is flagged as one that cannot be believed. */
+bool oc_printed_is_suspect(const struct oc_table_file *file);
+
 /**
  * Read the rows that have a temperature; a figure that is no number is left blank.
  *
@@ -64,8 +76,8 @@ const char *oc_printed_column_name(enum oc_printed_column column);
  * Status  OHM_OK; OHM_BAD_SYNTAX the header row lacks a column; OHM_TOO_LARGE;
  *         OHM_NO_MEMORY.
  */
-ohm_status oc_printed_parse(const char *text, size_t length, const char *place,
-                            struct oc_printed *printed, ohm_error *error);
+ohm_status oc_printed_parse(const struct oc_table_text *text, struct oc_printed *printed,
+                            ohm_error *error);
 
 void oc_printed_free(struct oc_printed *printed);
 

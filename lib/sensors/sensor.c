@@ -23,9 +23,7 @@ void ohm_sensor_free(ohm_sensor *sensor) {
     free(sensor->bands[i].rows);
   }
   free(sensor->bands);
-  for (size_t i = 0; i < sensor->note_count; i++)
-    free(sensor->notes[i]);
-  free(sensor->notes);
+  oc_notes_free(&sensor->notes);
   free(sensor);
 }
 
@@ -60,11 +58,11 @@ double ohm_sensor_dissipation_mw_per_k(const ohm_sensor *sensor) {
 }
 
 size_t ohm_sensor_note_count(const ohm_sensor *sensor) {
-  return sensor ? sensor->note_count : 0;
+  return sensor ? sensor->notes.count : 0;
 }
 
 const char *ohm_sensor_note(const ohm_sensor *sensor, size_t index) {
-  return sensor && index < sensor->note_count ? sensor->notes[index] : NULL;
+  return sensor ? oc_notes_at(&sensor->notes, index) : NULL;
 }
 
 size_t ohm_sensor_row_count(const ohm_sensor *sensor) {

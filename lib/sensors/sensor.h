@@ -4,6 +4,7 @@
 #define OC_SENSOR_H
 
 #include "../curves/covariance.h"
+#include "../ground/complaints.h"
 #include "tolerance.h"
 
 struct ohm_sensor {
@@ -19,8 +20,7 @@ struct ohm_sensor {
   ohm_sensor_row *rows; /**< in rising temperature; none for a model */
   size_t band_count;
   struct oc_maker_band *bands;
-  size_t note_count;
-  char **notes;
+  struct oc_notes notes;
 };
 
 /**

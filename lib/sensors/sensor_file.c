@@ -1,296 +1,176 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * A sensor file: lines of "# key: value", then for a table a header row and rows.
- * What makes a sensor unusable is an error; what costs one row or one optional line
+ * What makes a sensor unusable is a fault; what costs one row or one optional line
  * is a note, and the rest goes on.
  */
-#include <stdlib.h>
 #include <string.h>
 
 #include "audit.h"
-#include "draft.h"
-#include "../ground/file.h"
+#include "printed.h"
+#include "sensor_build.h"
 #include "../ground/number.h"
-#include "../ground/status.h"
-#include "tolerance.h"
 #include "../ground/words.h"
 
-static const char *const known_keys[] = {
-    "name",      "description", "source",      "kind",        "model",
-    "tolerance", "range",       "r0_ohm",      "t0_c",        "beta_k",
-    "r_ref_ohm", "r25_ohm",     "alpha_per_k", "beta_per_k2", "dissipation_mw_per_k"};
+struct reader {
+  struct oc_table_file file;
+  struct oc_sensor_build build;
+};
 
-enum column { TEMP, MIN, NOMINAL, MAX, FLAG, BAND, COLUMNS };
+typedef void take(struct reader *reader, const struct oc_csv_cell *value);
 
-static const char *const column_names[COLUMNS] = {"temp_c",    "r_min_ohm", "r_nom_ohm",
-                                                  "r_max_ohm", "flag",      "band"};
+enum { NAME_IS_SIZE = 40 };
 
-/* "<what> is "<found>"": what was found, for a sentence. */
-static const char *found(char *buffer, size_t size, const char *what,
-                         const struct oc_csv_cell *cell) {
-  struct oc_text text = oc_text_begin(buffer, size);
-  oc_text_add(&text, what);
-  oc_text_add(&text, " is \"");
-  oc_text_add_quoted(&text, cell->text, cell->length);
-  oc_text_add(&text, "\"");
+/* "r_nom_ohm is " */
+static const char *name_is(char *buffer, const char *name) {
+  struct oc_text text = oc_text_begin(buffer, NAME_IS_SIZE);
+  oc_text_add(&text, name);
+  oc_text_add(&text, " is ");
   return buffer;
-}
-
-static bool is_word(const struct oc_csv_cell *cell, const char *word) {
-  return cell->length == strlen(word) && memcmp(cell->text, word, cell->length) == 0;
 }
 
 /* ---- lines of "# key: value" ---- */
 
-static void trim(struct oc_csv_cell *cell) {
-  while (cell->length > 0 && (cell->text[0] == ' ' || cell->text[0] == '\t')) {
-    cell->text++;
-    cell->length--;
-    cell->column++;
-  }
-  while (cell->length > 0 &&
-         (cell->text[cell->length - 1] == ' ' || cell->text[cell->length - 1] == '\t'))
-    cell->length--;
-}
-
-static void take_text(struct oc_draft *draft, char **text, const struct oc_csv_cell *value,
-                      int line) {
-  char what[80];
-  if (value->length == 0)
-    return;
-  if (*text) {
-    oc_draft_note(draft, line, value->column,
-                  found(what, sizeof what, "a second line of this key", value),
-                  "; the first one counts, leave one out");
-    return;
-  }
-  *text = oc_draft_copy(value->text, value->length);
-  if (!*text)
-    oc_draft_out_of_memory(draft);
-}
-
-static void take_number(struct oc_draft *draft, size_t key, const struct oc_csv_cell *value,
-                        int line) {
-  char what[100];
+static void take_dissipation(struct reader *reader, const struct oc_csv_cell *value) {
   double number;
-  bool dissipation = key == 0;
-  bool is_number = ohm_number_read(value->text, value->length, &number) == OHM_OK;
-  found(what, sizeof what, oc_draft_key(key), value);
-  if (is_number && (!dissipation || number > 0))
-    draft->numbers[key] = number;
-  else if (dissipation)
-    oc_draft_note(draft, line, value->column, what,
-                  "; write a number above 0, such as 1.5 (left out)");
+  if (ohm_number_read(value->text, value->length, &number) == OHM_OK && number > 0)
+    reader->build.numbers[OC_KEY_DISSIPATION] = number;
   else
-    draft->status =
-        oc_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column, what,
-                   "; write a plain number, such as 3950 or 2.341077e-4", (const char *)NULL);
+    oc_table_file_note(&reader->file, "dissipation_mw_per_k is ", value,
+                       "; write a number above 0, such as 1.5 (left out)");
 }
 
-static void take_model(struct oc_draft *draft, const struct oc_csv_cell *value, int line) {
-  char what[80];
+static void take_parameter(struct reader *reader, const struct oc_csv_cell *value) {
+  char what[NAME_IS_SIZE];
+  double number;
+  if (ohm_number_read(value->text, value->length, &number) == OHM_OK)
+    reader->build.numbers[reader->file.key] = number;
+  else
+    oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX,
+                       name_is(what, oc_sensor_keys[reader->file.key]), value,
+                       "; write a plain number, such as 3950 or 2.341077e-4");
+}
+
+static void take_model(struct reader *reader, const struct oc_csv_cell *value) {
   char allowed[160];
-  struct oc_text names = oc_text_begin(allowed, sizeof allowed);
+  struct oc_text advice = oc_text_begin(allowed, sizeof allowed);
+  oc_text_add(&advice, "; it may be ");
   for (int model = 0; model < OC_MODELS; model++) {
     const char *name = oc_model_form((enum oc_model)model)->name;
-    if (is_word(value, name)) {
-      draft->model = (enum oc_model)model;
+    if (oc_csv_is(value, name)) {
+      reader->build.model = (enum oc_model)model;
       return;
     }
-    oc_text_add(&names, model == 0 ? "" : model + 1 < OC_MODELS ? ", " : " or ");
-    oc_text_add(&names, name);
+    oc_text_add(&advice, model == 0 ? "" : model + 1 < OC_MODELS ? ", " : " or ");
+    oc_text_add(&advice, name);
   }
-  draft->status = oc_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
-                             found(what, sizeof what, "model", value), "; it may be ", allowed,
-                             (const char *)NULL);
+  oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX, "model is ", value, allowed);
 }
 
-static void take_tolerance(struct oc_draft *draft, const struct oc_csv_cell *value, int line) {
-  char what[80];
-  if (oc_tolerance_scan(value->text, value->length, &draft->tolerance) != OHM_OK)
-    oc_draft_note(
-        draft, line, value->column, found(what, sizeof what, "tolerance", value),
+static void take_tolerance(struct reader *reader, const struct oc_csv_cell *value) {
+  if (oc_tolerance_scan(value->text, value->length, &reader->build.tolerance) != OHM_OK)
+    oc_table_file_note(
+        &reader->file, "tolerance is ", value,
         "; write \"5 %\", \"1 % at 25 C, beta 0.75 %\", \"0.5 K\" or \"0.3 K + 0.005 |t|\" "
         "(left out)");
 }
 
-static void take_covariance(struct oc_draft *draft, const struct oc_csv_cell *value, int line) {
-  char what[80];
-  if (oc_triangle_scan(value->text, value->length, &draft->covariance))
-    draft->covariance_line = line;
+static void take_covariance(struct reader *reader, const struct oc_csv_cell *value) {
+  if (oc_triangle_scan(value->text, value->length, &reader->build.covariance))
+    reader->build.covariance_line = reader->file.csv.line;
   else
-    oc_draft_note(draft, line, value->column, found(what, sizeof what, "covariance", value),
-                  "; write plain numbers, apart by spaces (left out)");
+    oc_table_file_note(&reader->file, "covariance is ", value,
+                       "; write plain numbers, apart by spaces (left out)");
 }
 
-static void take_degrees(struct oc_draft *draft, const struct oc_csv_cell *value, int line) {
-  char what[100];
+static void take_degrees(struct reader *reader, const struct oc_csv_cell *value) {
   double degrees;
   if (ohm_number_read(value->text, value->length, &degrees) == OHM_OK && degrees >= 1)
-    draft->degrees = degrees;
+    reader->build.degrees = degrees;
   else
-    oc_draft_note(draft, line, value->column, found(what, sizeof what, "degrees_of_freedom", value),
-                  "; write a number from 1 on (left out)");
+    oc_table_file_note(&reader->file, "degrees_of_freedom is ", value,
+                       "; write a number from 1 on (left out)");
 }
 
 /* "-40 to 125 C", "-40 C to 125 C" */
-static ohm_status range_scan(const char *text, size_t length, double *low_c, double *high_c) {
-  struct oc_words words = {text, length};
-  double low;
-  double high;
-  if (!oc_words_number(&words, &low))
-    return OHM_BAD_SYNTAX;
+static bool scan_range(const struct oc_csv_cell *value, double *low_c, double *high_c) {
+  struct oc_words words = {value->text, value->length};
+  if (!oc_words_number(&words, low_c))
+    return false;
   oc_words_take(&words, "C");
-  if (!oc_words_take(&words, "to") || !oc_words_number(&words, &high) ||
-      !oc_words_take(&words, "C") || words.length > 0)
-    return OHM_BAD_SYNTAX;
-  *low_c = low;
-  *high_c = high;
-  return OHM_OK;
+  return oc_words_take(&words, "to") && oc_words_number(&words, high_c) &&
+         oc_words_take(&words, "C") && words.length == 0;
 }
 
-static void take_range(struct oc_draft *draft, const struct oc_csv_cell *value, int line) {
-  char what[80];
-  if (range_scan(value->text, value->length, &draft->low_c, &draft->high_c) != OHM_OK)
-    draft->status = oc_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, line, value->column,
-                               found(what, sizeof what, "range", value),
-                               "; write it as -40 to 125 C", (const char *)NULL);
+static void take_range(struct reader *reader, const struct oc_csv_cell *value) {
+  if (!scan_range(value, &reader->build.low_c, &reader->build.high_c))
+    oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX, "range is ", value,
+                       "; write it as -40 to 125 C");
 }
-
-/* ---- makers' bands ---- */
 
 /* "# band kawasaki-z750: Kawasaki Z750 service manual, page 16-76" */
-static void take_band(struct oc_draft *draft, struct oc_csv_cell name,
-                      const struct oc_csv_cell *value, int line) {
-  size_t band = oc_draft_band(draft, name.text, name.length);
+static void take_band(struct reader *reader, const struct oc_csv_cell *name) {
+  struct oc_sensor_build *build = &reader->build;
+  size_t band = oc_sensor_build_band(build, name->text, name->length);
   if (band > 0)
-    take_text(draft, &draft->sensor->bands[band - 1].source, value, line);
+    oc_table_file_take_text(&reader->file, &build->sensor->bands[band - 1].source);
 }
 
-/* A key that is nearly a known one is a slip; any other is somebody's remark. */
-static void look_at_unknown(struct oc_draft *draft, const struct oc_csv_cell *key, int line) {
-  char word[24];
-  char what[120];
-  if (key->length >= sizeof word || key->length < 4)
-    return;
-  memcpy(word, key->text, key->length);
-  word[key->length] = '\0';
-  const char *meant = ohm_nearest(word, known_keys, sizeof known_keys / sizeof known_keys[0]);
-  if (!meant || strcmp(meant, word) == 0)
-    return;
-  struct oc_text text = oc_text_begin(what, sizeof what);
-  oc_text_add(&text, "the key \"");
-  oc_text_add_quoted(&text, key->text, key->length);
-  oc_text_add(&text, "\" is not known and left out; was ");
-  oc_text_add(&text, meant);
-  oc_draft_note(draft, line, key->column, what, " meant?");
+static void take_line(struct reader *reader) {
+  static take *const takes[OC_SENSOR_KEYS] = {
+      [OC_KEY_MODEL] = take_model,     [OC_KEY_TOLERANCE] = take_tolerance,
+      [OC_KEY_RANGE] = take_range,     [OC_KEY_COVARIANCE] = take_covariance,
+      [OC_KEY_DEGREES] = take_degrees, [OC_KEY_DISSIPATION] = take_dissipation};
+  ohm_sensor *sensor = reader->build.sensor;
+  char **const texts[] = {[OC_KEY_NAME] = &sensor->name,
+                          [OC_KEY_DESCRIPTION] = &sensor->description,
+                          [OC_KEY_SOURCE] = &sensor->source,
+                          [OC_KEY_KIND] = &sensor->kind};
+  size_t key = reader->file.key;
+  if (key < sizeof texts / sizeof texts[0])
+    oc_table_file_take_text(&reader->file, texts[key]);
+  else if (key == OC_SENSOR_KEYS)
+    take_band(reader, &reader->file.name);
+  else if (takes[key])
+    takes[key](reader, &reader->file.value);
+  else
+    take_parameter(reader, &reader->file.value);
 }
 
-static void take_line(struct oc_draft *draft, const struct oc_csv_cell *comment, int line) {
-  const char *colon = memchr(comment->text, ':', comment->length);
-  if (!colon)
-    return;
-  size_t before = (size_t)(colon - comment->text);
-  struct oc_csv_cell key = {comment->text, before, comment->column};
-  struct oc_csv_cell value = {colon + 1, comment->length - before - 1,
-                              comment->column + (int)before + 1};
-  trim(&key);
-  trim(&value);
-  ohm_sensor *sensor = draft->sensor;
-  if (is_word(&key, "name")) {
-    take_text(draft, &sensor->name, &value, line);
-  } else if (is_word(&key, "description")) {
-    take_text(draft, &sensor->description, &value, line);
-  } else if (is_word(&key, "source")) {
-    take_text(draft, &sensor->source, &value, line);
-  } else if (is_word(&key, "kind")) {
-    take_text(draft, &sensor->kind, &value, line);
-  } else if (is_word(&key, "model")) {
-    take_model(draft, &value, line);
-  } else if (is_word(&key, "tolerance")) {
-    take_tolerance(draft, &value, line);
-  } else if (is_word(&key, "range")) {
-    take_range(draft, &value, line);
-  } else if (is_word(&key, "covariance")) {
-    take_covariance(draft, &value, line);
-  } else if (is_word(&key, "degrees_of_freedom")) {
-    take_degrees(draft, &value, line);
-  } else if (key.length > 5 && memcmp(key.text, "band ", 5) == 0) {
-    struct oc_csv_cell name = {key.text + 5, key.length - 5, key.column + 5};
-    trim(&name);
-    take_band(draft, name, &value, line);
-  } else {
-    for (size_t i = 0; oc_draft_key(i); i++)
-      if (is_word(&key, oc_draft_key(i))) {
-        take_number(draft, i, &value, line);
-        return;
-      }
-    look_at_unknown(draft, &key, line);
-  }
-}
+/* ---- rows ---- */
 
-/* ---- header and rows ---- */
-
-struct table {
-  struct oc_draft *draft;
-  int columns[COLUMNS]; /* place of a column in a row; -1 when absent */
-};
-
-static void take_header(struct table *table, const struct oc_csv *csv) {
-  struct oc_draft *draft = table->draft;
-  draft->has_rows = true;
-  for (size_t i = 0; i < csv->count; i++)
-    for (int column = 0; column < COLUMNS; column++)
-      if (is_word(&csv->cells[i], column_names[column]) && table->columns[column] < 0)
-        table->columns[column] = (int)i;
-  const int *at = table->columns;
-  if (at[TEMP] < 0 || (at[NOMINAL] < 0 && (at[MIN] < 0 || at[MAX] < 0)))
-    draft->status =
-        oc_fail_at(draft->error, OHM_BAD_SYNTAX, draft->place, csv->line, 0,
-                   "the header row lacks a column: it needs temp_c, and r_nom_ohm or both "
-                   "r_min_ohm and r_max_ohm",
-                   (const char *)NULL);
-}
-
-static const struct oc_csv_cell *cell_of(const struct table *table, const struct oc_csv *csv,
-                                         enum column column) {
-  static const struct oc_csv_cell blank = {"", 0, 0};
-  int at = table->columns[column];
-  return at >= 0 && (size_t)at < csv->count ? &csv->cells[at] : &blank;
+static void leave_out(struct reader *reader, const char *why) {
+  oc_table_file_note(&reader->file, "row left out: ", NULL, why);
 }
 
 /* One number of a row; NaN when blank. False, with a note, when it is no number. */
-static bool take_cell(struct table *table, const struct oc_csv *csv, enum column column,
-                      double *number) {
-  const struct oc_csv_cell *cell = cell_of(table, csv, column);
+static bool take_cell(struct reader *reader, enum oc_printed_column column, double *number) {
+  const struct oc_csv_cell *cell = oc_table_file_cell(&reader->file, column);
+  bool is_temp = column == OC_PRINTED_TEMP;
   *number = NAN;
   if (cell->length == 0)
     return true;
   bool is_number = ohm_number_read(cell->text, cell->length, number) == OHM_OK;
-  bool allowed = column == TEMP ? OC_ZERO_C < *number && *number <= 1000 : *number > 0;
+  bool allowed = is_temp ? OC_ZERO_C < *number && *number <= OC_HOTTEST_C : *number > 0;
   if (is_number && allowed)
     return true;
-  char what[100];
-  oc_draft_note(
-      table->draft, csv->line, cell->column, found(what, sizeof what, column_names[column], cell),
-      column == TEMP ? "; write degrees Celsius above -273.15 and up to 1000 as a plain "
-                       "number (row left out)"
-                     : "; write ohms above 0 as a plain number, such as 2450 (row left out)");
+  char what[NAME_IS_SIZE];
+  oc_table_file_note(&reader->file, name_is(what, oc_printed_column_name(column)), cell,
+                     is_temp
+                         ? "; write degrees Celsius above -273.15 and up to 1000 as a plain "
+                           "number (row left out)"
+                         : "; write ohms above 0 as a plain number, such as 2450 (row left out)");
   return false;
-}
-
-static void leave_out(struct table *table, const struct oc_csv *csv, const char *why) {
-  oc_draft_note(table->draft, csv->line, 0, "row left out: ", why);
 }
 
 /* A band's name stands bare in a cell, and before the colon of its own line. */
 static bool is_band_name(const struct oc_csv_cell *name) {
-  struct oc_csv_cell trimmed = *name;
-  trim(&trimmed);
-  bool bare = trimmed.length == name->length;
-  for (size_t i = 0; i < name->length; i++)
-    bare = bare && !strchr(",:\"", name->text[i]);
-  return bare;
+  for (size_t i = 0; i < name->length; i++) {
+    bool at_end = i == 0 || i + 1 == name->length;
+    if (strchr(at_end ? ",:\" \t" : ",:\"", name->text[i]))
+      return false;
+  }
+  return true;
 }
 
 /* Why a row cannot be used; NULL when it can. */
@@ -312,110 +192,75 @@ static const char *fault_of_row(const ohm_sensor_row *row, const struct oc_csv_c
   return NULL;
 }
 
-static void take_row(struct table *table, const struct oc_csv *csv) {
-  struct oc_draft *draft = table->draft;
+static void take_row(struct reader *reader) {
+  struct oc_sensor_build *build = &reader->build;
   ohm_sensor_row row;
-  if (is_word(cell_of(table, csv, FLAG), "suspect")) {
-    leave_out(table, csv, "it is flagged suspect");
+  if (oc_printed_is_suspect(&reader->file)) {
+    leave_out(reader, "it is flagged suspect");
     return;
   }
-  if (!take_cell(table, csv, TEMP, &row.t_c) || !take_cell(table, csv, MIN, &row.min_ohm) ||
-      !take_cell(table, csv, NOMINAL, &row.nominal_ohm) ||
-      !take_cell(table, csv, MAX, &row.max_ohm))
+  if (!take_cell(reader, OC_PRINTED_TEMP, &row.t_c) ||
+      !take_cell(reader, OC_PRINTED_MIN, &row.min_ohm) ||
+      !take_cell(reader, OC_PRINTED_NOMINAL, &row.nominal_ohm) ||
+      !take_cell(reader, OC_PRINTED_MAX, &row.max_ohm))
     return;
-  const struct oc_csv_cell *name = cell_of(table, csv, BAND);
+  const struct oc_csv_cell *name = oc_table_file_cell(&reader->file, OC_PRINTED_BAND);
   const char *fault = fault_of_row(&row, name);
-  size_t band = fault ? 0 : oc_draft_band(draft, name->text, name->length);
+  size_t band = fault ? 0 : oc_sensor_build_band(build, name->text, name->length);
   if (fault)
-    leave_out(table, csv, fault);
-  else if (oc_draft_goes_on(draft) && band == 0 && name->length > 0)
-    leave_out(table, csv, "a sensor has at most 64 bands");
-  else if (oc_draft_goes_on(draft))
-    oc_draft_keep_row(draft, &row, band, csv->line);
+    leave_out(reader, fault);
+  else if (oc_goes_on(build->complaints) && band == 0 && name->length > 0)
+    leave_out(reader, "a sensor has at most 64 bands");
+  else if (oc_goes_on(build->complaints))
+    oc_sensor_build_keep_row(build, &row, band, reader->file.csv.line);
 }
 
-static void read_lines(struct oc_draft *draft, const char *text, size_t length) {
-  struct table table = {draft, {-1, -1, -1, -1, -1, -1}};
-  struct oc_csv csv;
-  oc_csv_begin(&csv, text, length);
-  while (oc_draft_goes_on(draft)) {
-    switch (oc_csv_next(&csv)) {
-    case OC_CSV_END:
-      return;
-    case OC_CSV_COMMENT:
-      take_line(draft, &csv.cells[0], csv.line);
-      break;
-    case OC_CSV_FAULT:
-      oc_draft_note(draft, csv.line, csv.column, csv.fault, " (row left out)");
-      break;
-    case OC_CSV_ROW:
-      if (draft->has_rows)
-        take_row(&table, &csv);
-      else
-        take_header(&table, &csv);
-      break;
-    }
-  }
+/* ---- the whole ---- */
+
+static void read_parts(struct reader *reader) {
+  for (enum oc_part part; (part = oc_table_file_next(&reader->file)) != OC_PART_END;)
+    if (part == OC_PART_KEY)
+      take_line(reader);
+    else if (part == OC_PART_FAULT)
+      oc_table_file_note(&reader->file, reader->file.csv.fault, NULL, " (row left out)");
+    else if (reader->file.has_header)
+      take_row(reader);
+    else
+      oc_printed_take_header(&reader->file);
+  reader->build.has_rows = reader->file.has_header;
 }
 
 /* What looks like a misprint is noted, never left out or put right. */
-static void note_misprints(struct oc_draft *draft, const char *text, size_t length) {
+static void note_misprints(struct oc_complaints *complaints, const struct oc_table_text *text) {
   ohm_error error;
-  ohm_audit *audit = ohm_audit_parse(text, length, draft->place, &error);
+  ohm_audit *audit = ohm_audit_parse(text->bytes, text->length, text->place, &error);
   if (!audit && error.status == OHM_NO_MEMORY)
-    oc_draft_out_of_memory(draft);
-  for (size_t i = 0; i < ohm_audit_count(audit) && oc_draft_goes_on(draft); i++) {
+    oc_complaints_fail_memory(complaints);
+  for (size_t i = 0; i < ohm_audit_count(audit) && oc_goes_on(complaints); i++) {
     const ohm_suspect *suspect = ohm_audit_suspect(audit, i);
     if (oc_audit_is_news(audit, i))
-      oc_draft_note(draft, suspect->line, suspect->column, oc_audit_clause(audit, i), "");
+      oc_complaints_note(complaints,
+                         (struct oc_spot){.line = suspect->line, .column = suspect->column},
+                         oc_audit_clause(audit, i), "");
   }
   ohm_audit_free(audit);
 }
 
-static ohm_sensor *parse(const char *text, size_t length, const char *place,
-                         const char *default_name, ohm_error *error) {
-  oc_error_clear(error);
-  struct oc_draft draft = oc_draft_begin(place, error);
-  if (oc_draft_goes_on(&draft))
-    read_lines(&draft, text, length);
-  if (oc_draft_goes_on(&draft) && draft.has_rows)
-    note_misprints(&draft, text, length);
-  return oc_draft_finish(&draft, default_name);
+static void *parse(const struct oc_table_text *text, ohm_error *error) {
+  static const struct oc_keys keys = {OC_SENSOR_KEYS, oc_sensor_keys, "band"};
+  struct oc_complaints complaints = {.place = text->place, .error = error};
+  struct reader reader = {.build = oc_sensor_build_begin(&complaints)};
+  oc_table_file_begin(&reader.file, &keys, text, &complaints);
+  read_parts(&reader);
+  if (oc_goes_on(&complaints) && reader.build.has_rows)
+    note_misprints(&complaints, text);
+  return oc_sensor_build_finish(&reader.build, text->name);
 }
 
 ohm_sensor *ohm_sensor_parse(const char *text, size_t length, const char *name, ohm_error *error) {
-  if (!text || !name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  if (length > OC_FILE_MAX) {
-    oc_fail(error, OHM_TOO_LARGE, ohm_status_text(OHM_TOO_LARGE), (const char *)NULL);
-    return NULL;
-  }
-  return parse(text, length, name, name, error);
+  return oc_table_file_parse(text, length, name, parse, error);
 }
 
 ohm_sensor *ohm_sensor_load(const char *path, ohm_error *error) {
-  if (!path) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-    return NULL;
-  }
-  size_t length;
-  char *text = oc_file_read(path, &length, error);
-  if (!text)
-    return NULL;
-  const char *slash = strrchr(path, '/');
-  const char *base = slash ? slash + 1 : path;
-  size_t stem = strlen(base);
-  if (stem > 4 && strcmp(base + stem - 4, ".csv") == 0)
-    stem -= 4;
-  char *name = oc_draft_copy(base, stem);
-  ohm_sensor *sensor = NULL;
-  if (name)
-    sensor = parse(text, length, path, name, error);
-  else
-    oc_fail_memory(error);
-  free(name);
-  free(text);
-  return sensor;
+  return oc_table_file_load(path, parse, error);
 }

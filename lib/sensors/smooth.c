@@ -7,6 +7,8 @@
  */
 #include "smooth.h"
 
+#include "../arithmetic/cholesky.h"
+
 enum {
   TERMS = 8,
   STEP = 12, /* rows judged by one block in the middle of a long table */
@@ -59,33 +61,6 @@ static double variance(const struct block *block, size_t i) {
 
 /* ---- the fit ---- */
 
-static void factor(double root[TERMS][TERMS]) {
-  for (int i = 0; i < TERMS; i++)
-    for (int j = 0; j <= i; j++) {
-      double sum = root[i][j];
-      for (int k = 0; k < j; k++)
-        sum -= root[i][k] * root[j][k];
-      /* The prior keeps the matrix definite; rounding could not. */
-      root[i][j] = i == j ? sqrt(fmax(sum, 1e-12)) : sum / root[j][j];
-    }
-}
-
-static void solve_lower(double root[TERMS][TERMS], double *v) {
-  for (int i = 0; i < TERMS; i++) {
-    for (int k = 0; k < i; k++)
-      v[i] -= root[i][k] * v[k];
-    v[i] /= root[i][i];
-  }
-}
-
-static void solve_upper(double root[TERMS][TERMS], double *v) {
-  for (int i = TERMS - 1; i >= 0; i--) {
-    for (int k = i + 1; k < TERMS; k++)
-      v[i] -= root[k][i] * v[k];
-    v[i] /= root[i][i];
-  }
-}
-
 static double line_at(const struct block *block, size_t i) {
   double y = 0;
   for (int j = 0; j < TERMS; j++)
@@ -93,12 +68,10 @@ static double line_at(const struct block *block, size_t i) {
   return y;
 }
 
-static double line_variance(struct block *block, size_t i) {
+static double line_variance(const struct block *block, size_t i) {
   double v[TERMS];
   double sum = 0;
-  for (int j = 0; j < TERMS; j++)
-    v[j] = block->w[i][j];
-  solve_lower(block->root, v);
+  oc_cholesky_solve_lower(block->root[0], TERMS, TERMS, block->w[i], v);
   for (int j = 0; j < TERMS; j++)
     sum += v[j] * v[j];
   return sum;
@@ -122,9 +95,11 @@ static void fit(struct block *block) {
   for (size_t i = 0; i < block->count; i++)
     if (!block->gone[i])
       add_row(block, i, 1 / variance(block, i));
-  factor(block->root);
-  solve_lower(block->root, block->coefficient);
-  solve_upper(block->root, block->coefficient);
+  /* The prior keeps it definite: no eigenvalue below 1e-4, beside rounding of 1e-6. */
+  oc_cholesky_factor(block->root[0], TERMS, TERMS);
+  double *coefficient = block->coefficient;
+  oc_cholesky_solve_lower(block->root[0], TERMS, TERMS, coefficient, coefficient);
+  oc_cholesky_solve_upper(block->root[0], TERMS, TERMS, coefficient, coefficient);
   block->sum = 0;
   block->freedom = 0;
   for (int j = 0; j < TERMS; j++)

@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "audit.h"
+#include "../ground/list.h"
+#include "../ground/number.h"
 #include "../ground/status.h"
 
 /* ---- records ---- */
@@ -12,12 +14,6 @@
 void oc_clause_add_fixed(struct oc_text *text, double value, int decimals) {
   char number[OHM_NUMBER_SIZE];
   ohm_number_print_fixed(value, decimals, number, sizeof number);
-  oc_text_add(text, number);
-}
-
-void oc_clause_add_number(struct oc_text *text, double value) {
-  char number[OHM_NUMBER_SIZE];
-  ohm_number_print(value, number, sizeof number);
   oc_text_add(text, number);
 }
 
@@ -30,17 +26,14 @@ void oc_clause_add_resistance(struct oc_text *text, double r_ohm) {
 /* A new record of a row, its clause begun; NULL without memory. */
 struct oc_record *oc_record_new(ohm_audit *audit, const struct oc_printed_row *row, int kind,
                                 double level) {
-  if (audit->count == audit->room) {
-    size_t room = audit->room ? 2 * audit->room : 8;
-    struct oc_record *records = realloc(audit->records, room * sizeof *records);
-    if (!records) {
-      audit->failed = true;
-      return NULL;
-    }
-    audit->records = records;
-    audit->room = room;
+  struct oc_record *records =
+      oc_list_grow(audit->records, audit->count, &audit->room, sizeof *records);
+  if (!records) {
+    audit->failed = true;
+    return NULL;
   }
-  struct oc_record *record = &audit->records[audit->count++];
+  audit->records = records;
+  struct oc_record *record = &records[audit->count++];
   *record = (struct oc_record){.suspect = {.kind = kind,
                                            .line = row->line,
                                            .t_c = row->t_c,
@@ -67,7 +60,7 @@ void oc_clause_add_subject(struct oc_text *text, const struct oc_record *record)
   oc_text_add(text, " ");
   oc_text_add(text, record->printed);
   oc_text_add(text, " at ");
-  oc_clause_add_number(text, record->suspect.t_c);
+  oc_text_add_number(text, record->suspect.t_c);
   oc_text_add(text, " C");
 }
 

@@ -51,7 +51,6 @@ void oc_clause_add_subject(struct oc_text *text, const struct oc_record *record)
 /** Append what a slip would explain, if any, and what to do. */
 void oc_clause_add_suggestion(struct oc_text *text, const struct oc_record *record, double middle);
 
-void oc_clause_add_number(struct oc_text *text, double value);
 void oc_clause_add_fixed(struct oc_text *text, double value, int decimals);
 void oc_clause_add_resistance(struct oc_text *text, double r_ohm);
 

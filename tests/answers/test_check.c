@@ -16,7 +16,7 @@ static ohm_bench *bench_with(const char *const *readings, size_t count) {
   ohm_error error;
   ohm_bench *bench = ohm_bench_new(&error);
   if (!sensor)
-    sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+    sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_bench_use_sensor(bench, sensor);
   for (size_t i = 0; i < count; i++)
     ck_assert_msg(ohm_bench_read(bench, readings[i], NULL, &error) == OHM_OK, "%s", error.message);
@@ -33,7 +33,7 @@ static ohm_answer *checked(const ohm_bench *bench) {
 START_TEST(a_check_takes_fifteen_lines)
 {
   ohm_error error;
-  ohm_sensor *own = ohm_catalogue_load("ntc-2k45-20c", &error);
+  ohm_sensor *own = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
   ohm_bench *bench = ohm_bench_new(&error);
   ohm_bench_use_sensor(bench, own);
   if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)

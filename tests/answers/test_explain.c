@@ -61,10 +61,10 @@ static struct answer explained(const char *name, struct bench bench) {
 static struct answer explained_among_all(const char *name, struct bench bench) {
   struct answer answer = answer_new();
   const ohm_sensor *shelf[SHELF_MAX];
-  size_t count = ohm_catalogue_count();
+  size_t count = ohm_sensor_built_in_count();
   ck_assert(count <= SHELF_MAX);
   for (size_t i = 0; i < count; i++)
-    shelf[i] = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+    shelf[i] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
   ohm_sensor *sensor = sensor_built_in(name);
   ck_assert_int_eq(run(sensor, shelf, count, &bench, &answer), OHM_OK);
   ohm_sensor_free(sensor);

@@ -14,9 +14,9 @@ static const ohm_sensor *sensors[SENSORS_MAX];
 static size_t built_in_count;
 
 static void load_catalogue(void) {
-  built_in_count = ohm_catalogue_count();
+  built_in_count = ohm_sensor_built_in_count();
   for (size_t i = 0; i < built_in_count; i++)
-    sensors[i] = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+    sensors[i] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
 }
 
 /* ---- the bench ---- */

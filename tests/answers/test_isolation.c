@@ -245,7 +245,7 @@ START_TEST(only_what_is_left_is_the_module)
 END_TEST
 
 static void check_sensor(const char *display, const char *at, int place) {
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   oc_meter meter = OC_METER_INIT;
   oc_check check = OC_CHECK_INIT;
   oc_reading reading;

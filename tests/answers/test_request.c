@@ -33,7 +33,7 @@ static ohm_bench *bench_with(const char *words) {
 static int status_of(verb_function *verb, const char *words) {
   ohm_bench *bench = bench_with(words);
   if (!sensor)
-    sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+    sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_bench_use_sensor(bench, sensor);
   ohm_bench_compare(bench, sensor, NULL);
   ohm_answer *answer = verb(bench, &last);
@@ -229,7 +229,7 @@ START_TEST(a_history_that_ends_too_early_is_told)
   static const double t_c[] = {12, 9};
   ohm_history *history = ohm_history_new(after_h, t_c, 2, NULL);
   ohm_bench *bench = bench_with("3.9k -after_h 7");
-  ohm_sensor *own = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *own = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_bench_use_sensor(bench, own);
   ohm_bench_use_history(bench, history);
   ck_assert_ptr_null(ohm_bench_soak(bench, &last));
@@ -276,7 +276,7 @@ START_TEST(unset_is_not_zero_degrees)
 {
   ohm_error error;
   ohm_bench *bench = bench_with("3.9k -air 9C -after_h 7");
-  ohm_sensor *own = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *own = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   ohm_bench_use_sensor(bench, own);
   ohm_answer *unset = ohm_bench_soak(bench, &error);
   ck_assert_int_eq(ohm_bench_set(bench, OHM_SETTING_STOP, "0C", &error), OHM_OK);

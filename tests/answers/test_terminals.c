@@ -11,9 +11,9 @@ static const ohm_sensor *shelf[SHELF_MAX];
 static size_t shelf_count;
 
 static void load_shelf(void) {
-  shelf_count = ohm_catalogue_count();
+  shelf_count = ohm_sensor_built_in_count();
   for (size_t i = 0; i < shelf_count; i++)
-    shelf[i] = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+    shelf[i] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
 }
 
 static void free_shelf(void) {

@@ -96,22 +96,6 @@ static struct oc_gaussian gaussian_of(size_t count, const double *covariance) {
   return gaussian;
 }
 
-static const double three[] = {4, 1, -1, 1, 3, 0.5, -1, 0.5, 2};
-
-START_TEST(the_factor_times_itself_is_the_covariance)
-{
-  struct oc_gaussian gaussian = gaussian_of(3, three);
-  ck_assert(oc_gaussian_factor(&gaussian));
-  for (size_t i = 0; i < 3; i++)
-    for (size_t j = 0; j <= i; j++) {
-      double sum = 0;
-      for (size_t k = 0; k <= j; k++)
-        sum += gaussian.factor[i][k] * gaussian.factor[j][k];
-      CHECK_NEAR(sum, three[i * 3 + j], 1e-14);
-    }
-}
-END_TEST
-
 /* Density of two by the textbook, for deviations (x, y). */
 static double log_density_of_two(double a, double b, double c, double x, double y) {
   double determinant = a * c - b * b;
@@ -149,22 +133,10 @@ START_TEST(deviations_are_made_white_in_their_order)
 }
 END_TEST
 
-START_TEST(what_is_no_covariance_has_no_factor)
-{
-  static const double bad[][4] = {{0, 0, 0, 1},  {1, 1, 1, 1},   {1, 2, 2, 1},
-                                  {-1, 0, 0, 1}, {NAN, 0, 0, 1}, {1, NAN, NAN, 1}};
-  for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-    struct oc_gaussian gaussian = gaussian_of(2, bad[i]);
-    ck_assert(!oc_gaussian_factor(&gaussian));
-  }
-}
-END_TEST
-
 int main(void) {
   return RUN_TESTS("gaussian", probabilities_are_those_of_the_table,
                    probabilities_far_out_are_those_of_the_table, quantiles_are_those_of_the_table,
                    a_quantile_gives_its_probability_back, what_is_no_probability_has_no_quantile,
                    an_interval_has_its_probability_however_far_out,
-                   the_factor_times_itself_is_the_covariance, white_deviations_have_the_density,
-                   deviations_are_made_white_in_their_order, what_is_no_covariance_has_no_factor);
+                   white_deviations_have_the_density, deviations_are_made_white_in_their_order);
 }

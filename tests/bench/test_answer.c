@@ -7,7 +7,7 @@
 
 static ohm_answer *answer_of(const char *sensor_name, const char *reading) {
   ohm_error error;
-  ohm_sensor *sensor = ohm_catalogue_load(sensor_name, &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(sensor_name, &error);
   ohm_bench *bench = ohm_bench_new(&error);
   ohm_bench_use_sensor(bench, sensor);
   ck_assert_int_eq(ohm_bench_read(bench, reading, NULL, &error), OHM_OK);

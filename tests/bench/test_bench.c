@@ -262,7 +262,7 @@ START_TEST(a_full_bench_takes_no_more)
   PROVOKES(ohm_bench_read_number, OHM_TOO_LARGE,
            ohm_bench_read_number(bench, OHM_QUANTITY_OHMS, 1, NAN, NULL, &error));
   ck_assert_uint_eq(ohm_bench_count(bench), 512);
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
   for (int i = 0; i < 4096; i++)
     ck_assert_int_eq(ohm_bench_compare(bench, sensor, &error), OHM_OK);
   PROVOKES(ohm_bench_compare, OHM_TOO_LARGE, ohm_bench_compare(bench, sensor, &error));

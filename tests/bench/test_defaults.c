@@ -158,7 +158,7 @@ static const struct {
 
 START_TEST(a_bench_without_a_setting_answers_as_the_header_says)
 {
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   for (size_t i = 0; i < sizeof benches / sizeof benches[0]; i++) {
     ohm_setting setting = benches[i].setting;
     const char *text = benches[i].text ? benches[i].text : ohm_setting_default((int)setting);

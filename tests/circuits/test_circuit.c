@@ -30,7 +30,7 @@ START_TEST(five_are_built_in_and_no_sensor_is_among_them)
   for (size_t i = 0; i < ohm_circuit_built_in_count(); i++) {
     const char *name = ohm_circuit_built_in_name(i);
     ck_assert(i == 0 || strcmp(ohm_circuit_built_in_name(i - 1), name) < 0);
-    ck_assert_ptr_null(ohm_catalogue_load(name, NULL));
+    ck_assert_ptr_null(ohm_sensor_built_in_load(name, NULL));
   }
   ck_assert_ptr_null(ohm_circuit_built_in_name(ohm_circuit_built_in_count()));
 }

@@ -95,9 +95,10 @@ static struct subject subject_number(int i) {
     return subject;
   }
   i -= CURVES;
-  subject.sensor = i < MODEL_FILES
-                       ? sensor_without_notes(model_files[i])
-                       : ohm_catalogue_load(ohm_catalogue_name((size_t)(i - MODEL_FILES)), NULL);
+  subject.sensor =
+      i < MODEL_FILES
+          ? sensor_without_notes(model_files[i])
+          : ohm_sensor_built_in_load(ohm_sensor_built_in_name((size_t)(i - MODEL_FILES)), NULL);
   ck_assert_ptr_nonnull(subject.sensor);
   subject.curve = ohm_sensor_curve(subject.sensor);
   return subject;
@@ -620,7 +621,7 @@ END_TEST
 
 int main(void) {
   int each = RUN_TESTS_FOR_EACH(
-      "curve, each", CURVES + MODEL_FILES + ohm_catalogue_count(),
+      "curve, each", CURVES + MODEL_FILES + ohm_sensor_built_in_count(),
       a_temperature_comes_back_from_its_resistance, a_resistance_comes_back_from_its_temperature,
       resistance_goes_strictly_one_way, the_ends_convert_exactly_and_nothing_beyond_does,
       alpha_is_the_central_difference_of_ln_r, beyond_its_ends_a_curve_goes_on_along_its_tangent,

@@ -60,10 +60,10 @@ static void require_members(const ohm_answer *answer) {
 static void ask(ohm_bench *bench, unsigned verb, unsigned sensor) {
   ohm_error error;
   char report[REPORT_SIZE];
-  ohm_bench_use_sensor(bench, sensor_at(sensor % ohm_catalogue_count()));
+  ohm_bench_use_sensor(bench, sensor_at(sensor % ohm_sensor_built_in_count()));
   ohm_bench_use_circuit(bench, circuit());
   for (unsigned i = 0; i < COMPARED; i++)
-    ohm_bench_compare(bench, sensor_at((sensor + 7 * i) % ohm_catalogue_count()), NULL);
+    ohm_bench_compare(bench, sensor_at((sensor + 7 * i) % ohm_sensor_built_in_count()), NULL);
   ohm_answer *answer = verbs[verb](bench, &error);
   require((answer != NULL) == (error.status == OHM_OK), "an answer, or a status");
   require((answer != NULL) == (error.message[0] == '\0'), "an answer, or a sentence");

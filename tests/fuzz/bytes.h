@@ -111,9 +111,9 @@ static inline oc_check take_check(struct bytes *bytes, const ohm_sensor *sensor,
 /* Read once, and kept to the end. */
 static inline const ohm_sensor *sensor_at(size_t index) {
   static ohm_sensor *sensors[SENSORS_MAX];
-  require(ohm_catalogue_count() <= SENSORS_MAX, "SENSORS_MAX is large enough");
+  require(ohm_sensor_built_in_count() <= SENSORS_MAX, "SENSORS_MAX is large enough");
   if (!sensors[index])
-    sensors[index] = ohm_catalogue_load(ohm_catalogue_name(index), NULL);
+    sensors[index] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(index), NULL);
   require(sensors[index] != NULL, "a built-in sensor loads");
   return sensors[index];
 }

@@ -23,11 +23,11 @@ struct bench {
 /* Read once, and kept to the end. */
 static size_t sensors_of(const ohm_sensor **all) {
   static const ohm_sensor *sensors[SENSORS_MAX];
-  size_t count = ohm_catalogue_count();
+  size_t count = ohm_sensor_built_in_count();
   require(count <= SENSORS_MAX, "SENSORS_MAX is large enough");
   for (size_t i = 0; i < count; i++) {
     if (!sensors[i])
-      sensors[i] = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+      sensors[i] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
     require(sensors[i] != NULL, "a built-in sensor loads");
     all[i] = sensors[i];
   }

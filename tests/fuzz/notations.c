@@ -30,8 +30,8 @@ static void check_bath(const oc_reading *reading, const oc_meter *meter,
                        const oc_reference *reference) {
   oc_reference room = OC_REFERENCE_INIT;
   room.t_c = 20;
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
     promise(sensor != NULL);
     ohm_finding finding = finding_new();
     promise(oc_bath_check(sensor, reading, meter, reference ? reference : &room, NULL, &finding) ==
@@ -159,7 +159,7 @@ static void read_pair(const char *text) {
   ohm_finding each = finding_new();
   ohm_finding finding = finding_new();
   oc_reference room = OC_REFERENCE_INIT;
-  ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   const ohm_sensor *shelf[] = {sensor};
   promise(sensor != NULL);
   promise(oc_pins_identify(shelf, 1, &pair, 1, &room, NULL, NULL, &each, &candidate, &finding) ==

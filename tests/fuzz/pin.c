@@ -119,7 +119,7 @@ static oc_pin take_pin(struct bytes *bytes) {
 static const ohm_sensor *sensor_at(size_t index) {
   static ohm_sensor *sensors[SENSORS_MAX];
   if (!sensors[index])
-    sensors[index] = ohm_catalogue_load(ohm_catalogue_name(index), NULL);
+    sensors[index] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(index), NULL);
   require(sensors[index] != NULL, "a built-in sensor loads");
   return sensors[index];
 }
@@ -252,9 +252,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
                                                                      ask_substitute, ask_fanpoint};
   struct bytes bytes = {data, size};
   unsigned what = take(&bytes);
-  require(ohm_catalogue_count() <= SENSORS_MAX, "SENSORS_MAX is large enough");
+  require(ohm_sensor_built_in_count() <= SENSORS_MAX, "SENSORS_MAX is large enough");
   if (what % 5 < 4)
-    asks[what % 5](&bytes, sensor_at(take(&bytes) % ohm_catalogue_count()));
+    asks[what % 5](&bytes, sensor_at(take(&bytes) % ohm_sensor_built_in_count()));
   else
     read_text(&bytes);
   findings_free();

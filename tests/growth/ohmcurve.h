@@ -847,15 +847,15 @@ OHM_API ohm_status ohm_sensor_temperature(const ohm_sensor *sensor, double r_ohm
 /* ---- catalogue --------------------------------------------------------- */
 
 /** How many sensors are built in. Status  cannot fail. */
-OHM_API size_t ohm_catalogue_count(void);
+OHM_API size_t ohm_sensor_built_in_count(void);
 
 /** Name of a built-in sensor, in the order of names; NULL past the last.
  *  Status  cannot fail. */
-OHM_API const char *ohm_catalogue_name(size_t index);
+OHM_API const char *ohm_sensor_built_in_name(size_t index);
 
 /** The built-in name that is spelt most like the given one; NULL when none is
  *  near, or name is NULL.  Status  cannot fail. */
-OHM_API const char *ohm_catalogue_nearest(const char *name);
+OHM_API const char *ohm_sensor_built_in_nearest(const char *name);
 
 /**
  * Built-in sensors whose description and sources hold every one of the given words
@@ -863,12 +863,12 @@ OHM_API const char *ohm_catalogue_nearest(const char *name);
  *
  * In      words    separated by spaces
  *         room     how many places indices has
- * Out     indices  for ohm_catalogue_name(), rising; may be NULL when room is 0
+ * Out     indices  for ohm_sensor_built_in_name(), rising; may be NULL when room is 0
  * Return  how many there are, also those for which there was no room; 0 when words is
  *         NULL or holds no word.
  * Status  cannot fail.
  */
-OHM_API size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t room);
+OHM_API size_t ohm_sensor_built_in_matches(const char *words, size_t *indices, size_t room);
 
 /**
  * Read a built-in sensor.
@@ -877,7 +877,7 @@ OHM_API size_t ohm_catalogue_matches(const char *words, size_t *indices, size_t 
  * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND (the sentence offers the nearest name);
  *         OHM_NO_MEMORY.
  */
-OHM_API ohm_sensor *ohm_catalogue_load(const char *name, ohm_error *error);
+OHM_API ohm_sensor *ohm_sensor_built_in_load(const char *name, ohm_error *error);
 
 /* ---- module ------------------------------------------------------------ */
 /**
@@ -1281,7 +1281,7 @@ typedef enum ohm_joined { OHM_JOINTS(OHM_CONSTANT) } ohm_joined;
   X(1, ODD, odd, "one does not agree with the others")                                             \
   X(2, DISAGREE, disagree, "nobody can say which one is off")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_AGREEMENT_##constant = number,
-typedef enum ohm_agreement { OHM_AGREEMENTS(OHM_CONSTANT) } ohm_agreement;
+typedef ohm_agreement { OHM_AGREEMENTS(OHM_CONSTANT) } ohm_agreement;
 #undef OHM_CONSTANT
 
 /** What says how warm the sensor is. */
@@ -1745,7 +1745,7 @@ OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
  * A check:
  *
  *     ohm_error error;
- *     ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+ *     ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
  *     ohm_bench *bench = ohm_bench_new(&error);
  *     ohm_bench_use_sensor(bench, sensor);
  *     if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)

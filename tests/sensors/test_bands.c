@@ -74,7 +74,7 @@ START_TEST(what_is_wrong_with_a_band_is_noted_and_left_out)
   check_note(HEADER "0,,5790,,\n20,,2450,,\n20,,2450,,wide\n", "it names a band and has no limits",
              0);
   check_note("# band wide: nowhere\n" HEADER "0,,5790,,\n20,,2450,,\n",
-             "band wide has no row and is left out", 0);
+             "band \"wide\" has no row and is left out", 0);
   check_note(HEADER "0,,5790,,\n20,,2450,,\n20,2300,,2600,wide\n20,2200,,2700,wide\n",
              "line 5: row left out: its temperature stands in an earlier row", 1);
 }
@@ -174,8 +174,8 @@ START_TEST(a_sensor_with_bands_printed_reads_back_equal)
   check_reads_back(sensor_of(banded));
   check_reads_back(sensor_of("# band a b: c: d, \"e\"\n" HEADER
                              "0,,5790,,\n20,,2450,,\n20,2300,,2600,a b\n10,,,,\n"));
-  for (size_t i = 0; i < ohm_catalogue_count(); i++)
-    check_reads_back(sensor_built_in(ohm_catalogue_name(i)));
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++)
+    check_reads_back(sensor_built_in(ohm_sensor_built_in_name(i)));
 }
 END_TEST
 
@@ -272,8 +272,8 @@ static ohm_finding judged_nominal(const ohm_sensor *sensor, double t_c, const ch
 START_TEST(every_built_in_sensor_can_be_judged_by_each_of_its_bands)
 {
   size_t bands = 0;
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_sensor *sensor = sensor_built_in(ohm_catalogue_name(i));
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    ohm_sensor *sensor = sensor_built_in(ohm_sensor_built_in_name(i));
     for (size_t j = 0; j < ohm_sensor_band_count(sensor); j++, bands++) {
       ohm_finding finding = judged_nominal(sensor, 20, ohm_sensor_band_name(sensor, j));
       if (strcmp(ohm_finding_text(&finding, OHM_FIELD_REASON, 0), "outside_band") == 0)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L
 
+#include "../../lib/sensors/sensor_build.h"
 #include "../rows.h"
 
 #include <stdio.h>
@@ -272,6 +273,18 @@ START_TEST(notes_end_at_100_and_the_last_counts_the_rest)
 END_TEST
 
 /* ---- what is no mistake ---- */
+
+START_TEST(every_parameter_of_a_model_has_a_key)
+{
+  struct oc_sensor_build build;
+  for (int model = 0; model < OC_MODELS; model++) {
+    const struct oc_model_form *form = oc_model_form((enum oc_model)model);
+    for (size_t i = 0; i < form->count; i++)
+      ck_assert_msg(oc_sensor_build_number(&build, form->keys[i]) != NULL, "%s of %s",
+                    form->keys[i], form->name);
+  }
+}
+END_TEST
 
 static void check_same_rows(const char *text) {
   ohm_sensor *sensor = parsed(text);
@@ -564,7 +577,7 @@ int main(void) {
       a_line_that_cannot_be_used_is_noted_and_left_out, the_first_of_two_lines_counts,
       notes_carry_no_control_byte, notes_end_at_100_and_the_last_counts_the_rest);
   int files = RUN_TESTS(
-      "sensor file", the_form_of_a_text_makes_no_difference,
+      "sensor file", every_parameter_of_a_model_has_a_key, the_form_of_a_text_makes_no_difference,
       a_flag_other_than_suspect_is_no_mistake, nothing_is_read_past_the_length,
       a_text_and_a_name_are_required, a_table_may_have_4096_rows_and_no_more,
       a_text_of_more_than_16_mib_is_refused, one_bad_file_of_a_folder_does_not_lose_the_others,

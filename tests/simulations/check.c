@@ -113,7 +113,7 @@ static void must(ohm_status status) {
 /* A built-in sensor; with a dissipation factor when there is one, which none has. */
 static ohm_sensor *load(const struct part *part) {
   char text[1 << 14];
-  ohm_sensor *sensor = ohm_catalogue_load(part->sensor, NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(part->sensor, NULL);
   if (part->dissipation_mw_per_k == 0)
     return sensor;
   int head =

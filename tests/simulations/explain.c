@@ -171,7 +171,7 @@ int main(void) {
   static const char *const families[] = {"ntc-2k45-20c", "ntc-3k5-20c", "ntc-37k-20c",
                                          "ntc-10k-25c-680r-100c"};
   for (size_t i = 0; i < sizeof families / sizeof families[0]; i++) {
-    ohm_sensor *sensor = ohm_catalogue_load(families[i], NULL);
+    ohm_sensor *sensor = ohm_sensor_built_in_load(families[i], NULL);
     if (!sensor)
       return EXIT_FAILURE;
     cover_all(sensor);

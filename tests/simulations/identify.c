@@ -357,9 +357,9 @@ static void claim_none(const struct set_up *set_up) {
 }
 
 int main(void) {
-  catalogue_count = ohm_catalogue_count();
+  catalogue_count = ohm_sensor_built_in_count();
   for (size_t i = 0; i < catalogue_count; i++)
-    if (!(catalogue[i] = ohm_catalogue_load(ohm_catalogue_name(i), NULL)))
+    if (!(catalogue[i] = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL)))
       return 2;
   size_t count = sizeof set_ups / sizeof set_ups[0];
   for (size_t i = 0; i < count; i++)

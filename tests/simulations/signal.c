@@ -257,7 +257,7 @@ static void hold_loom(double series_ohm) {
 }
 
 int main(void) {
-  ohm_sensor *loaded = ohm_catalogue_load("ntc-2k45-20c", NULL);
+  ohm_sensor *loaded = ohm_sensor_built_in_load("ntc-2k45-20c", NULL);
   if (!loaded)
     return 2;
   sensor = loaded;

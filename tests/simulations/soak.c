@@ -261,7 +261,7 @@ int main(void) {
   static const struct car cars[] = {{5, 6}, {8, 6}, {14, 6}, {24, 3}};
   ohm_error error;
   setvbuf(stdout, NULL, _IOLBF, 0);
-  sensor = ohm_catalogue_load("ntc-2k45-20c", &error);
+  sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
   if (!sensor)
     return 2;
   for (size_t i = 0; i < sizeof cars / sizeof cars[0]; i++)

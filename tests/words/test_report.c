@@ -13,7 +13,7 @@
 static ohm_finding judged(const char *sensor_name, const char *reading_text, const char *at,
                           double tolerance_percent) {
   ohm_error error;
-  ohm_sensor *sensor = ohm_catalogue_load(sensor_name, &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(sensor_name, &error);
   ck_assert_msg(sensor != NULL, "%s", error.message);
   oc_reading reading;
   oc_reference reference;

@@ -47,18 +47,16 @@ class Temperature(NamedTuple):
 
 def catalogue() -> tuple[str, ...]:
     """Names of the sensors built in, in order."""
-    return tuple(
-        _ohmcurve.ohm_catalogue_name(index) for index in range(_ohmcurve.ohm_catalogue_count())
-    )
+    count = _ohmcurve.ohm_sensor_built_in_count()
+    return tuple(_ohmcurve.ohm_sensor_built_in_name(index) for index in range(count))
 
 
 def find_sensors(words: str) -> tuple[str, ...]:
     """Names of the sensors built in whose description and sources hold every one of
     the words (maker, model, year, engine), case aside.
     """
-    return tuple(
-        _ohmcurve.ohm_catalogue_name(index) for index in _ohmcurve.ohm_catalogue_matches(words)
-    )
+    found = _ohmcurve.ohm_sensor_built_in_matches(words)
+    return tuple(_ohmcurve.ohm_sensor_built_in_name(index) for index in found)
 
 
 class Sensor:
@@ -91,7 +89,7 @@ class Sensor:
     @classmethod
     def from_catalogue(cls, name: str) -> Sensor:
         """A sensor built in, by its name; see catalogue()."""
-        return cls._of(_ohmcurve.ohm_catalogue_load(name))
+        return cls._of(_ohmcurve.ohm_sensor_built_in_load(name))
 
     @property
     def name(self) -> str:

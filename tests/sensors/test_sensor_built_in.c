@@ -6,23 +6,23 @@
 
 START_TEST(names_stand_in_order_and_end_with_null)
 {
-  size_t count = ohm_catalogue_count();
+  size_t count = ohm_sensor_built_in_count();
   ck_assert_uint_gt(count, 0);
   for (size_t i = 1; i < count; i++)
-    ck_assert_int_lt(strcmp(ohm_catalogue_name(i - 1), ohm_catalogue_name(i)), 0);
-  ck_assert_ptr_null(ohm_catalogue_name(count));
-  ck_assert_ptr_null(ohm_catalogue_name((size_t)-1));
+    ck_assert_int_lt(strcmp(ohm_sensor_built_in_name(i - 1), ohm_sensor_built_in_name(i)), 0);
+  ck_assert_ptr_null(ohm_sensor_built_in_name(count));
+  ck_assert_ptr_null(ohm_sensor_built_in_name((size_t)-1));
 }
 END_TEST
 
 START_TEST(every_built_in_sensor_loads_under_its_name_without_a_note)
 {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
     ohm_error error;
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), &error);
+    ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), &error);
     ck_assert_msg(sensor != NULL, "%s", error.message);
     ck_assert_int_eq(error.status, OHM_OK);
-    ck_assert_str_eq(ohm_sensor_name(sensor), ohm_catalogue_name(i));
+    ck_assert_str_eq(ohm_sensor_name(sensor), ohm_sensor_built_in_name(i));
     ck_assert_msg(ohm_sensor_note_count(sensor) == 0, "%s", ohm_sensor_note(sensor, 0));
     ohm_sensor_free(sensor);
   }
@@ -30,7 +30,7 @@ START_TEST(every_built_in_sensor_loads_under_its_name_without_a_note)
 END_TEST
 
 START_TEST(there_are_at_least_thirty)
-{ ck_assert_uint_ge(ohm_catalogue_count(), 30); }
+{ ck_assert_uint_ge(ohm_sensor_built_in_count(), 30); }
 END_TEST
 
 /* A document and, after a comma, where in it; never an address of a copy. */
@@ -41,8 +41,8 @@ static void check_source(const char *name, const char *source) {
 
 START_TEST(every_built_in_sensor_says_what_it_is_and_where_it_was_printed)
 {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
     ck_assert_str_ne(ohm_sensor_description(sensor), "");
     check_source(ohm_sensor_name(sensor), ohm_sensor_source(sensor));
     for (size_t j = 0; j < ohm_sensor_band_count(sensor); j++)
@@ -54,8 +54,8 @@ END_TEST
 
 START_TEST(every_built_in_sensor_is_of_a_module_a_gauge_or_a_probe)
 {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
     const char *kind = ohm_sensor_kind(sensor);
     bool gauge = strcmp(kind, "gauge") == 0;
     ck_assert_msg(gauge || strcmp(kind, "module") == 0 || strcmp(kind, "probe") == 0, "%s: %s",
@@ -69,8 +69,8 @@ END_TEST
 
 START_TEST(a_name_says_the_kind_of_element)
 {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    const char *name = ohm_catalogue_name(i);
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    const char *name = ohm_sensor_built_in_name(i);
     ck_assert_msg(strncmp(name, "ntc-", 4) == 0 || strncmp(name, "pt1", 3) == 0, "%s", name);
   }
 }
@@ -115,7 +115,7 @@ START_TEST(a_printed_row_converts_to_itself)
   double want_ohm = quoted[_i].nominal_ohm;
   if (isnan(want_ohm))
     want_ohm = sqrt(low_ohm * high_ohm);
-  ohm_sensor *sensor = ohm_catalogue_load(quoted[_i].sensor, NULL);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(quoted[_i].sensor, NULL);
   double band[3];
   double back_c;
   ohm_sensor_band(sensor, t_c, &band[0], &band[1], &band[2]);
@@ -137,8 +137,8 @@ START_TEST(platinum_is_that_of_the_standard)
     double t_c, r_ohm, class_b_ohm;
   } rows[] = {{-100, 60.26, 0.32}, {0, 100, 0.12},      {100, 138.51, 0.30},
               {200, 175.86, 0.48}, {400, 247.09, 0.79}, {600, 313.71, 1.06}};
-  ohm_sensor *hundred = ohm_catalogue_load("pt100-b", NULL);
-  ohm_sensor *thousand = ohm_catalogue_load("pt1000-b", NULL);
+  ohm_sensor *hundred = ohm_sensor_built_in_load("pt100-b", NULL);
+  ohm_sensor *thousand = ohm_sensor_built_in_load("pt1000-b", NULL);
   for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
     double low_ohm, r_ohm, high_ohm;
     if (rows[i].t_c < 600) {
@@ -177,10 +177,10 @@ static const struct {
 START_TEST(words_of_a_source_find_the_sensor)
 {
   size_t indices[8];
-  size_t count = ohm_catalogue_matches(asked[_i].words, indices, 8);
+  size_t count = ohm_sensor_built_in_matches(asked[_i].words, indices, 8);
   bool found = false;
   for (size_t i = 0; i < count && i < 8; i++)
-    found |= strcmp(ohm_catalogue_name(indices[i]), asked[_i].sensor) == 0;
+    found |= strcmp(ohm_sensor_built_in_name(indices[i]), asked[_i].sensor) == 0;
   ck_assert_msg(found == asked[_i].found, "%s, %s", asked[_i].words, asked[_i].sensor);
 }
 END_TEST
@@ -214,8 +214,8 @@ static void check_equal(const ohm_sensor *sensor, const ohm_sensor *again) {
 
 START_TEST(every_built_in_sensor_printed_reads_back_equal)
 {
-  for (size_t i = 0; i < ohm_catalogue_count(); i++) {
-    ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(i), NULL);
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++) {
+    ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(i), NULL);
     char *text = printed(sensor);
     ohm_sensor *again = ohm_sensor_parse(text, strlen(text), "again", NULL);
     ck_assert_ptr_nonnull(again);
@@ -232,26 +232,27 @@ END_TEST
 
 START_TEST(a_slip_of_the_pen_is_near_its_name)
 {
-  ck_assert_str_eq(ohm_catalogue_nearest("NTC-2K45-20C"), "ntc-2k45-20c");
-  ck_assert_str_eq(ohm_catalogue_nearest("ntc-2k54-20c"), "ntc-2k45-20c");
-  for (size_t i = 0; i < ohm_catalogue_count(); i++)
-    ck_assert_str_eq(ohm_catalogue_nearest(ohm_catalogue_name(i)), ohm_catalogue_name(i));
+  ck_assert_str_eq(ohm_sensor_built_in_nearest("NTC-2K45-20C"), "ntc-2k45-20c");
+  ck_assert_str_eq(ohm_sensor_built_in_nearest("ntc-2k54-20c"), "ntc-2k45-20c");
+  for (size_t i = 0; i < ohm_sensor_built_in_count(); i++)
+    ck_assert_str_eq(ohm_sensor_built_in_nearest(ohm_sensor_built_in_name(i)),
+                     ohm_sensor_built_in_name(i));
 }
 END_TEST
 
 START_TEST(what_is_like_no_name_has_none_near)
 {
-  ck_assert_ptr_null(ohm_catalogue_nearest(NULL));
-  ck_assert_ptr_null(ohm_catalogue_nearest(""));
-  ck_assert_ptr_null(ohm_catalogue_nearest("thermostat housing"));
+  ck_assert_ptr_null(ohm_sensor_built_in_nearest(NULL));
+  ck_assert_ptr_null(ohm_sensor_built_in_nearest(""));
+  ck_assert_ptr_null(ohm_sensor_built_in_nearest("thermostat housing"));
 }
 END_TEST
 
 START_TEST(an_unknown_name_is_offered_the_nearest)
 {
   ohm_error error;
-  ck_assert_ptr_null(ohm_catalogue_load("ntc-2k45-20", &error));
-  PROVOKES(ohm_catalogue_load, OHM_NOT_FOUND, error.status);
+  ck_assert_ptr_null(ohm_sensor_built_in_load("ntc-2k45-20", &error));
+  PROVOKES(ohm_sensor_built_in_load, OHM_NOT_FOUND, error.status);
   ck_assert_str_eq(error.message, "no sensor is called ntc-2k45-20; did you mean ntc-2k45-20c?");
 }
 END_TEST
@@ -259,11 +260,11 @@ END_TEST
 START_TEST(a_name_like_none_is_sent_to_the_list)
 {
   ohm_error error;
-  ck_assert_ptr_null(ohm_catalogue_load("thermostat\nhousing", &error));
+  ck_assert_ptr_null(ohm_sensor_built_in_load("thermostat\nhousing", &error));
   ck_assert_int_eq(error.status, OHM_NOT_FOUND);
   ck_assert_str_eq(error.message,
                    "no sensor is called thermostat?housing; look in the list of sensors");
-  ck_assert_ptr_null(ohm_catalogue_load("thermostat", NULL));
+  ck_assert_ptr_null(ohm_sensor_built_in_load("thermostat", NULL));
 }
 END_TEST
 
@@ -272,7 +273,7 @@ START_TEST(a_very_long_name_is_quoted_in_part)
   static char name[100000];
   memset(name, 'n', sizeof name - 1);
   ohm_error error;
-  ck_assert_ptr_null(ohm_catalogue_load(name, &error));
+  ck_assert_ptr_null(ohm_sensor_built_in_load(name, &error));
   ck_assert_int_eq(error.status, OHM_NOT_FOUND);
   ck_assert_uint_lt(strlen(error.message), 150);
 }
@@ -281,8 +282,8 @@ END_TEST
 START_TEST(no_name_is_no_sensor)
 {
   ohm_error error;
-  ck_assert_ptr_null(ohm_catalogue_load(NULL, &error));
-  PROVOKES(ohm_catalogue_load, OHM_NULL_ARGUMENT, error.status);
+  ck_assert_ptr_null(ohm_sensor_built_in_load(NULL, &error));
+  PROVOKES(ohm_sensor_built_in_load, OHM_NULL_ARGUMENT, error.status);
 }
 END_TEST
 
@@ -292,7 +293,7 @@ END_TEST
 
 int main(void) {
   int all = RUN_TESTS(
-      "catalogue", names_stand_in_order_and_end_with_null, there_are_at_least_thirty,
+      "sensor_built_in", names_stand_in_order_and_end_with_null, there_are_at_least_thirty,
       every_built_in_sensor_loads_under_its_name_without_a_note,
       every_built_in_sensor_says_what_it_is_and_where_it_was_printed,
       every_built_in_sensor_is_of_a_module_a_gauge_or_a_probe, a_name_says_the_kind_of_element,

@@ -1,58 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* What the cells of links and tests mean, and what the trade does not allow in them. */
-#include "circuit_draft.h"
+#include "circuit_cells.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-#include "../sensors/draft.h"
 #include "../ground/number.h"
-#include "../ground/status.h"
 
-enum { NOTES_MAX = 100, NAME_MAX = 40, MINUTES_MAX = 600 };
+enum { NAME_MAX = 40, MINUTES_MAX = 600 };
 
-bool oc_circuit_draft_goes_on(const struct oc_circuit_draft *draft) {
-  return draft->status == OHM_OK;
-}
-
-/* ---- faults and notes ---- */
-
-static void say(ohm_error *error, ohm_status status, const struct oc_circuit_draft *draft, int line,
-                int column, const char *what, const char *given, size_t length,
-                const char *advice) {
-  char quoted[64];
-  struct oc_text text = oc_text_begin(quoted, sizeof quoted);
-  if (given) {
-    oc_text_add(&text, "\"");
-    oc_text_add_quoted(&text, given, length);
-    oc_text_add(&text, "\"");
-  }
-  oc_fail_at(error, status, draft->place, line, column, what, quoted, advice, (const char *)NULL);
-}
-
-void oc_circuit_draft_note(struct oc_circuit_draft *draft, int line, int column, const char *what,
-                           const char *given, size_t length, const char *advice) {
-  struct ohm_circuit *circuit = draft->circuit;
-  ohm_error sentence;
-  if (circuit->note_count >= NOTES_MAX)
-    return;
-  say(&sentence, OHM_BAD_SYNTAX, draft, line, column, what, given, length,
-      circuit->note_count + 1 < NOTES_MAX ? advice : "; further notes are left out");
-  char **notes = realloc(circuit->notes, (circuit->note_count + 1) * sizeof *notes);
-  if (notes)
-    circuit->notes = notes;
-  char *copy = notes ? oc_draft_copy(sentence.message, strlen(sentence.message)) : NULL;
-  if (copy)
-    circuit->notes[circuit->note_count++] = copy;
-  else
-    draft->status = oc_fail_memory(draft->error);
-}
-
-void oc_circuit_draft_fail(struct oc_circuit_draft *draft, ohm_status status, int line, int column,
-                           const char *what, const char *given, size_t length, const char *advice) {
-  draft->status = status;
-  if (draft->error)
-    say(draft->error, status, draft, line, column, what, given, length, advice);
+static struct oc_spot spot_of(int line, const char *cell) {
+  return (struct oc_spot){.line = line, .text = cell, .length = strlen(cell)};
 }
 
 /* ---- words ---- */
@@ -82,33 +39,14 @@ static bool is_name(const char *text) {
 
 /* ---- links ---- */
 
-static void understand_link(struct oc_circuit_draft *draft, size_t index) {
-  struct ohm_circuit *circuit = draft->circuit;
-  struct oc_link *link = &circuit->links[index];
-  int line = draft->link_lines[index];
-  const char *name = link->cells[OHM_LINK_LINK];
-  const char *kind = link->cells[OHM_LINK_KIND];
-  const char *action = link->cells[OHM_LINK_ACTION];
+static void fail_link(struct oc_complaints *complaints, ohm_status status,
+                      const struct oc_link *link, const char *what, ohm_link_column column,
+                      const char *advice) {
+  oc_complaints_fail(complaints, status, spot_of(link->line, link->cells[column]), what, advice);
+}
+
+static void read_odds(struct oc_link *link, struct oc_complaints *complaints) {
   const char *odds = link->cells[OHM_LINK_ODDS];
-  size_t place = PLACE_OF(kind, kind_words);
-  if (!is_name(name))
-    oc_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "no link can be called ", name,
-                          strlen(name),
-                          "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit");
-  else if (oc_circuit_link(circuit, name, strlen(name)) != index)
-    oc_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "there are two links called ", name,
-                          strlen(name), "; name one of them otherwise");
-  else if (place == OC_NO_PLACE)
-    oc_circuit_draft_fail(draft, OHM_BAD_SYNTAX, line, 0, "kind is ", kind, strlen(kind),
-                          "; it may be power, motor, battery, control, electronics, sensing or "
-                          "cooling");
-  else if (!link->cells[OHM_LINK_PART][0])
-    oc_circuit_draft_fail(draft, OHM_BAD_DEFINITION, line, 0, "no part is renewed for ", name,
-                          strlen(name), "; write in part what is bought or repaired");
-  else if (strcmp(action, "buy") != 0 && strcmp(action, "repair") != 0)
-    oc_circuit_draft_fail(draft, OHM_BAD_SYNTAX, line, 0, "action is ", action, strlen(action),
-                          "; it may be buy or repair");
-  link->kind = place == OC_NO_PLACE ? OHM_LINK_POWER : (enum oc_link_kind)place;
   link->odds = NAN;
   if (!odds[0])
     return;
@@ -116,11 +54,36 @@ static void understand_link(struct oc_circuit_draft *draft, size_t index) {
               link->odds < 1 && link->cells[OHM_LINK_STANDING][0];
   if (told)
     return;
-  oc_circuit_draft_note(draft, line, 0, "odds are ", odds, strlen(odds),
-                        "; write a number above 0 and below 1, and in standing where it comes "
-                        "from (left out)");
+  oc_complaints_note(complaints, spot_of(link->line, odds), "odds are ",
+                     "; write a number above 0 and below 1, and in standing where it comes "
+                     "from (left out)");
   link->odds = NAN;
   link->cells[OHM_LINK_ODDS][0] = '\0';
+}
+
+static void understand_link(struct ohm_circuit *circuit, size_t index,
+                            struct oc_complaints *complaints) {
+  struct oc_link *link = &circuit->links[index];
+  const char *name = link->cells[OHM_LINK_LINK];
+  const char *action = link->cells[OHM_LINK_ACTION];
+  size_t kind = PLACE_OF(link->cells[OHM_LINK_KIND], kind_words);
+  if (!is_name(name))
+    fail_link(complaints, OHM_BAD_DEFINITION, link, "no link can be called ", OHM_LINK_LINK,
+              "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit");
+  else if (oc_circuit_link(circuit, name, strlen(name)) != index)
+    fail_link(complaints, OHM_BAD_DEFINITION, link, "there are two links called ", OHM_LINK_LINK,
+              "; name one of them otherwise");
+  else if (kind == OC_NO_PLACE)
+    fail_link(complaints, OHM_BAD_SYNTAX, link, "kind is ", OHM_LINK_KIND,
+              "; it may be power, motor, battery, control, electronics, sensing or cooling");
+  else if (!link->cells[OHM_LINK_PART][0])
+    fail_link(complaints, OHM_BAD_DEFINITION, link, "no part is renewed for ", OHM_LINK_LINK,
+              "; write in part what is bought or repaired");
+  else if (strcmp(action, "buy") != 0 && strcmp(action, "repair") != 0)
+    fail_link(complaints, OHM_BAD_SYNTAX, link, "action is ", OHM_LINK_ACTION,
+              "; it may be buy or repair");
+  link->kind = kind == OC_NO_PLACE ? OHM_LINK_POWER : (enum oc_link_kind)kind;
+  read_odds(link, complaints);
 }
 
 /* ---- tests, each by itself ---- */
@@ -321,41 +284,35 @@ static const char *fault_of_references(const struct ohm_circuit *circuit, size_t
   return NULL;
 }
 
-static void leave_out(struct oc_circuit_draft *draft, size_t index, ohm_test_column column,
-                      const char *why) {
-  struct ohm_circuit *circuit = draft->circuit;
+static void leave_out(struct ohm_circuit *circuit, size_t index, ohm_test_column column,
+                      const char *why, struct oc_complaints *complaints) {
   struct oc_test *test = &circuit->tests[index];
-  const char *cell = test->cells[column];
   char buffer[80];
   struct oc_text what = oc_text_begin(buffer, sizeof buffer);
   oc_text_add(&what, "test left out: ");
-  oc_text_add(&what, ohm_test_column_name((int)column));
+  oc_text_add(&what, oc_test_columns[column]);
   oc_text_add(&what, " is ");
-  oc_circuit_draft_note(draft, draft->test_lines[index], 0, what.buffer, cell, strlen(cell), why);
+  oc_complaints_note(complaints, spot_of(test->line, test->cells[column]), buffer, why);
   for (int i = 0; i < OHM_TEST_COLUMN_COUNT; i++)
     free(test->cells[i]);
   circuit->test_count--;
-  size_t after = circuit->test_count - index;
-  memmove(test, test + 1, after * sizeof *test);
-  memmove(&draft->test_lines[index], &draft->test_lines[index + 1],
-          after * sizeof draft->test_lines[0]);
+  memmove(test, test + 1, (circuit->test_count - index) * sizeof *test);
 }
 
-static void understand_tests(struct oc_circuit_draft *draft) {
-  struct ohm_circuit *circuit = draft->circuit;
+static void understand_tests(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
   ohm_test_column column = OHM_TEST_TEST;
-  for (size_t i = 0; i < circuit->test_count && oc_circuit_draft_goes_on(draft);) {
+  for (size_t i = 0; i < circuit->test_count && oc_goes_on(complaints);) {
     const char *why = fault_of_test(circuit, &circuit->tests[i], &column);
     if (why)
-      leave_out(draft, i, column, why);
+      leave_out(circuit, i, column, why, complaints);
     else
       i++;
   }
   /* What is left out may have been referred to. */
-  for (size_t i = 0; i < circuit->test_count && oc_circuit_draft_goes_on(draft);) {
+  for (size_t i = 0; i < circuit->test_count && oc_goes_on(complaints);) {
     const char *why = fault_of_references(circuit, i, &column);
     if (why)
-      leave_out(draft, i, column, why);
+      leave_out(circuit, i, column, why, complaints);
     i = why ? 0 : i + 1;
   }
   for (size_t i = 0; i < circuit->test_count; i++) {
@@ -395,8 +352,7 @@ static bool read_balance(const struct ohm_circuit *circuit, struct oc_balance *b
   return count % 2 == 1 && balance->part_count > 0;
 }
 
-static void understand_balances(struct oc_circuit_draft *draft) {
-  struct ohm_circuit *circuit = draft->circuit;
+static void understand_balances(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
   size_t kept = 0;
   for (size_t i = 0; i < circuit->balance_count; i++) {
     struct oc_balance balance = circuit->balances[i];
@@ -404,26 +360,25 @@ static void understand_balances(struct oc_circuit_draft *draft) {
       circuit->balances[kept++] = balance;
       continue;
     }
-    if (oc_circuit_draft_goes_on(draft))
-      oc_circuit_draft_note(draft, 0, 0, "balance is ", balance.text, strlen(balance.text),
-                            "; write tests of V or V/A as WHOLE = PART + PART (left out)");
+    if (oc_goes_on(complaints))
+      oc_complaints_note(complaints, spot_of(0, balance.text), "balance is ",
+                         "; write tests of V or V/A as WHOLE = PART + PART (left out)");
     free(balance.text);
   }
   circuit->balance_count = kept;
 }
 
-void oc_circuit_draft_understand(struct oc_circuit_draft *draft) {
-  struct ohm_circuit *circuit = draft->circuit;
-  for (size_t i = 0; i < circuit->link_count && oc_circuit_draft_goes_on(draft); i++)
-    understand_link(draft, i);
-  if (oc_circuit_draft_goes_on(draft))
-    understand_tests(draft);
-  understand_balances(draft);
+void oc_circuit_cells_understand(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
+  for (size_t i = 0; i < circuit->link_count && oc_goes_on(complaints); i++)
+    understand_link(circuit, i, complaints);
+  if (oc_goes_on(complaints))
+    understand_tests(circuit, complaints);
+  understand_balances(circuit, complaints);
   bool has_symptom = false;
   for (size_t i = 0; i < circuit->test_count; i++)
     has_symptom |= circuit->tests[i].role == OC_ROLE_SYMPTOM;
-  if (oc_circuit_draft_goes_on(draft) && !has_symptom)
-    oc_circuit_draft_fail(draft, OHM_BAD_DEFINITION, 0, 0,
-                          "no test that can be used has the role symptom", NULL, 0,
-                          "; a circuit needs one that says whether the fan starts by itself");
+  if (oc_goes_on(complaints) && !has_symptom)
+    oc_complaints_fail(complaints, OHM_BAD_DEFINITION, (struct oc_spot){0},
+                       "no test that can be used has the role symptom",
+                       "; a circuit needs one that says whether the fan starts by itself");
 }
