@@ -1,22 +1,26 @@
 /* SPDX-License-Identifier: MIT */
 /* One check from the words a person types to its own screen, none of the other answers:
  * what it links is what make room-sizes bounds. */
+#include "../lib/answers/bath.h"
+#include "../lib/bench/finding.h"
 #include "../lib/words/report.h"
 
 int main(void) {
+  oc_reading reading = OC_READING_INIT;
+  oc_meter meter = OC_METER_INIT;
+  oc_reference reference = OC_REFERENCE_INIT;
+  struct oc_arena arena = {0};
+  ohm_finding finding = oc_finding_in(&arena);
   char screen[2000];
   struct oc_text out = oc_text_begin(screen, sizeof screen);
   ohm_sensor *sensor = ohm_catalogue_load("ntc-2k45-20c", NULL);
-  ohm_bench *bench = ohm_bench_new(NULL);
-  int failed = ohm_bench_use_sensor(bench, sensor) != OHM_OK ||
-               ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3", NULL) != OHM_OK ||
-               ohm_bench_set(bench, OHM_SETTING_LEADS, "0.4", NULL) != OHM_OK ||
-               ohm_bench_read(bench, "2.31k@21.5C", NULL, NULL) != OHM_OK;
-  ohm_answer *answer = failed ? NULL : ohm_bench_check(bench, NULL);
-  if (answer)
-    oc_report_bath(&out, ohm_answer_finding(answer));
-  ohm_answer_free(answer);
-  ohm_bench_free(bench);
+  int failed = oc_reading_read("2.31k", &reading, NULL) != OHM_OK ||
+               oc_meter_read("0.8%+3", &meter, NULL) != OHM_OK ||
+               oc_leads_read("0.4", &meter, NULL) != OHM_OK ||
+               oc_reference_read("21.5C", &reference, NULL) != OHM_OK ||
+               oc_bath_check(sensor, &reading, &meter, &reference, NULL, &finding) != OHM_OK;
+  oc_report_bath(&out, &finding);
+  oc_arena_free(&arena);
   ohm_sensor_free(sensor);
   return failed || out.length == 0 || out.length >= sizeof screen;
 }
