@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: MIT
-# Text and data of the library, floor by floor and room by room, and of the rooms that
-# the program of a linker's map took from the archive, marked *; these have a bound.
+# Text and data of the rooms that the program of a linker's map took from the archive, which
+# have a bound; with whole=1 of the library too, floor by floor and room by room.
 #
-#     size librooms.a | awk -v bound=150000 -f room_sizes.awk DEVELOPERS.md MAP -
+#     size librooms.a | awk -v program=NAME -v bound=150000 -f room_sizes.awk DEVELOPERS.md MAP -
 #
 # Floors and their rooms are those of the table in DEVELOPERS.md.
 
@@ -39,12 +39,21 @@ match($0, /librooms_la-[a-z_0-9]+[.]o/) {
 
 END {
   for (f = 1; f <= floor_count; f++) {
+    for (i = 2; i < room_count[f]; i += 2)
+      if (rooms[f, i] in needed && (floors[f] == "bench" || floors[f] == "answers" || floors[f] == "words"))
+        above = above " " rooms[f, i]
+    if (!whole)
+      continue
     printf "%7d  %s\n", on_floor[f], floors[f]
     for (i = 2; i < room_count[f]; i += 2)
-      printf "%7d    %s%s\n", bytes[rooms[f, i]], rooms[f, i], rooms[f, i] in needed ? " *" : ""
+      printf "%7d    %s\n", bytes[rooms[f, i]], rooms[f, i]
   }
   if (homeless) print "On no floor in DEVELOPERS.md:" homeless
-  printf "%7d  together, without the tables of %d\n", all, tables
-  printf "%7d  * what one check needs, of at most %d\n", check, bound
+  if (whole) printf "%7d  together, without the tables of %d\n", all, tables
+  printf "%7d  what %s needs, of at most %d\n", check, program, bound
+  if (program == "conversion" && above) {
+    print "a conversion links rooms of the bench or above:" above
+    exit 1
+  }
   exit !check || check > bound
 }

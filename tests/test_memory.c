@@ -427,9 +427,9 @@ END_TEST
 
 /* ---- the verbs ---- */
 
-typedef ohm_answer *(*verb)(const ohm_bench *, ohm_error *);
+typedef ohm_answer *(*verb_function)(const ohm_bench *, ohm_error *);
 
-static verb asked_verb;
+static verb_function asked_verb;
 static const char *asked_record;
 static ohm_circuit *any_circuit;
 
@@ -447,7 +447,7 @@ static ohm_status ask_verb(void) {
   return answer ? OHM_OK : (ohm_status)error.status;
 }
 
-static ohm_status every_failure_of(verb verb, const char *record) {
+static ohm_status every_failure_of(verb_function verb, const char *record) {
   asked_verb = verb;
   asked_record = record;
   return every_failure(ask_verb);

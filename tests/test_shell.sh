@@ -51,7 +51,7 @@ for notation in '>20k' 2k31; do
 done
 check "check --help has the defaults of the settings" says '(default: 97C)'
 check "and what is allowed" says 'above 0C'
-check "and where the probes can be" says 'sensor, at its own pins'
+check "and where the probes can be" says 'sensor (at its own pins'
 check "and what ice water is taken to be good to" says 'take 0\.5'
 check "an option that takes nothing has no default" lacks 'default: no)'
 check "check --help says where the fan's verdict is" says 'key job'
@@ -444,12 +444,26 @@ run identify 50@20C 20@80C --sensor "$work/mine.csv"
 check "a sensor given is compared too" says 'it is mine'
 run identify 50@20C --sensor "$work/none.csv"
 check "a file that is not there is refused" exits 66
+run identify --pins --at 50C 1-3=810 1-2=OL 2-body=210.0
+check "identify --pins names the module's element" exits 0
+check "with a line for each pair" says "^1-3  *810 ohm: the module's element"
+check "and what they come to" says 'element is on 1-3'
+run identify --pins --at 50C 1-3=810 480
+check "a reading that is no pair of pins is refused" refuses 65 'takes pairs of pins'
+run identify --pins 1-3=810
+check "pins ask for the temperature by its option" usage_error 'write --at'
 run identify 330
 check "identify asks for the temperature" refuses 64 'temperature of 330 is missing'
 run identify
 check "identify asks for a reading" exits 64
 
 # ---- parts and table
+
+run explain "$sensor" 2.35k@21.5C 313@88C --leads 0.4 --place module
+check "explain writes what would explain the readings" says '^In series  *43 ohm'
+check "what is not as it should be exits 1" exits 1
+run explain "$sensor" 2.35k@900C
+check "explain refuses what the curve does not reach" refuses 65 'lies outside the curve'
 
 run parts
 check "parts succeeds" exits 0

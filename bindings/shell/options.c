@@ -494,8 +494,8 @@ bool shell_option_find(const struct shell_verb *verb, const char *name, size_t l
 static void add_words(char text[SHELL_OPTION_TEXT_SIZE], shell_entries words) {
   for (shell_entries entry = words + 1; entry->word; entry++) {
     size_t length = strlen(text);
-    snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, "; %s, %s", entry->word,
-             entry->meaning);
+    snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, "%s%s (%s)",
+             entry == words + 1 ? ": " : ", ", entry->word, entry->meaning);
   }
 }
 
@@ -513,9 +513,10 @@ void shell_option_explain(const struct shell_option *option, char text[SHELL_OPT
   }
   char allowed[200];
   size_t length = strlen(text);
+  bool words = OHM_SETTING_KIND_RANGE <= kind && kind <= OHM_SETTING_KIND_SERIES;
   ohm_setting_allowed(setting, allowed, sizeof allowed);
-  snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, ": %s, such as %s", allowed,
-           ohm_setting_example(setting));
+  snprintf(text + length, SHELL_OPTION_TEXT_SIZE - length, ": %s%s%s", allowed,
+           words ? "" : ", such as ", words ? "" : ohm_setting_example(setting));
 }
 
 /* ---- references ---- */
