@@ -48,26 +48,29 @@ static struct oc_member member_of(struct oc_lag *lag, const struct oc_budget *sh
                             1 - summary.start_share, common_k};
 }
 
-static struct oc_member member_of_companion(const struct oc_soak *soak, const oc_companion *told,
-                                            struct oc_lag *lag) {
+/* In the place of the coolant, whose start and time constants are put back. */
+static struct oc_member member_of_companion(struct oc_lag *lag, const oc_companion *told) {
   double limit_k = isnan(told->limit_k) ? OC_ASSUMED_THERMOMETER_LIMIT_K : told->limit_k;
   struct oc_budget shown = oc_budget_of(told->t_c);
   oc_budget_add_limit(&shown, OC_CAUSE_REFERENCE_LIMIT, limit_k);
-  *lag = soak->lag;
+  struct oc_start start = lag->start;
+  struct oc_span tau = lag->tau;
   lag->tau = oc_span_or(told->tau_low_h, told->tau_high_h, (enum ohm_soaked)told->kind);
   if (!starts_as_coolant(told->kind))
-    lag->start = oc_lag_start_between(lag, soak->lag.start.c, soak->lag.start.limit_k);
-  return member_of(lag, &shown, told->kind);
+    lag->start = oc_lag_start_between(lag, start.c, start.limit_k);
+  struct oc_member member = member_of(lag, &shown, told->kind);
+  lag->start = start;
+  lag->tau = tau;
+  return member;
 }
 
-void oc_companions_tell(ohm_finding *finding, const struct oc_soak *soak,
-                        const oc_soak_told *told) {
+void oc_companions_tell(ohm_finding *finding, struct oc_soak *soak, const oc_soak_told *told) {
   struct oc_member members[OC_ODD_MAX];
-  struct oc_lag lag = soak->lag;
   size_t count = told->companion_count + 1;
-  members[0] = member_of(&lag, &soak->shown, OHM_SOAKED_COOLANT);
+  members[0] = member_of(&soak->lag, &soak->shown, OHM_SOAKED_COOLANT);
   for (size_t i = 1; i < count; i++)
-    members[i] = member_of_companion(soak, &told->companions[i - 1], &lag);
+    members[i] = member_of_companion(&soak->lag, &told->companions[i - 1]);
+  oc_lag_forget(&soak->lag);
   struct oc_odd odd = oc_odd_of(members, count, soak->measurement.level);
   oc_finding_set_number(finding, OHM_FIELD_P_AGREE, odd.probability);
   bool innocent = odd.odd >= 0 && odd.off_k > 0 && !soak->undisturbed;

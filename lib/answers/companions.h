@@ -56,7 +56,7 @@ struct oc_soak {
 /** Status  those of oc_soak_check() that companions are a reason for. */
 ohm_status oc_companions_take(const oc_soak_told *soak);
 
-/** Whether they agree, and which one is odd. */
-void oc_companions_tell(ohm_finding *finding, const struct oc_soak *soak, const oc_soak_told *told);
+/** Whether they agree, and which one is odd. The lag is as before afterwards. */
+void oc_companions_tell(ohm_finding *finding, struct oc_soak *soak, const oc_soak_told *told);
 
 #endif

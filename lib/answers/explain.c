@@ -5,6 +5,7 @@
 
 #include "request.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "../arithmetic/distribution.h"
@@ -14,6 +15,7 @@
 #include "../model/next_reading.h"
 #include "../evidence/meter.h"
 
+/* Too large for a stack. */
 struct trial {
   const ohm_sensor *sensor;
   const ohm_sensor *const *others;
@@ -21,6 +23,7 @@ struct trial {
   struct oc_ask ask;
   struct oc_measurement measurement; /* of the hottest reading */
   struct oc_evidence evidence;
+  struct oc_evidence tried; /* of other readings, or of another sensor */
   double p_healthy;
   ohm_finding *explanations;    /* by ohm_explanation */
   double size[OC_EXPLANATIONS]; /* of those that have one, and how well it is known */
@@ -152,15 +155,15 @@ static void try_other_parts(struct trial *trial) {
   set(finding, OHM_FIELD_P_FIT, 0);
   for (size_t i = 0; i < trial->other_count; i++) {
     const ohm_sensor *other = trial->others[i];
-    struct oc_evidence evidence;
+    struct oc_evidence *evidence = &trial->tried;
     if (strcmp(ohm_sensor_name(other), ohm_sensor_name(trial->sensor)) == 0 ||
-        oc_ask_gather(&evidence, other, &trial->ask) != OHM_OK || !evidence.covered)
+        oc_ask_gather(evidence, other, &trial->ask) != OHM_OK || !evidence->covered)
       continue;
-    double log_likelihood = oc_evidence_log_likelihood(&evidence, NULL);
+    double log_likelihood = oc_evidence_log_likelihood(evidence, NULL);
     if (!(log_likelihood > best))
       continue;
-    double p_fit = oc_evidence_fit(&evidence);
-    if (p_fit < 1 - evidence.level)
+    double p_fit = oc_evidence_fit(evidence);
+    if (p_fit < 1 - evidence->level)
       continue;
     best = log_likelihood;
     trial->other = other;
@@ -177,7 +180,6 @@ static void try_other_parts(struct trial *trial) {
 static void try_range(struct trial *trial, double factor) {
   ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_WRONG_RANGE];
   struct oc_next_reading scaled;
-  struct oc_evidence evidence;
   oc_next_reading_plan(&scaled, &trial->ask, 0);
   scaled.ask.count = trial->ask.count;
   for (size_t i = 0; i < trial->ask.count; i++) {
@@ -185,9 +187,9 @@ static void try_range(struct trial *trial, double factor) {
     scaled.readings[i].resolution_ohm *= factor;
     scaled.readings[i].zeros_ohm *= factor;
   }
-  if (oc_ask_gather(&evidence, trial->sensor, &scaled.ask) != OHM_OK || evidence.count == 0)
+  if (oc_ask_gather(&trial->tried, trial->sensor, &scaled.ask) != OHM_OK || trial->tried.count == 0)
     return;
-  double p_fit = oc_evidence_fit(&evidence);
+  double p_fit = oc_evidence_fit(&trial->tried);
   if (!(p_fit >= get(finding, OHM_FIELD_P_FIT)))
     return;
   set(finding, OHM_FIELD_P_FIT, p_fit);
@@ -478,12 +480,16 @@ ohm_status oc_explain(const ohm_sensor *sensor, const ohm_sensor *const *others,
     return OHM_BAD_ARGUMENT;
   if (count > OC_ASK_MAX)
     return OHM_TOO_LARGE;
-  struct trial trial = {.sensor = sensor,
-                        .others = others,
-                        .other_count = other_count,
-                        .ask = {readings, references, count, meter, check},
-                        .explanations = explanations};
-  ohm_status status = answer(&trial, finding);
+  struct trial *trial = calloc(1, sizeof *trial);
+  if (!trial)
+    return OHM_NO_MEMORY;
+  trial->sensor = sensor;
+  trial->others = others;
+  trial->other_count = other_count;
+  trial->ask = (struct oc_ask){readings, references, count, meter, check};
+  trial->explanations = explanations;
+  ohm_status status = answer(trial, finding);
+  free(trial);
   if (status == OHM_OK)
     return OHM_OK;
   oc_finding_clear(finding);

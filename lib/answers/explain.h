@@ -30,7 +30,7 @@
  *         or a member is NaN, infinite, of the wrong sign or no such constant;
  *         OHM_OUT_OF_RANGE level, tolerance, temperature, fan or limit out of its range,
  *         or the curve does not reach a temperature; OHM_NOT_FOUND the sensor has no band
- *         of that name; OHM_TOO_LARGE count is above 16.
+ *         of that name; OHM_TOO_LARGE count is above 16; OHM_NO_MEMORY.
  * Source  a size that cannot be negative: Chernoff, Ann. Math. Stat. 25 (1954) 573-578.
  */
 ohm_status oc_explain(const ohm_sensor *sensor, const ohm_sensor *const *others, size_t other_count,

@@ -23,6 +23,7 @@ struct candidate {
 };
 
 struct candidates {
+  struct oc_diagnosis diagnosis;
   size_t count;
   struct candidate each[OC_DIAGNOSIS_ROOM]; /* those that renew the same stand together */
   double weights[OC_DIAGNOSIS_ROOM];
@@ -47,18 +48,19 @@ static int by_parts(const void *left, const void *right) {
 }
 
 static void find_candidates(const struct oc_deduction *it, struct candidates *candidates) {
-  struct oc_diagnosis diagnosis;
+  struct oc_diagnosis *diagnosis = &candidates->diagnosis;
   double odds[OC_DIAGNOSIS_PARTS] = {0};
   for (size_t i = 0; i < it->circuit->link_count; i++)
     odds[i] = oc_deduction_odds(it, i);
-  oc_diagnosis_find(it->conflicts, it->conflict_count, &diagnosis);
-  oc_diagnosis_weigh(&diagnosis, odds, candidates->weights);
-  candidates->count = diagnosis.count;
+  oc_diagnosis_find(it->conflicts, it->conflict_count, diagnosis);
+  oc_diagnosis_weigh(diagnosis, odds, candidates->weights);
+  candidates->count = diagnosis->count;
   candidates->any = 0;
-  for (size_t i = 0; i < diagnosis.count; i++) {
-    candidates->any |= diagnosis.sets[i];
-    candidates->each[i] = (struct candidate){
-        diagnosis.sets[i], parts_of(it->circuit, diagnosis.sets[i]), candidates->weights[i]};
+  for (size_t i = 0; i < diagnosis->count; i++) {
+    oc_set set = diagnosis->sets[i];
+    candidates->any |= set;
+    candidates->each[i] =
+        (struct candidate){set, parts_of(it->circuit, set), candidates->weights[i]};
   }
   qsort(candidates->each, candidates->count, sizeof candidates->each[0], by_parts);
   for (size_t i = 0; i < candidates->count; i++) {
@@ -453,12 +455,12 @@ static void add_seen(const struct oc_deduction *it, ohm_finding *finding) {
   oc_finding_add_entry(finding, OHM_FIELD_LAST, buffer);
 }
 
-static void answer(const struct oc_deduction *it, ohm_finding *finding) {
-  struct candidates candidates;
+static void answer(const struct oc_deduction *it, struct candidates *candidates,
+                   ohm_finding *finding) {
   size_t next;
   double bits;
-  find_candidates(it, &candidates);
-  const char *word = word_of(it, &candidates, &next, &bits);
+  find_candidates(it, candidates);
+  const char *word = word_of(it, candidates, &next, &bits);
   bool closed = strcmp(word, "closed") == 0;
   bool found = strcmp(word, "found") == 0;
   oc_finding_set_about(finding, OHM_VERB_CIRCUIT);
@@ -477,11 +479,18 @@ static void answer(const struct oc_deduction *it, ohm_finding *finding) {
   if (it->is_contradictory)
     add_contradiction(it, finding);
   if (next != OC_NO_PLACE)
-    add_next(it, &candidates, next, bits, finding);
+    add_next(it, candidates, next, bits, finding);
   add_links(it, it->faulty, OHM_FIELD_FAULTY, finding);
-  add_suspects(it, &candidates, finding);
+  add_suspects(it, candidates, finding);
   add_links(it, it->cleared, OHM_FIELD_CLEARED, finding);
 }
+
+/* Too large for a stack. */
+struct work {
+  struct oc_record record;
+  struct oc_deduction deduction;
+  struct candidates candidates;
+};
 
 ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,
                               ohm_finding *finding, ohm_error *error) {
@@ -491,14 +500,16 @@ ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, si
   if (!circuit || !finding || (!record && length > 0))
     return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
                    (const char *)NULL);
-  struct oc_record seen;
-  ohm_status status = oc_record_read(circuit, record, length, &seen, error);
-  if (status != OHM_OK)
-    return status;
-  struct oc_deduction it;
-  oc_deduction_begin(&it, circuit, &seen);
-  answer(&it, finding);
-  return OHM_OK;
+  struct work *work = malloc(sizeof *work);
+  if (!work)
+    return oc_fail_memory(error);
+  ohm_status status = oc_record_read(circuit, record, length, &work->record, error);
+  if (status == OHM_OK) {
+    oc_deduction_begin(&work->deduction, circuit, &work->record);
+    answer(&work->deduction, &work->candidates, finding);
+  }
+  free(work);
+  return status;
 }
 
 /* ---- a finding of the sensor ---- */

@@ -37,7 +37,7 @@
  *                 too_hot        12 degrees above where the fan starts: engine off
  * Status  OHM_OK; OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_NOT_FOUND a name that is none of
  *         the circuit's; OHM_BAD_DEFINITION the record is of another circuit;
- *         OHM_TOO_LARGE more than 512 lines.
+ *         OHM_TOO_LARGE more than 512 lines; OHM_NO_MEMORY.
  * Source  J. de Kleer and B. C. Williams, Artificial Intelligence 32 (1987) 97-130.
  */
 ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,

@@ -12,24 +12,38 @@
 
 enum { READINGS_MAX = 16, LATTICE_POINTS = 4096, BAND_NODES = 33 };
 
+/* What is asked of every reading. */
+struct question {
+  const ohm_sensor *sensor;
+  const oc_meter *meter;
+  const oc_check *check;
+  double level;
+  double limit_k;
+};
+
 /* ---- one reading among several ---- */
+
+struct limits {
+  double low_ohm;
+  double high_ohm;
+};
 
 struct member {
   const struct ohm_finding *finding;
-  struct oc_measurement measurement;
+  const oc_reading *reading;
+  const oc_reference *reference;
   double meter_ohm; /* limits of the common causes */
   double lead_ohm;
   double thermometer_k;
-  struct oc_spread own;            /* the rest, as resistance */
-  struct oc_band band[BAND_NODES]; /* over the thermometer's error */
+  struct oc_spread own;           /* the rest, as resistance */
+  struct limits band[BAND_NODES]; /* over the thermometer's error */
 };
 
 static bool is_one_thermometer(int kind) {
   return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
 }
 
-static void divide_causes(struct member *member) {
-  const struct oc_measurement *measurement = &member->measurement;
+static void divide_causes(struct member *member, const struct oc_measurement *measurement) {
   struct oc_budget own = oc_budget_of(measurement->read.value);
   double alpha_per_k;
   if (ohm_curve_alpha(measurement->curve, measurement->bath.value, &alpha_per_k) != OHM_OK)
@@ -55,24 +69,39 @@ static void divide_causes(struct member *member) {
   member->own = oc_spread_of(&own);
 }
 
-static void fill_bands(struct member *member) {
-  const struct oc_measurement *measurement = &member->measurement;
+static void fill_bands(struct member *member, const struct oc_measurement *measurement) {
   for (int i = 0; i < BAND_NODES; i++) {
     double error = 2.0 * i / (BAND_NODES - 1) - 1;
-    member->band[i] = oc_tolerance_band(measurement->curve, &measurement->tolerance,
-                                        measurement->element.value + error * member->thermometer_k);
+    struct oc_band band =
+        oc_tolerance_band(measurement->curve, &measurement->tolerance,
+                          measurement->element.value + error * member->thermometer_k);
+    member->band[i] = (struct limits){band.low_ohm, band.high_ohm};
   }
 }
 
+/* A measurement is asked again instead of kept: sixteen are too large for a stack. Readings
+ * that are not judged together need no more of it than the question. */
+static void look_at(struct member *member, struct question *question, bool together) {
+  struct oc_measurement measurement;
+  oc_measurement_ask(&measurement, question->sensor, member->reading, question->meter,
+                     member->reference, question->check);
+  question->level = measurement.level;
+  question->limit_k = measurement.limit_k;
+  if (!together)
+    return;
+  divide_causes(member, &measurement);
+  fill_bands(member, &measurement);
+}
+
 /* Between nodes that lie so near, limits are straight. */
-static struct oc_band band_at(const struct member *member, double error) {
+static struct limits band_at(const struct member *member, double error) {
   double place = (error + 1) / 2 * (BAND_NODES - 1);
   int node = (int)fmin(floor(place), BAND_NODES - 2);
   double part = place - node;
-  const struct oc_band *a = &member->band[node];
-  const struct oc_band *b = a + 1;
-  return (struct oc_band){a->low_ohm + part * (b->low_ohm - a->low_ohm), a->nominal_ohm,
-                          a->high_ohm + part * (b->high_ohm - a->high_ohm)};
+  const struct limits *a = &member->band[node];
+  const struct limits *b = a + 1;
+  return (struct limits){a->low_ohm + part * (b->low_ohm - a->low_ohm),
+                         a->high_ohm + part * (b->high_ohm - a->high_ohm)};
 }
 
 /* ---- all together ---- */
@@ -95,7 +124,7 @@ static struct joint at_errors(const struct member *members, size_t count,
   struct joint p = {1, 1, 1};
   for (size_t i = 0; i < count; i++) {
     const struct member *member = &members[i];
-    struct oc_band band = band_at(member, errors->thermometer);
+    struct limits band = band_at(member, errors->thermometer);
     struct oc_spread own = member->own;
     own.value += errors->meter * member->meter_ohm + errors->lead * member->lead_ohm;
     double low = oc_spread_below(&own, band.low_ohm);
@@ -138,10 +167,10 @@ static void bound_by_each(struct joint *p, const struct member *members, size_t 
   }
 }
 
-static void judge_together(ohm_finding *finding, const struct member *members, size_t count) {
+static void judge_together(ohm_finding *finding, const struct member *members, size_t count,
+                           double level) {
   struct joint p = over_common_causes(members, count);
   bound_by_each(&p, members, count);
-  double level = members[0].measurement.level;
   oc_finding_set_number(finding, OHM_FIELD_P_WITHIN, p.within);
   oc_finding_set_number(finding, OHM_FIELD_P_LOW, 1 - p.none_low);
   oc_finding_set_number(finding, OHM_FIELD_P_HIGH, 1 - p.none_high);
@@ -202,17 +231,16 @@ static void judge_job(ohm_finding *finding, double limit_k, bool outside, ohm_jo
  * leaves the level to all of them together, whatever their errors have in common
  * (Bonferroni). */
 static void tell_job(ohm_finding *finding, const struct member *members, size_t count,
-                     const oc_check *check) {
-  oc_check stricter = check ? *check : (oc_check)OC_CHECK_INIT;
-  stricter.level = 1 - (1 - members[0].measurement.level) / (double)count;
+                     const struct question *question) {
+  oc_check stricter = question->check ? *question->check : (oc_check)OC_CHECK_INIT;
+  stricter.level = 1 - (1 - question->level) / (double)count;
   bool outside = false;
   bool any = false;
   ohm_job_reason why = OHM_JOB_UNCERTAIN;
   for (size_t i = 0; i < count; i++) {
-    const struct oc_measurement *measurement = &members[i].measurement;
     ohm_finding one = oc_finding_in(finding->arena);
-    if (oc_bath_check(measurement->sensor, measurement->reading, measurement->meter,
-                      measurement->reference, &stricter, &one) != OHM_OK ||
+    if (oc_bath_check(question->sensor, members[i].reading, question->meter, members[i].reference,
+                      &stricter, &one) != OHM_OK ||
         !ohm_finding_text(&one, OHM_FIELD_JOB, 0))
       continue;
     if (!any || or_infinity(ohm_finding_number(&one, OHM_FIELD_LATE_K)) <
@@ -228,7 +256,7 @@ static void tell_job(ohm_finding *finding, const struct member *members, size_t 
     }
   }
   if (any)
-    judge_job(finding, members[0].measurement.limit_k, outside, why);
+    judge_job(finding, question->limit_k, outside, why);
 }
 
 /* The reading whose own fields stand for all: the one that says most about the fan. */
@@ -289,9 +317,8 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
       continue;
     if (i > 0 && is_repeat(&references[i - 1], &references[i]))
       moved_ohm = fmax(moved_ohm, still_moving(readings, i));
-    struct member *member = &members[kept++];
-    *member = (struct member){.finding = &findings[i]};
-    oc_measurement_ask(&member->measurement, sensor, &readings[i], meter, &references[i], check);
+    members[kept++] = (struct member){
+        .finding = &findings[i], .reading = &readings[i], .reference = &references[i]};
   }
   const struct member *speaker = spokesman(members, kept);
   *finding = speaker ? *speaker->finding : *plainest(members, kept)->finding;
@@ -303,15 +330,13 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
   }
   if (kept == 1)
     return OHM_OK;
-  if (!speaker) {
-    for (size_t i = 0; i < kept; i++) {
-      divide_causes(&members[i]);
-      fill_bands(&members[i]);
-    }
-    judge_together(finding, members, kept);
-  }
+  struct question question = {.sensor = sensor, .meter = meter, .check = check};
+  for (size_t i = 0; i < kept; i++)
+    look_at(&members[i], &question, !speaker);
+  if (!speaker)
+    judge_together(finding, members, kept, question.level);
   /* A question that silences the fan in one reading silences it in all. */
   if (!speaker || ohm_finding_text(finding, OHM_FIELD_JOB, 0))
-    tell_job(finding, members, kept, check);
+    tell_job(finding, members, kept, &question);
   return OHM_OK;
 }

@@ -123,9 +123,9 @@ static void draw_thermometer(struct oc_evidence *evidence) {
     }
 }
 
-ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
-                              const oc_reading *readings, const oc_reference *references,
-                              size_t count, const oc_meter *meter, const oc_check *check) {
+ohm_status oc_evidence_take(struct oc_evidence *evidence, const ohm_sensor *sensor,
+                            const oc_reading *readings, const oc_reference *references,
+                            size_t count, const oc_meter *meter, const oc_check *check) {
   evidence->curve = ohm_sensor_curve(sensor);
   evidence->count = 0;
   evidence->covered = true;
@@ -140,8 +140,16 @@ ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *se
     if (measurement.has_number && measurement.read.value > 0)
       take(evidence, &measurement);
   }
-  draw_thermometer(evidence);
   return OHM_OK;
+}
+
+ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *sensor,
+                              const oc_reading *readings, const oc_reference *references,
+                              size_t count, const oc_meter *meter, const oc_check *check) {
+  ohm_status status = oc_evidence_take(evidence, sensor, readings, references, count, meter, check);
+  if (status == OHM_OK)
+    draw_thermometer(evidence);
+  return status;
 }
 
 /* ---- the readings as a fault shows them ---- */

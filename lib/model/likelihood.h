@@ -52,6 +52,11 @@ ohm_status oc_evidence_gather(struct oc_evidence *evidence, const ohm_sensor *se
                               const oc_reading *readings, const oc_reference *references,
                               size_t count, const oc_meter *meter, const oc_check *check);
 
+/** The same for oc_evidence_forecast() alone: nothing is prepared to be drawn over. */
+ohm_status oc_evidence_take(struct oc_evidence *evidence, const ohm_sensor *sensor,
+                            const oc_reading *readings, const oc_reference *references,
+                            size_t count, const oc_meter *meter, const oc_check *check);
+
 /** Logarithm of the probability density of the readings' logarithms, all that is not
  *  known drawn over; -INFINITY when the fault's size is impossible. */
 double oc_evidence_log_likelihood(const struct oc_evidence *evidence, const struct oc_fault *fault);

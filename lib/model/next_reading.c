@@ -42,7 +42,9 @@ struct oc_forecast oc_next_reading_foretell(struct oc_next_reading *further,
   if (!oc_inside(low_c, at_c, high_c))
     return none;
   further->readings[last].r_ohm = oc_curve_resistance_beyond(ohm_sensor_curve(sensor), at_c);
-  if (oc_ask_gather(&evidence, sensor, &further->ask) != OHM_OK)
+  const struct oc_ask *ask = &further->ask;
+  if (oc_evidence_take(&evidence, sensor, ask->readings, ask->references, ask->count, ask->meter,
+                       ask->check) != OHM_OK)
     return none;
   return oc_evidence_forecast(&evidence, fault, u_size);
 }
