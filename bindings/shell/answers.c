@@ -66,7 +66,7 @@ int shell_answers_write(shell_print_answer *print, const ohm_answer *answer) {
 }
 
 static int write_screen(const ohm_answer *answer, bool budget) {
-  int status = shell_answers_write_report(answer);
+  int status = shell_answers_write(ohm_answer_print_report, answer);
   if (!budget || status != SHELL_EXIT_DONE)
     return status;
   putchar('\n');

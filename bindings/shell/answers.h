@@ -20,12 +20,9 @@ int shell_answers_ask(const struct shell_arguments *arguments, const ohm_bench *
 /** One line of JSON: what the line is, and every field that is not absent. */
 void shell_answers_write_finding(const char *record, const ohm_finding *finding);
 
-/** The report. Returns the exit status, 0 when written. */
-int shell_answers_write_report(const ohm_answer *answer);
-
 typedef size_t shell_print_answer(const ohm_answer *answer, char *buffer, size_t size);
 
-/** A text of the library, whole. Returns the exit status likewise. */
+/** A text of the library, whole. Returns the exit status, 0 when written. */
 int shell_answers_write(shell_print_answer *print, const ohm_answer *answer);
 
 #endif

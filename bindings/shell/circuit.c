@@ -294,7 +294,7 @@ static int converse(const struct record *record, ohm_answer **answer) {
   while (status == SHELL_EXIT_DONE) {
     bool closed = ohm_finding_verdict(ohm_answer_finding(*answer)) == OHM_WITHIN;
     if (fresh)
-      status = shell_answers_write_report(*answer);
+      status = shell_answers_write(ohm_answer_print_report, *answer);
     if (closed || status != SHELL_EXIT_DONE)
       break;
     fputs("> ", stdout);

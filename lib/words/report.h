@@ -3,39 +3,34 @@
 #ifndef OC_REPORT_H
 #define OC_REPORT_H
 
-#include "../ground/text.h"
-
-/** "You read", "That means": of any room that was given a reading. */
-void oc_report_reading(struct oc_text *out, const ohm_finding *finding);
-
-/** "VERDICT" and "Next" where the reading or the bath decides. */
-void oc_report_verdict(struct oc_text *out, const ohm_finding *finding);
-void oc_report_next(struct oc_text *out, const ohm_finding *finding);
-
-/** A label and the entries of a list; no line when there is none. */
-void oc_report_list(struct oc_text *out, const ohm_finding *finding, const char *label,
-                    ohm_field field);
+#include "page.h"
 
 /** Lines about a finding of the room of that name. */
-void oc_report_bath(struct oc_text *out, const ohm_finding *finding);
-void oc_report_pin(struct oc_text *out, const ohm_finding *finding);
-void oc_report_substitute(struct oc_text *out, const ohm_finding *finding);
-void oc_report_loom(struct oc_text *out, const ohm_finding *finding);
-void oc_report_fanpoint(struct oc_text *out, const ohm_finding *finding);
+void oc_report_bath(struct oc_page *page);
+void oc_report_pin(struct oc_page *page);
+void oc_report_substitute(struct oc_page *page);
+void oc_report_loom(struct oc_page *page);
+void oc_report_fanpoint(struct oc_page *page);
+
+/** Likewise, below a substitute that has said the cautions. */
+void oc_report_second_substitute(struct oc_page *page);
+
+/** The uncertainty of a finding of a bath by cause, to be worked out again by hand. */
+void oc_report_budget(struct oc_page *page);
 
 /** Lines about what identify came to. */
-void oc_report_identify(struct oc_text *out, const ohm_finding *finding);
+void oc_report_identify(struct oc_page *page);
 
 /** The line of a pair of pins, or the lines about what all of them came to. */
-void oc_report_pins(struct oc_text *out, const ohm_finding *finding);
+void oc_report_pins(struct oc_page *page);
 
 /** The line of an explanation, or the lines about what explain came to. */
-void oc_report_explain(struct oc_text *out, const ohm_finding *finding);
+void oc_report_explain(struct oc_page *page);
 
 /** Lines about a finding of a soak. */
-void oc_report_soak(struct oc_text *out, const ohm_finding *finding);
+void oc_report_soak(struct oc_page *page);
 
 /** Lines about which part of a circuit is at fault. */
-void oc_report_isolation(struct oc_text *out, const ohm_finding *finding);
+void oc_report_isolation(struct oc_page *page);
 
 #endif

@@ -1,199 +1,145 @@
 /* SPDX-License-Identifier: MIT */
 /* Which part of a circuit is at fault, in the words of the bench. */
-#include <string.h>
-
-#include "../bench/finding.h"
-#include "../ground/number.h"
 #include "report.h"
-#include "sentence.h"
 
-static const char *text_of(const ohm_finding *finding, ohm_field field) {
-  return ohm_finding_text(finding, (int)field, 0);
+static bool state_is(const struct oc_page *page, const char *word) {
+  return oc_page_is(page, OHM_FIELD_STATE, word);
 }
 
-static bool state_is(const ohm_finding *finding, const char *word) {
-  const char *state = text_of(finding, OHM_FIELD_STATE);
-  return state && strcmp(state, word) == 0;
+static void list_line(struct oc_page *page, const char *label, ohm_field list, size_t most) {
+  oc_page_add_first(page, list, most);
+  oc_page_end(page, label);
 }
 
-static size_t count_of(const ohm_finding *finding, ohm_field field) {
-  size_t count = 0;
-  while (ohm_finding_text(finding, (int)field, count))
-    count++;
-  return count;
-}
-
-/* The first entries of a list, and how many more there are. */
-static void add_list(struct oc_text *text, const ohm_finding *finding, ohm_field field,
-                     size_t most) {
-  size_t count = count_of(finding, field);
-  for (size_t i = 0; i < count && i < most; i++) {
-    oc_text_add(text, i > 0 ? ", " : "");
-    oc_text_add(text, ohm_finding_text(finding, (int)field, i));
-  }
-  if (count > most) {
-    oc_text_add(text, " and ");
-    oc_text_add_count(text, count - most);
-    oc_text_add(text, " more");
-  }
-}
-
-static void list_line(struct oc_text *out, const char *label, const ohm_finding *finding,
-                      ohm_field field, size_t most) {
-  OC_SENTENCE(text);
-  add_list(&text, finding, field, most);
-  if (text.length > 0)
-    oc_sentence_line(out, label, text.buffer);
-}
-
-static void caution_line(struct oc_text *out, const ohm_finding *finding) {
-  const char *caution = text_of(finding, OHM_FIELD_NEXT_CAUTION);
-  if (state_is(finding, "too_hot"))
-    oc_sentence_line(out, "STOP",
-                     "Engine off now and let it cool: it is far above where the fan "
-                     "starts. Never open it hot.");
-  else if (caution)
-    oc_sentence_line(out, "CAUTION", caution);
+static void caution_line(struct oc_page *page) {
+  const char *caution = oc_page_text(page, OHM_FIELD_NEXT_CAUTION);
+  if (state_is(page, "too_hot"))
+    oc_page_line(page, "STOP",
+                 "Engine off now and let it cool: it is far above where the fan "
+                 "starts. Never open it hot.");
   else
-    oc_sentence_line(out, "CAUTION",
-                     "The fan may start by itself, key off too. The vehicle "
-                     "maker's procedure comes first.");
+    oc_page_line(page, "CAUTION",
+                 caution ? caution
+                         : "The fan may start by itself, key off too. The vehicle "
+                           "maker's procedure comes first.");
 }
 
-static void seen_line(struct oc_text *out, const ohm_finding *finding) {
-  OC_SENTENCE(text);
-  const char *last = text_of(finding, OHM_FIELD_LAST);
-  double tests = ohm_finding_number(finding, OHM_FIELD_TESTS);
+static void seen_line(struct oc_page *page) {
+  double tests = oc_page_number(page, OHM_FIELD_TESTS);
   if (!(tests > 0))
     return;
-  oc_text_add_number(&text, tests);
-  oc_text_add(&text, tests > 1 ? " tests, about " : " test, about ");
-  oc_text_add_number(&text, ohm_finding_number(finding, OHM_FIELD_MINUTES));
-  oc_text_add(&text, " min");
-  if (last) {
-    oc_text_add(&text, "; the last: ");
-    oc_text_add(&text, last);
-  }
-  oc_sentence_line(out, "You saw", text.buffer);
+  OC_SAY(page, tests > 1 ? "{} tests, about {} min" : "{} test, about {} min", OHM_FIELD_TESTS,
+         OHM_FIELD_MINUTES);
+  if (oc_page_text(page, OHM_FIELD_LAST))
+    OC_SAY(page, "; the last: {text}", OHM_FIELD_LAST);
+  oc_page_end(page, "You saw");
 }
 
-static void part_lines(struct oc_text *out, const ohm_finding *finding) {
+static void fuse_line(struct oc_page *page) {
+  if (oc_page_has(page, OHM_FIELD_FUSE_AMPERES))
+    OC_SAY(page, "about {.1} A, by the millivolts over it", OHM_FIELD_FUSE_AMPERES);
+  oc_page_end(page, "The fuse");
+}
+
+/* ---- the verdict ---- */
+
+static void part_lines(struct oc_page *page) {
   const char *label = "VERDICT";
   for (int repair = 0; repair < 2; repair++) {
-    ohm_field field = repair ? OHM_FIELD_REPAIR : OHM_FIELD_BUY;
-    for (size_t i = 0; i < count_of(finding, field); i++) {
-      OC_SENTENCE(text);
-      oc_text_add(&text, repair ? "REPAIR " : "BUY ");
-      oc_text_add(&text, ohm_finding_text(finding, (int)field, i));
-      oc_sentence_line(out, label, text.buffer);
+    ohm_field list = repair ? OHM_FIELD_REPAIR : OHM_FIELD_BUY;
+    const char *part;
+    for (size_t i = 0; (part = ohm_finding_text(page->finding, (int)list, i)); i++) {
+      oc_page_add(page, repair ? "REPAIR " : "BUY ");
+      oc_page_line(page, label, part);
       label = "";
     }
   }
 }
 
-static void add_known(struct oc_text *text, const ohm_finding *finding) {
-  oc_text_add(text, "CANNOT TELL YET");
-  if (count_of(finding, OHM_FIELD_FAULTY) > 0) {
-    oc_text_add(text, ": at fault for certain is ");
-    add_list(text, finding, OHM_FIELD_FAULTY, 4);
-    oc_text_add(text, ", but it does not explain all");
-  } else if (count_of(finding, OHM_FIELD_SUSPECTS) > 0) {
-    oc_text_add(text, ": ");
-    oc_text_add_count(text, count_of(finding, OHM_FIELD_SUSPECTS));
-    oc_text_add(text, " links could be at fault");
+static void say_known(struct oc_page *page) {
+  size_t suspects = oc_page_count(page, OHM_FIELD_SUSPECTS);
+  oc_page_add(page, "CANNOT TELL YET");
+  if (oc_page_count(page, OHM_FIELD_FAULTY) > 0) {
+    oc_page_add(page, ": at fault for certain is ");
+    oc_page_add_first(page, OHM_FIELD_FAULTY, 4);
+    oc_page_add(page, ", but it does not explain all");
+  } else if (suspects > 0) {
+    oc_page_add(page, ": ");
+    oc_text_add_count(&page->line, suspects);
+    oc_page_add(page, " links could be at fault");
   }
 }
 
-static void verdict_lines(struct oc_text *out, const ohm_finding *finding) {
-  OC_SENTENCE(text);
-  if (state_is(finding, "found")) {
-    part_lines(out, finding);
+static void verdict_lines(struct oc_page *page) {
+  if (state_is(page, "found")) {
+    part_lines(page);
     return;
   }
-  if (state_is(finding, "closed"))
-    oc_text_add(&text, count_of(finding, OHM_FIELD_RENEWED) > 0
-                           ? "CLOSED: the fan has started by itself"
-                           : "NOTHING TO BUY: the fan has started by itself");
-  else if (state_is(finding, "not_asked"))
-    oc_text_add(&text, "NOT ASKED YET: nothing to buy before the fan was really asked for");
-  else if (state_is(finding, "contradiction"))
-    oc_text_add(&text, "CANNOT TELL YET: these do not go together, one was misread or comes and "
-                       "goes");
-  else
-    add_known(&text, finding);
-  oc_sentence_line(out, "VERDICT", text.buffer);
+  if (state_is(page, "closed")) {
+    oc_page_add(page, oc_page_text(page, OHM_FIELD_RENEWED) ? "CLOSED" : "NOTHING TO BUY");
+    oc_page_add(page, ": the fan has started by itself");
+  } else if (state_is(page, "not_asked")) {
+    oc_page_add(page, "NOT ASKED YET: nothing to buy before the fan was really asked for");
+  } else if (state_is(page, "contradiction")) {
+    oc_page_add(page, "CANNOT TELL YET: these do not go together, one was misread or comes and "
+                      "goes");
+  } else {
+    say_known(page);
+  }
+  oc_page_end(page, "VERDICT");
 }
 
-static void add_after(struct oc_text *text, const char *before, const char *part) {
+/* ---- what to do next ---- */
+
+static void add_after(struct oc_page *page, const char *before, ohm_field field) {
+  const char *part = oc_page_text(page, field);
   if (!part || !part[0])
     return;
-  oc_text_add(text, text->length > 0 ? before : "");
-  oc_text_add(text, part);
+  oc_page_add(page, page->line.length > 0 ? before : "");
+  oc_page_add(page, part);
 }
 
-static void next_lines(struct oc_text *out, const char *label, const ohm_finding *finding) {
-  const char *name = text_of(finding, OHM_FIELD_NEXT);
-  if (!name)
+static void next_lines(struct oc_page *page, const char *label) {
+  if (!oc_page_text(page, OHM_FIELD_NEXT))
     return;
-  OC_SENTENCE(what);
-  oc_text_add(&what, name);
-  oc_text_add(&what, ": ");
-  oc_text_add(&what, text_of(finding, OHM_FIELD_NEXT_WHAT));
-  oc_sentence_line(out, label, what.buffer);
-  OC_SENTENCE(where);
-  add_after(&where, "", text_of(finding, OHM_FIELD_NEXT_POINTS));
-  add_after(&where, "; ", text_of(finding, OHM_FIELD_NEXT_CONDITION));
-  if (where.length > 0)
-    oc_sentence_line(out, "Where", where.buffer);
-  OC_SENTENCE(good);
-  add_after(&good, "", text_of(finding, OHM_FIELD_NEXT_GOOD));
-  if (good.length > 0)
-    oc_sentence_line(out, "Good is", good.buffer);
-  OC_SENTENCE(takes);
-  oc_text_add_number(&takes, ohm_finding_number(finding, OHM_FIELD_NEXT_MINUTES));
-  oc_text_add(&takes, " min");
-  add_after(&takes, "; ", text_of(finding, OHM_FIELD_NEXT_TOOLS));
-  oc_sentence_line(out, "Takes", takes.buffer);
+  OC_SAY(page, "{text}: {text}", OHM_FIELD_NEXT, OHM_FIELD_NEXT_WHAT);
+  oc_page_end(page, label);
+  add_after(page, "", OHM_FIELD_NEXT_POINTS);
+  add_after(page, "; ", OHM_FIELD_NEXT_CONDITION);
+  oc_page_end(page, "Where");
+  add_after(page, "", OHM_FIELD_NEXT_GOOD);
+  oc_page_end(page, "Good is");
+  OC_SAY(page, "{} min", OHM_FIELD_NEXT_MINUTES);
+  add_after(page, "; ", OHM_FIELD_NEXT_TOOLS);
+  oc_page_end(page, "Takes");
 }
 
-static void end_lines(struct oc_text *out, const ohm_finding *finding) {
-  if (state_is(finding, "found")) {
-    OC_SENTENCE(again);
-    add_list(&again, finding, OHM_FIELD_AGAIN, 4);
-    next_lines(out, "Before that", finding);
-    list_line(out, "At fault", finding, OHM_FIELD_FAULTY, 4);
-    oc_sentence_line(out, "Then again", again.buffer);
-    oc_sentence_line(out, "Closed when",
-                     "it is renewed (say LINK=renewed) and the fan has started "
-                     "by itself");
-  } else if (state_is(finding, "contradiction")) {
-    list_line(out, "Again", finding, OHM_FIELD_CONTRADICTION, 6);
-  } else if (state_is(finding, "no_test_left")) {
-    oc_sentence_line(out, "Next",
-                     count_of(finding, OHM_FIELD_SUSPECTS) > 0
-                         ? "no test is left with these tools: what was skipped, or another tool"
-                         : "say whether the fan starts, and what held when it should have");
+static void end_lines(struct oc_page *page) {
+  if (state_is(page, "found")) {
+    next_lines(page, "Before that");
+    list_line(page, "At fault", OHM_FIELD_FAULTY, 4);
+    list_line(page, "Then again", OHM_FIELD_AGAIN, 4);
+    oc_page_line(page, "Closed when",
+                 "it is renewed (say LINK=renewed) and the fan has started by itself");
+  } else if (state_is(page, "contradiction")) {
+    list_line(page, "Again", OHM_FIELD_CONTRADICTION, 6);
+  } else if (state_is(page, "no_test_left")) {
+    oc_page_line(page, "Next",
+                 oc_page_text(page, OHM_FIELD_SUSPECTS)
+                     ? "no test is left with these tools: what was skipped, or another tool"
+                     : "say whether the fan starts, and what held when it should have");
   } else {
-    next_lines(out, "Next", finding);
+    next_lines(page, "Next");
   }
 }
 
-void oc_report_isolation(struct oc_text *out, const ohm_finding *finding) {
-  double amperes = ohm_finding_number(finding, OHM_FIELD_FUSE_AMPERES);
-  caution_line(out, finding);
-  seen_line(out, finding);
-  if (!isnan(amperes)) {
-    char digits[OHM_NUMBER_SIZE];
-    OC_SENTENCE(text);
-    ohm_number_print_fixed(amperes, 1, digits, sizeof digits);
-    oc_text_add(&text, "about ");
-    oc_text_add(&text, digits);
-    oc_text_add(&text, " A, by the millivolts over it");
-    oc_sentence_line(out, "The fuse", text.buffer);
-  }
-  verdict_lines(out, finding);
-  if (!state_is(finding, "found") && !state_is(finding, "closed"))
-    list_line(out, "Suspect", finding, OHM_FIELD_SUSPECTS, 6);
-  list_line(out, "Skipped", finding, OHM_FIELD_SKIPPED, 6);
-  end_lines(out, finding);
+void oc_report_isolation(struct oc_page *page) {
+  caution_line(page);
+  seen_line(page);
+  fuse_line(page);
+  verdict_lines(page);
+  if (!state_is(page, "found") && !state_is(page, "closed"))
+    list_line(page, "Suspect", OHM_FIELD_SUSPECTS, 6);
+  list_line(page, "Skipped", OHM_FIELD_SKIPPED, 6);
+  end_lines(page);
 }

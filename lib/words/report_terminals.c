@@ -1,14 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Which pins are which, in the words of the bench. */
-#include "../bench/finding.h"
-#include "../ground/number.h"
+#include "reading_lines.h"
 #include "report.h"
-#include "sentence.h"
-
-static const char *text_of(const ohm_finding *finding, ohm_field field) {
-  const char *text = ohm_finding_text(finding, (int)field, 0);
-  return text ? text : "";
-}
 
 static const char *const said[] = {
     [OHM_ROLE_NONE] = "no circuit between them, on the highest range",
@@ -22,66 +15,56 @@ static const char *const said[] = {
     [OHM_ROLE_ASK] = "over range on many meters: one range up, then again",
 };
 
-static void pair_line(struct oc_text *out, const ohm_finding *finding) {
-  OC_SENTENCE(text);
-  oc_text_add(&text, text_of(finding, OHM_FIELD_READ));
-  oc_text_add(&text, ": ");
-  oc_text_add(&text, said[oc_finding_role(finding)]);
-  const char *name = ohm_finding_text(finding, OHM_FIELD_CANDIDATES, 0);
-  if (name) {
-    oc_text_add(&text, "; it goes with ");
-    oc_text_add(&text, name);
-    oc_text_add(&text, ohm_finding_text(finding, OHM_FIELD_CANDIDATES, 1) ? " and others" : "");
-  }
-  oc_sentence_line(out, text_of(finding, OHM_FIELD_PAIR), text.buffer);
+static void pair_line(struct oc_page *page) {
+  const char *pair = oc_page_text(page, OHM_FIELD_PAIR);
+  OC_SAY(page, "{text}: ", OHM_FIELD_READ);
+  oc_page_add(page, said[oc_finding_role(page->finding)]);
+  if (oc_page_text(page, OHM_FIELD_CANDIDATES))
+    OC_SAY(page, "; it goes with {text}", OHM_FIELD_CANDIDATES);
+  if (oc_page_count(page, OHM_FIELD_CANDIDATES) > 1)
+    oc_page_add(page, " and others");
+  oc_page_end(page, pair ? pair : "");
 }
 
-static void verdict_line(struct oc_text *out, const ohm_finding *finding) {
-  OC_SENTENCE(text);
-  switch (oc_finding_reason(finding)) {
+static void verdict_line(struct oc_page *page) {
+  switch (oc_finding_reason(page->finding)) {
   case OHM_REASON_ONE:
-    oc_text_add(&text, "FOUND: the module's element is on ");
-    oc_text_add(&text, text_of(finding, OHM_FIELD_PAIR));
+    OC_SAY(page, "FOUND: the module's element is on {text}", OHM_FIELD_PAIR);
     break;
   case OHM_REASON_SEVERAL:
-    oc_text_add(&text, "CANNOT TELL YET: more than one pair may be the module's");
+    oc_page_add(page, "CANNOT TELL YET: more than one pair may be the module's");
     break;
   case OHM_REASON_OPEN:
-    oc_text_add(&text, "NONE: no circuit across any of these pairs");
+    oc_page_add(page, "NONE: no circuit across any of these pairs");
     break;
   case OHM_REASON_LONE_ONE:
-    oc_text_add(&text, "CANNOT TELL YET: a 1 alone at the left of the display is over range");
+    oc_reading_verdict(page);
     break;
   default:
-    oc_text_add(&text, "NONE of these pairs goes with a module's sensor");
+    oc_page_add(page, "NONE of these pairs goes with a module's sensor");
     break;
   }
-  oc_sentence_line(out, "VERDICT", text.buffer);
+  oc_page_end(page, "VERDICT");
 }
 
 /* What the engine and its ground add to an element that returns through its thread. */
-static void ground_line(struct oc_text *out, const ohm_finding *finding) {
-  OC_SENTENCE(text);
-  double ground_ohm = ohm_finding_number(finding, OHM_FIELD_GROUND_OHM);
-  double limit_ohm = ohm_finding_number(finding, OHM_FIELD_GROUND_LIMIT_OHM);
-  if (!ohm_finding_text(finding, OHM_FIELD_READ, 0))
+static void ground_line(struct oc_page *page) {
+  if (!oc_page_text(page, OHM_FIELD_READ))
     return;
-  if (isnan(ground_ohm)) {
-    oc_text_add(&text, "BAD: the body has no way to battery negative: sealing tape, or a strap");
-  } else if (ground_ohm > limit_ohm) {
-    oc_text_add(&text, "BAD: ");
-    oc_say_digits(&text, ground_ohm, 2);
-    oc_text_add(&text, " between the body and battery negative");
-  } else {
-    oc_text_add(&text, "GOOD: the body and battery negative read the same");
-  }
-  oc_sentence_line(out, "Ground", text.buffer);
+  if (!oc_page_has(page, OHM_FIELD_GROUND_OHM))
+    oc_page_add(page, "BAD: the body has no way to battery negative: sealing tape, or a strap");
+  else if (oc_page_number(page, OHM_FIELD_GROUND_OHM) >
+           oc_page_number(page, OHM_FIELD_GROUND_LIMIT_OHM))
+    OC_SAY(page, "BAD: {2 ohm} between the body and battery negative", OHM_FIELD_GROUND_OHM);
+  else
+    oc_page_add(page, "GOOD: the body and battery negative read the same");
+  oc_page_end(page, "Ground");
 }
 
-static const char *next_of(const ohm_finding *finding) {
-  switch (oc_finding_reason(finding)) {
+static const char *next_of(const struct oc_page *page) {
+  switch (oc_finding_reason(page->finding)) {
   case OHM_REASON_ONE:
-    return "check that pair by name at another temperature, the hotter the better";
+    return "check that pair" OC_BY_NAME;
   case OHM_REASON_SEVERAL:
     return "the same pairs at another temperature, 60 C apart; or the wiring diagram";
   case OHM_REASON_LONE_ONE:
@@ -91,16 +74,15 @@ static const char *next_of(const ohm_finding *finding) {
   }
 }
 
-void oc_report_pins(struct oc_text *out, const ohm_finding *finding) {
-  if (!ohm_finding_text(finding, OHM_FIELD_VERDICT, 0)) {
-    pair_line(out, finding);
+void oc_report_pins(struct oc_page *page) {
+  if (!oc_page_text(page, OHM_FIELD_VERDICT)) {
+    pair_line(page);
     return;
   }
-  oc_sentence_line(out, "CAUTION",
-                   "Key off, blades clear: unplugging this sensor starts many fans.");
-  verdict_line(out, finding);
-  ground_line(out, finding);
-  oc_report_list(out, finding, "Not tested", OHM_FIELD_NOT_TESTED);
-  oc_sentence_line(out, "Next", next_of(finding));
-  oc_report_list(out, finding, "Assumed", OHM_FIELD_ASSUMED);
+  oc_reading_caution(page, false);
+  verdict_line(page);
+  ground_line(page);
+  oc_page_list(page, "Not tested", OHM_FIELD_NOT_TESTED);
+  oc_page_line(page, "Next", next_of(page));
+  oc_page_list(page, "Assumed", OHM_FIELD_ASSUMED);
 }

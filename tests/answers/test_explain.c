@@ -313,6 +313,7 @@ START_TEST(displays_without_a_number_are_answered)
   check_verdict(&over.finding, OHM_UNDECIDED, "over_range");
   struct answer one = explained("ntc-2k45-20c", BENCH("1", "20C"));
   check_verdict(&one.finding, OHM_UNDECIDED, "lone_one");
+  check_has(report_of(&one.finding), "if it was 1 ohm, type 1.0");
   struct answer shorted = explained("ntc-2k45-20c", BENCH("0.00", "20C"));
   check_verdict(&shorted.finding, OHM_OUTSIDE, "shorted");
   check_has(line_of(&shorted, OHM_EXPLANATION_SHORT), "next to 0 ohm");

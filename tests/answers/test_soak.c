@@ -240,7 +240,7 @@ START_TEST(fifty_ohm_in_the_plug_pass_cold_and_are_named)
   check_verdict(&finding, OHM_WITHIN, "conforms");
   ck_assert(number_in(&finding, OHM_FIELD_SERIES_OHM) >= 50);
   CHECK_NEAR(number_in(&finding, OHM_FIELD_FIFTY_LATE_K), 11, 1);
-  check_has(report_of(&finding), "50 ohm make it fan 11 C late");
+  check_has(report_of(&finding), "50 ohm before a sound one: fan\n            11 C late");
 }
 END_TEST
 
