@@ -454,7 +454,7 @@ OHM_API ohm_status ohm_curve_range(const ohm_curve *curve, double *low_c, double
  * Out     t_c     count temperatures, degrees Celsius
  *         failed  how many are NaN; may be NULL
  * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a stride below
- *         sizeof(double).
+ *         sizeof(double), or one at which a double cannot lie.
  */
 OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm,
                                           size_t r_stride, double *t_c, size_t t_stride,

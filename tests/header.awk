@@ -2,7 +2,8 @@
 # First the header, then the tests: what the header promises is said and provoked.
 #   - a comment with "Status" stands directly above every OHM_API declaration
 #   - the name of every double ends in its unit
-#   - every status a function names is provoked by a test, and no other
+#   - every status a function names is provoked by a test, and no other; of what is said
+#     once of every verb, by a test of one of them
 
 function wrong(where, what) {
   printf "%s: %s\n", where, what | "cat >&2"
@@ -89,6 +90,11 @@ files == 1 && declared_at != "" {
   declared_at = ""
 }
 
+# What is said once, in a comment of no declaration.
+files == 1 && comment_end == FNR - 1 && comment ~ /Every verb/ {
+  of_every_verb = status_text(comment)
+}
+
 # ---- the tests ----
 
 files > 1 && (/PROVOKES\(/ || pending != "") && !/define PROVOKES/ {
@@ -115,9 +121,12 @@ function expand(name, text,    depth, other) {
 }
 
 END {
+  for (text = of_every_verb; match(text, /OHM_[A-Z_]+/); text = substr(text, RSTART + RLENGTH))
+    shared[substr(text, RSTART, RLENGTH)] = 1
   for (name in status_of) {
     text = expand(name, status_of[name])
-    can_fail = 0
+    is_verb[name] = text ~ /those of every verb/
+    can_fail = is_verb[name]
     while (match(text, /OHM_[A-Z_]+/)) {
       status = substr(text, RSTART, RLENGTH)
       text = substr(text, RSTART + RLENGTH)
@@ -133,8 +142,13 @@ END {
   }
   for (pair in provoked) {
     split(pair, part, SUBSEP)
-    if (part[2] != "OHM_OK" && !(pair in named))
+    if (is_verb[part[1]] && part[2] in shared)
+      met[part[2]] = 1
+    else if (part[2] != "OHM_OK" && !(pair in named))
       wrong(provoked[pair], part[1] "() does not name " part[2] " in the header")
   }
+  for (status in shared)
+    if (status in is_status && !(status in met))
+      wrong("every verb", "no test of one provokes " status)
   exit faults > 0
 }

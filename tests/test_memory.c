@@ -411,6 +411,7 @@ static ohm_status build_bench_of_numbers(void) {
 
 START_TEST(a_bench_that_gets_no_memory_says_so_and_leaves_nothing)
 {
+  begin_without_failures();
   any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
   ohm_status status = every_failure(build_bench);
   PROVOKES(ohm_bench_new, OHM_NO_MEMORY, status);
@@ -453,23 +454,30 @@ static ohm_status every_failure_of(verb_function verb, const char *record) {
   return every_failure(ask_verb);
 }
 
-#define RUNS_OUT(verb, record) PROVOKES(verb, OHM_NO_MEMORY, every_failure_of(verb, record))
-
 START_TEST(a_verb_that_gets_no_memory_says_so_and_leaves_nothing)
 {
+  begin_without_failures();
   any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
   any_circuit = ohm_circuit_parse(circuit_text, sizeof circuit_text - 1, "c", NULL);
-  RUNS_OUT(ohm_bench_check, "2.31k@21.5C\n330@80C\n");
-  RUNS_OUT(ohm_bench_identify, "2.31k@21.5C\n");
-  RUNS_OUT(ohm_bench_explain, "2.31k@21.5C\n");
-  RUNS_OUT(ohm_bench_pins, "# at: 20C\n1-2=2.45k\n");
-  RUNS_OUT(ohm_bench_soak, "# air: 9C\n# after_h: 12h\n3.9k\nintake=10C\noil=10C\n");
-  RUNS_OUT(ohm_bench_signal, "# pull_up: 1k\n300@80C\n1.2V\n80C\n");
-  RUNS_OUT(ohm_bench_substitute, "# aim_c: 70C\n# fan_c: 60C\n");
-  RUNS_OUT(ohm_bench_loom, "300@80C\n1k@43C\n");
-  RUNS_OUT(ohm_bench_fanpoint, "# fan_c: 70C\n");
-  RUNS_OUT(ohm_bench_isolate, "s=bad\na=3\n");
-  RUNS_OUT(ohm_bench_measure, "2.31k\n");
+  PROVOKES(ohm_bench_check, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_check, "2.31k@21.5C\n330@80C\n"));
+  PROVOKES(ohm_bench_identify, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_identify, "2.31k@21.5C\n"));
+  PROVOKES(ohm_bench_explain, OHM_NO_MEMORY, every_failure_of(ohm_bench_explain, "2.31k@21.5C\n"));
+  PROVOKES(ohm_bench_pins, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_pins, "# at: 20C\n1-2=2.45k\n"));
+  PROVOKES(
+      ohm_bench_soak, OHM_NO_MEMORY,
+      every_failure_of(ohm_bench_soak, "# air: 9C\n# after_h: 12h\n3.9k\nintake=10C\noil=10C\n"));
+  PROVOKES(ohm_bench_signal, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_signal, "# pull_up: 1k\n300@80C\n1.2V\n80C\n"));
+  PROVOKES(ohm_bench_substitute, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_substitute, "# aim_c: 70C\n# fan_c: 60C\n"));
+  PROVOKES(ohm_bench_loom, OHM_NO_MEMORY, every_failure_of(ohm_bench_loom, "450@68C\n1k@43C\n"));
+  PROVOKES(ohm_bench_fanpoint, OHM_NO_MEMORY,
+           every_failure_of(ohm_bench_fanpoint, "# fan_c: 70C\n"));
+  PROVOKES(ohm_bench_isolate, OHM_NO_MEMORY, every_failure_of(ohm_bench_isolate, "s=bad\na=3\n"));
+  PROVOKES(ohm_bench_measure, OHM_NO_MEMORY, every_failure_of(ohm_bench_measure, "2.31k\n"));
   PROVOKES(ohm_bench_read_record, OHM_NO_MEMORY, every_failure_of(ohm_bench_measure, "2.31k\n"));
   ohm_circuit_free(any_circuit);
   ohm_sensor_free(any_sensor);
@@ -478,6 +486,7 @@ END_TEST
 
 START_TEST(reading_and_reporting_allocate_nothing)
 {
+  begin_without_failures();
   any_sensor = ohm_sensor_parse(table, sizeof table - 1, "t", NULL);
   ohm_error error;
   ohm_bench *bench = filled_bench(&error);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* One face over all models. */
+#include <stdalign.h>
 #include <stdint.h>
 
 #include "curve.h"
@@ -163,10 +164,14 @@ static double *number_at(struct series series, size_t index) {
   return (double *)(void *)(series.first + index * series.stride);
 }
 
+static bool is_stride(size_t stride) {
+  return stride >= sizeof(double) && stride % alignof(double) == 0;
+}
+
 static ohm_status convert_all(const ohm_curve *curve, conversion convert, struct series from,
                               struct series to, size_t count, size_t *failed) {
   bool given = curve && ((from.first && to.first) || count == 0);
-  bool apart = from.stride >= sizeof(double) && to.stride >= sizeof(double);
+  bool apart = is_stride(from.stride) && is_stride(to.stride);
   size_t bad = 0;
   for (size_t i = 0; given && apart && i < count; i++)
     bad += convert(curve, *number_at(from, i), number_at(to, i)) != OHM_OK;

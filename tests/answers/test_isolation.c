@@ -429,6 +429,29 @@ START_TEST(statuses_are_those_the_header_names)
 }
 END_TEST
 
+static ohm_status told(const char *reading) {
+  ohm_error error = {0};
+  ohm_circuit *circuit = load("pulse-width");
+  ohm_bench *bench = ohm_bench_new(NULL);
+  ohm_status status = ohm_bench_read(bench, reading, NULL, &error);
+  ohm_bench_use_circuit(bench, circuit);
+  ohm_answer *answer = status == OHM_OK ? ohm_bench_isolate(bench, &error) : NULL;
+  ck_assert(!answer == (error.message[0] != 0));
+  ohm_answer_free(answer);
+  ohm_bench_free(bench);
+  ohm_circuit_free(circuit);
+  return (ohm_status)error.status;
+}
+
+START_TEST(a_bench_with_a_circuit_is_asked_or_told_what_is_wrong)
+{
+  PROVOKES(ohm_bench_isolate, OHM_OK, told("starts=bad"));
+  PROVOKES(ohm_bench_isolate, OHM_NOT_FOUND, told("nothing=bad"));
+  PROVOKES(ohm_bench_isolate, OHM_BAD_SYNTAX, told("starts=perhaps"));
+  PROVOKES(ohm_bench_isolate, OHM_BAD_DEFINITION, told("circuit=radiator-switch"));
+}
+END_TEST
+
 /* ---- the screen ---- */
 
 static void check_screen(const char *name, const char *record, const char *words) {
@@ -486,5 +509,6 @@ int main(void) {
       a_new_fuse_that_blows_is_asked_again_with_the_fan_off,
       one_open_motor_in_series_is_bridged_to_look_for_a_second_fault,
       the_order_of_good_tests_does_not_matter, without_odds_the_logic_is_the_same,
-      statuses_are_those_the_header_names, the_screen_says_what_stands);
+      statuses_are_those_the_header_names, a_bench_with_a_circuit_is_asked_or_told_what_is_wrong,
+      the_screen_says_what_stands);
 }

@@ -179,13 +179,35 @@ START_TEST(nothing_of_the_wrong_kind_is_solved)
 }
 END_TEST
 
+/* The status of what a bench with these readings is told. */
+static ohm_status told(const char *one, const char *other) {
+  ohm_error error;
+  ohm_bench *bench = ohm_bench_new(NULL);
+  ohm_bench_use_sensor(bench, sensor);
+  ck_assert_int_eq(ohm_bench_read(bench, one, NULL, NULL), OHM_OK);
+  ck_assert_int_eq(ohm_bench_read(bench, other, NULL, NULL), OHM_OK);
+  ohm_answer *answer = ohm_bench_loom(bench, &error);
+  ck_assert(!answer == (error.message[0] != 0));
+  ohm_answer_free(answer);
+  ohm_bench_free(bench);
+  return (ohm_status)error.status;
+}
+
+START_TEST(a_bench_with_two_resistors_is_asked_or_told_what_is_wrong)
+{
+  PROVOKES(ohm_bench_loom, OHM_OK, told("187@97C", "1k@45C"));
+  PROVOKES(ohm_bench_loom, OHM_BAD_DEFINITION, told("187@97C", "190@96C"));
+}
+END_TEST
+
 int main(void) {
   sensor = sensor_built_in("ntc-2k45-20c");
   int result =
       RUN_TESTS("loom", what_is_in_series_and_what_multiplies_are_told_apart,
                 limits_are_carried_to_the_loom, the_leads_move_the_loom_as_a_whole,
                 the_verdict_is_what_it_does_to_the_fan, reports_that_do_not_move_are_questioned,
-                resistors_too_near_to_each_other_are_refused, nothing_of_the_wrong_kind_is_solved);
+                resistors_too_near_to_each_other_are_refused, nothing_of_the_wrong_kind_is_solved,
+                a_bench_with_two_resistors_is_asked_or_told_what_is_wrong);
   ohm_sensor_free(sensor);
   return result;
 }
