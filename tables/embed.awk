@@ -86,7 +86,7 @@ BEGIN {
     insert(name)
   }
   print "/* Made by tables/embed.awk. */"
-  print "#include \"../ground/tables_data.h\"\n"
+  print "#include \"lib/ground/tables_data.h\"\n"
   print "const char oc_tables_version_text[] = \"" version "\";"
   for (i = 0; i < count; i++) {
     print "\nstatic const unsigned char table_" i "[] = {"
