@@ -193,7 +193,8 @@ static bool is_reference(const ohm_reference *reference) {
          oc_inside(OHM_REFERENCE_THERMOMETER, reference->kind, OHM_REFERENCE_INFRARED) &&
          isfinite(reference->altitude_m) && isfinite(reference->pressure_hpa) &&
          isfinite(reference->t_c) && oc_inside(OHM_ASSUMED, reference->accuracy, OHM_EXACT) &&
-         oc_inside(0, reference->limit_k, OC_HOTTEST_C) && oc_inside(0, reference->u_k, OC_HOTTEST_C);
+         oc_inside(0, reference->limit_k, OC_HOTTEST_C) &&
+         oc_inside(0, reference->u_k, OC_HOTTEST_C);
 }
 
 /* Water boils a little warmer below its surface than the pressure of the air says. */
