@@ -89,7 +89,8 @@ BEGIN {
     insert(name)
   }
   print "/* Made by tables/embed.awk. */"
-  print "#include \"../ground/built_in.h\"\n"
+  print "#include \"lib/ground/built_in.h\"
+"
   print "const char oc_tables_version_text[] = \"" version "\";"
   for (i = 0; i < count; i++) {
     print "\nstatic const unsigned char table_" i "[] = {"

@@ -19,6 +19,7 @@
 #include "../draw.h"
 #include "../findings.h"
 #include "../../lib/answers/isolation.h"
+#include "../share.h"
 
 enum { RECORD_MAX = 16384, STEPS_MAX = 200, ORDER_MAX = 48 };
 
@@ -344,14 +345,19 @@ static void isolate(const ohm_circuit *circuit, oc_set faults, uint64_t seed, in
   findings_free();
 }
 
+static uint64_t number_of(size_t one, size_t other) {
+  return 1000 * (uint64_t)one + other + 1;
+}
+
 static void run(const ohm_circuit *circuit) {
   struct tally tallies[2][2] = {{{0, 0, 0}}};
   size_t n = circuit->link_count;
   for (int how = 0; how < 2; how++)
     for (size_t one = 0; one < n; one++)
       for (size_t other = one; other < n; other++)
-        isolate(circuit, oc_set_of(one) | oc_set_of(other), 1000 * (uint64_t)one + other + 1, how,
-                &tallies[how][one != other]);
+        if (one == other || share_has(number_of(one, other)))
+          isolate(circuit, oc_set_of(one) | oc_set_of(other), number_of(one, other), how,
+                  &tallies[how][one != other]);
   for (int pair = 0; pair < 2; pair++) {
     const struct tally *ours = &tallies[AS_ADVISED][pair];
     const struct tally *printed = &tallies[AS_PRINTED][pair];

@@ -16,12 +16,17 @@
 #include "../../lib/answers/bath.h"
 #include "../../lib/answers/loom.h"
 #include "../../lib/answers/signal_path.h"
+#include "../share.h"
 
 enum { DRAWS = 40000 };
 
 static const double LEVEL = 0.95;
 /* Four standard deviations of a rate of 1 in 20 over DRAWS draws. */
 static const double SCATTER = 0.0044;
+
+/* Both, as far as a share of the draws is made. */
+static int draws;
+static double scatter;
 
 static uint64_t state = 20261125;
 static int failures;
@@ -169,7 +174,7 @@ static void hold_between(const char *what, double t_c, double series_ohm, bool b
   size_t within = 0;
   size_t above = 0;
   size_t named = 0;
-  for (size_t i = 0; i < DRAWS; i++) {
+  for (int i = 0; i < draws; i++) {
     struct car car = car_at(t_c, series_ohm);
     ohm_finding finding = judged(&car, by_volts, by_report);
     double off_ohm = number(&finding, OHM_FIELD_BETWEEN_OHM) - series_ohm;
@@ -179,12 +184,12 @@ static void hold_between(const char *what, double t_c, double series_ohm, bool b
     findings_free();
   }
   snprintf(line, sizeof line, "%s: ohms within what is said", what);
-  say(line, (double)within / DRAWS, LEVEL - SCATTER, LEVEL + SCATTER);
+  say(line, (double)within / draws, LEVEL - scatter, LEVEL + scatter);
   snprintf(line, sizeof line, "%s: more than could hide", what);
   if (series_ohm > 0)
-    say(line, (double)above / DRAWS, 1 - LEVEL - SCATTER, 1 - LEVEL + SCATTER);
+    say(line, (double)above / draws, 1 - LEVEL - scatter, 1 - LEVEL + scatter);
   snprintf(line, sizeof line, "%s: said to part", what);
-  say(line, (double)named / DRAWS, named_low, named_high);
+  say(line, (double)named / draws, named_low, named_high);
 }
 
 /* A cold check at the sensor's own pins passes, names the plug as not tested, and says that
@@ -194,7 +199,7 @@ static void hold_cold(void) {
   size_t untested = 0;
   size_t late = 0;
   size_t could_hide = 0;
-  for (size_t i = 0; i < DRAWS; i++) {
+  for (int i = 0; i < draws; i++) {
     double t_c = draw_between(&state, 10, 25);
     struct car car = car_at(t_c, 50);
     oc_reading reading = shown(car.r_ohm);
@@ -215,11 +220,11 @@ static void hold_cold(void) {
     could_hide += number(&finding, OHM_FIELD_SERIES_OHM) >= 50;
     findings_free();
   }
-  say("cold, at the sensor: good, as it is", (double)passed / DRAWS, 0.99, 1);
-  say("cold, at the sensor: plug and wires named as not tested", (double)untested / DRAWS, 1, 1);
-  say("cold, at the sensor: 50 ohm said to make the fan late", (double)late / DRAWS, 1, 1);
-  say("cold, by the volts: 50 ohm said to be able to hide", (double)could_hide / DRAWS,
-      LEVEL - SCATTER, 1);
+  say("cold, at the sensor: good, as it is", (double)passed / draws, 0.99, 1);
+  say("cold, at the sensor: plug and wires named as not tested", (double)untested / draws, 1, 1);
+  say("cold, at the sensor: 50 ohm said to make the fan late", (double)late / draws, 1, 1);
+  say("cold, by the volts: 50 ohm said to be able to hide", (double)could_hide / draws,
+      LEVEL - scatter, 1);
 }
 
 /* Two resistors in the sensor's place. The module multiplies by what its pull-up is off. */
@@ -228,7 +233,7 @@ static void hold_loom(double series_ohm) {
   size_t within = 0;
   size_t of_factor = 0;
   oc_meter meter = declared_meter();
-  for (size_t i = 0; i < DRAWS; i++) {
+  for (int i = 0; i < draws; i++) {
     double factor = 1 + rectangular(0.03);
     double lead_ohm = LEAD_OHM + rectangular(LEAD_LIMIT_OHM);
     double fitted_ohm[] = {draw_between(&state, 150, 200), draw_between(&state, 900, 1100)};
@@ -251,9 +256,9 @@ static void hold_loom(double series_ohm) {
     findings_free();
   }
   snprintf(line, sizeof line, "two resistors, %g ohm: ohms within what is said", series_ohm);
-  say(line, (double)within / DRAWS, LEVEL - 2 * SCATTER, LEVEL + 2 * SCATTER);
+  say(line, (double)within / draws, LEVEL - SCATTER - scatter, LEVEL + SCATTER + scatter);
   snprintf(line, sizeof line, "two resistors, %g ohm: factor within what is said", series_ohm);
-  say(line, (double)of_factor / DRAWS, LEVEL - 2 * SCATTER, LEVEL + 2 * SCATTER);
+  say(line, (double)of_factor / draws, LEVEL - SCATTER - scatter, LEVEL + SCATTER + scatter);
 }
 
 int main(void) {
@@ -262,15 +267,17 @@ int main(void) {
     return 2;
   sensor = loaded;
   curve = ohm_sensor_curve(sensor);
+  draws = share_of(DRAWS);
+  scatter = SCATTER + share_scatter(LEVEL, draws);
   hold_cold();
   hold_between("hot, 50 ohm, by the volts", 95, 50, true, false, 0.99, 1);
   hold_between("hot, 50 ohm, by volts and report", 95, 50, true, true, 0.99, 1);
   hold_between("hot, 50 ohm, by the report", 95, 50, false, true, 0.99, 1);
-  hold_between("hot, sound, by the volts", 95, 0, true, false, 1 - LEVEL - SCATTER,
-               1 - LEVEL + SCATTER);
-  hold_between("hot, sound, by volts and report", 95, 0, true, true, 0, 1 - LEVEL + SCATTER);
-  hold_between("hot, sound, by the report", 95, 0, false, true, 1 - LEVEL - SCATTER,
-               1 - LEVEL + SCATTER);
+  hold_between("hot, sound, by the volts", 95, 0, true, false, 1 - LEVEL - scatter,
+               1 - LEVEL + scatter);
+  hold_between("hot, sound, by volts and report", 95, 0, true, true, 0, 1 - LEVEL + scatter);
+  hold_between("hot, sound, by the report", 95, 0, false, true, 1 - LEVEL - scatter,
+               1 - LEVEL + scatter);
   hold_loom(0);
   hold_loom(50);
   ohm_sensor_free(loaded);

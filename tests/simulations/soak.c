@@ -11,12 +11,19 @@
 #include "../draw.h"
 #include "../findings.h"
 #include "../../lib/answers/soak.h"
+#include "../share.h"
 
 enum { DRAWS = 40000, TRIOS = 500, STEPS = 64 };
 
 static const double LEVEL = 0.95;
 /* Four standard deviations of a rate of 1 in 20 over DRAWS draws, and the steps. */
 static const double SCATTER = 0.006;
+
+/* The draws that are made, and what a rate of 1 in 20 scatters over them. */
+static int draws;
+static int trios_drawn;
+static double scatter;
+
 static const double AIR_C = 9;
 static const double AIR_LIMIT_K = 2;
 
@@ -134,7 +141,7 @@ static struct said said_of(const struct kept *kept, double shown_c) {
 
 static void rate_line(const char *what, double rate, double want, bool at_most) {
   printf("  %-58s %.4f of %.4f", what, rate, want);
-  verdict(at_most ? rate <= want + SCATTER : fabs(rate - want) <= SCATTER);
+  verdict(at_most ? rate <= want + scatter : fabs(rate - want) <= scatter);
 }
 
 static void one_sensor(const struct car *car) {
@@ -144,7 +151,7 @@ static void one_sensor(const struct car *car) {
   keep(car, -car->allow_k, &kept_cold);
   keep(car, car->allow_k, &kept_warm);
   keep(car, error_k, &kept_off);
-  for (int i = 0; i < DRAWS; i++) {
+  for (int i = 0; i < draws; i++) {
     double t_c = drawn_coolant(car);
     inside += ends.low_c <= t_c && t_c <= ends.high_c;
     struct said at_cold = said_of(&kept_cold, t_c - car->allow_k);
@@ -156,12 +163,12 @@ static void one_sensor(const struct car *car) {
     covered += said_of(&kept_off, t_c + error_k).missed_k >= -error_k;
   }
   printf("stood %g h, %g C off allowed\n", car->after_h, car->allow_k);
-  rate_line("coolant between the ends", (double)inside / DRAWS, LEVEL, false);
-  rate_line("condemned as cold, exactly on that limit", (double)cold / DRAWS, 1 - LEVEL, false);
-  rate_line("condemned as warm, exactly on that limit", (double)warm / DRAWS, 1 - LEVEL, false);
-  rate_line("passed, exactly on the cold limit", (double)passed_cold / DRAWS, 1 - LEVEL, true);
-  rate_line("passed, exactly on the warm limit", (double)passed_warm / DRAWS, 1 - LEVEL, true);
-  rate_line("15 C too cold, and no more was said to be missed", (double)covered / DRAWS, LEVEL,
+  rate_line("coolant between the ends", (double)inside / draws, LEVEL, false);
+  rate_line("condemned as cold, exactly on that limit", (double)cold / draws, 1 - LEVEL, false);
+  rate_line("condemned as warm, exactly on that limit", (double)warm / draws, 1 - LEVEL, false);
+  rate_line("passed, exactly on the cold limit", (double)passed_cold / draws, 1 - LEVEL, true);
+  rate_line("passed, exactly on the warm limit", (double)passed_warm / draws, 1 - LEVEL, true);
+  rate_line("15 C too cold, and no more was said to be missed", (double)covered / draws, LEVEL,
             false);
 }
 
@@ -185,7 +192,7 @@ static void maker(const char *source, const struct car *car) {
   struct kept kept_sound, kept_drifted;
   keep(car, 0, &kept_sound);
   keep(car, 2 * car->allow_k, &kept_drifted);
-  for (int i = 0; i < DRAWS; i++) {
+  for (int i = 0; i < draws; i++) {
     double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
     double start_c = OC_ASSUMED_STOP_C + draw_rectangular(&state, OC_ASSUMED_STOP_LIMIT_K);
     double t_c = coolant_of(car, air_c, start_c);
@@ -198,16 +205,16 @@ static void maker(const char *source, const struct car *car) {
   }
   printf("%s: %g h, %g C\n", source, car->after_h, car->allow_k);
   printf("  healthy engines within it, at least 0.85                   %.4f",
-         (double)healthy / DRAWS);
-  verdict(healthy >= 0.85 * DRAWS);
+         (double)healthy / draws);
+  verdict(healthy >= (0.85 - share_scatter(0.85, draws)) * draws);
   printf("  healthy engines condemned here, at most 0.01               %.4f",
-         (double)condemned / DRAWS);
-  verdict(condemned <= 0.01 * DRAWS);
+         (double)condemned / draws);
+  verdict(condemned <= (0.01 + share_scatter(0.01, draws)) * draws);
   printf("  warm by twice that: beyond it, at least 0.99               %.4f",
-         (double)failed / DRAWS);
-  verdict(failed >= 0.99 * DRAWS);
+         (double)failed / draws);
+  verdict(failed >= (0.99 - share_scatter(0.99, draws)) * draws);
   printf("  warm by twice that: condemned here when undisturbed        %.4f\n",
-         (double)caught / DRAWS);
+         (double)caught / draws);
 }
 
 /* ---- three sensors ---- */
@@ -229,8 +236,9 @@ static bool names(const ohm_finding *finding, const char **odd) {
 }
 
 static void trios(const struct car *car, double error_k) {
+  const double most = (0.03 + share_scatter(0.03, trios_drawn)) * trios_drawn;
   int named = 0, intake = 0;
-  for (int i = 0; i < TRIOS; i++) {
+  for (int i = 0; i < trios_drawn; i++) {
     double air_c = AIR_C + draw_rectangular(&state, AIR_LIMIT_K);
     double start_c = OC_ASSUMED_STOP_C + draw_rectangular(&state, OC_ASSUMED_STOP_LIMIT_K);
     oc_companion others[] = {
@@ -248,12 +256,12 @@ static void trios(const struct car *car, double error_k) {
   }
   if (error_k == 0) {
     printf("stood %g h: of consistent trios one named, at most 0.03       %.4f", car->after_h,
-           (double)named / TRIOS);
-    verdict(named <= 0.03 * TRIOS);
+           (double)named / trios_drawn);
+    verdict(named <= most);
   } else {
     printf("stood %g h: intake %g C off, it is named %.4f, another %.4f", car->after_h, error_k,
-           (double)intake / TRIOS, (double)(named - intake) / TRIOS);
-    verdict(named - intake <= 0.03 * TRIOS);
+           (double)intake / trios_drawn, (double)(named - intake) / trios_drawn);
+    verdict(named - intake <= most);
   }
 }
 
@@ -264,6 +272,9 @@ int main(void) {
   sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
   if (!sensor)
     return 2;
+  draws = share_of(DRAWS);
+  trios_drawn = share_of(TRIOS);
+  scatter = SCATTER + share_scatter(LEVEL, draws);
   for (size_t i = 0; i < sizeof cars / sizeof cars[0]; i++)
     one_sensor(&cars[i]);
   for (size_t i = 0; i < sizeof makers / sizeof makers[0]; i++) {
