@@ -89,8 +89,7 @@ BEGIN {
     insert(name)
   }
   print "/* Made by tables/embed.awk. */"
-  print "#include \"lib/ground/built_in.h\"
-"
+  print "#include \"lib/ground/built_in.h\"\n"
   print "const char oc_tables_version_text[] = \"" version "\";"
   for (i = 0; i < count; i++) {
     print "\nstatic const unsigned char table_" i "[] = {"

@@ -30,7 +30,7 @@ library() {
   for source in "$scratch"/lib/*/*.c; do
     echo "$source"
   done | xargs -n 12 -P 2 sh -c 'for source; do
-      '"$CC"' -std=c11 -O0 -w -fPIC -c -o "${source%.c}.o" "$source" || exit 255
+      '"$CC"' -std=c11 -O0 -w -fPIC -I'"$scratch"' -c -o "${source%.c}.o" "$source" || exit 255
     done' library || return 1
   $CC -shared -Wl,-soname,libohmcurve.so.kept -o "$scratch/$1" "$scratch"/lib/*/*.o -lm
 }

@@ -91,7 +91,7 @@ static ohm_error error;
 static char buffer[1 << 16];
 
 static ohm_sensor *sensor_at(size_t index) {
-  ohm_sensor *sensor = ohm_catalogue_load(ohm_catalogue_name(index), &error);
+  ohm_sensor *sensor = ohm_sensor_built_in_load(ohm_sensor_built_in_name(index), &error);
   ck_assert_msg(sensor != NULL, "%s", error.message);
   return sensor;
 }
@@ -191,7 +191,7 @@ static const ohm_sensor *the_sensor(void) {
 
 static void set_up(void) {
   circuit_asked = ohm_circuit_built_in_load(ohm_circuit_built_in_name(0), &error);
-  compared_count = ohm_catalogue_count();
+  compared_count = ohm_sensor_built_in_count();
   ck_assert_uint_le(compared_count, sizeof compared / sizeof compared[0]);
   for (size_t i = 0; i < compared_count; i++)
     compared[i] = sensor_at(i);
@@ -587,9 +587,9 @@ static void work_formulas(void) {
   ohm_cooling_temperature(90, 10, 2, 7, &value);
   ohm_cooling_hours(90, 10, 2, 30, &value);
   ohm_cooling_tau(90, 10, 30, 5, &value);
-  ohm_catalogue_nearest("ntc-2k45-21c");
-  ohm_catalogue_matches("mazda 2004", indices, 8);
-  ohm_sensor_free(ohm_catalogue_load("ntc-2k45-21c", &error));
+  ohm_sensor_built_in_nearest("ntc-2k45-21c");
+  ohm_sensor_built_in_matches("mazda 2004", indices, 8);
+  ohm_sensor_free(ohm_sensor_built_in_load("ntc-2k45-21c", &error));
   ohm_circuit_free(ohm_circuit_built_in_load("module-relay", &error));
 }
 

@@ -454,7 +454,7 @@ OHM_API ohm_status ohm_curve_range(const ohm_curve *curve, double *low_c, double
  * Out     t_c     count temperatures, degrees Celsius
  *         failed  how many are NaN; may be NULL
  * Status  OHM_OK, whatever failed; OHM_NULL_ARGUMENT; OHM_BAD_ARGUMENT a stride below
- *         sizeof(double).
+ *         sizeof(double), or one at which a double cannot lie.
  */
 OHM_API ohm_status ohm_curve_temperatures(const ohm_curve *curve, const double *r_ohm,
                                           size_t r_stride, double *t_c, size_t t_stride,
@@ -844,7 +844,7 @@ OHM_API ohm_sensor *ohm_fit_sensor_new(const ohm_fit *fit, const char *name, ohm
 OHM_API ohm_status ohm_sensor_temperature(const ohm_sensor *sensor, double r_ohm, double level,
                                           ohm_estimate *t_c, double *expanded_k);
 
-/* ---- catalogue --------------------------------------------------------- */
+/* ---- sensors built in --------------------------------------------------- */
 
 /** How many sensors are built in. Status  cannot fail. */
 OHM_API size_t ohm_sensor_built_in_count(void);
@@ -1281,7 +1281,7 @@ typedef enum ohm_joined { OHM_JOINTS(OHM_CONSTANT) } ohm_joined;
   X(1, ODD, odd, "one does not agree with the others")                                             \
   X(2, DISAGREE, disagree, "nobody can say which one is off")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_AGREEMENT_##constant = number,
-typedef ohm_agreement { OHM_AGREEMENTS(OHM_CONSTANT) } ohm_agreement;
+typedef enum ohm_agreement { OHM_AGREEMENTS(OHM_CONSTANT) } ohm_agreement;
 #undef OHM_CONSTANT
 
 /** What says how warm the sensor is. */
@@ -1748,11 +1748,12 @@ OHM_API ohm_verdict ohm_finding_job(const ohm_finding *finding);
  *     ohm_sensor *sensor = ohm_sensor_built_in_load("ntc-2k45-20c", &error);
  *     ohm_bench *bench = ohm_bench_new(&error);
  *     ohm_bench_use_sensor(bench, sensor);
- *     if (ohm_bench_read(bench, "2.31k@21.5C,sensor", NULL, &error) != OHM_OK)
+ *     if (ohm_bench_read(bench, "2.31k@21.5C", NULL, &error) != OHM_OK)
  *       puts(error.message);
  *     ohm_answer *answer = ohm_bench_check(bench, &error);
- *     if (answer)
- *       puts(ohm_finding_text(ohm_answer_finding(answer), OHM_FIELD_VERDICT, 0));
+ *     const ohm_finding *finding = ohm_answer_finding(answer);
+ *     if (finding)
+ *       puts(ohm_finding_text(finding, OHM_FIELD_VERDICT, 0));
  */
 typedef struct ohm_bench ohm_bench;
 
@@ -1823,6 +1824,7 @@ OHM_API ohm_status ohm_bench_use_circuit(ohm_bench *bench, const ohm_circuit *ci
  *     2.31k@21.5C        at that temperature: 21.5C, 70F, 294.7K, ice, boil, boil@1200m,
  *                        boil@870hPa, infrared@80C; each may end in +-1, its limit
  *     2.31k@21.5C,sensor at that place: sensor, plug_on, module
+ *     =2310.4            ohms of which every digit is known, as a program has them
  *     1-2=480            across two pins, 1 to 9, A to H, body or minus
  *     0.97V              volts at the module's pin; 970mV, 0.97V+-0.02; 0.97V,body says
  *                        where the negative lead was: pin, sensor, body
@@ -1932,7 +1934,8 @@ OHM_API const ohm_finding *ohm_answer_member(const ohm_answer *answer, int group
 OHM_API size_t ohm_answer_print_report(const ohm_answer *answer, char *buffer, size_t size);
 
 /**
- * Its uncertainty by cause, so that it can be worked out again by hand.
+ * The uncertainty of a check by cause, so that it can be worked out again by hand; of
+ * several readings each by itself.
  *
  * Return  as ohm_answer_print_report()
  * Status  cannot fail.
@@ -1941,6 +1944,9 @@ OHM_API size_t ohm_answer_print_budget(const ohm_answer *answer, char *buffer, s
 
 /** The lines about one finding, as ohm_answer_print_report() has them. Status  cannot fail. */
 OHM_API size_t ohm_finding_print_report(const ohm_finding *finding, char *buffer, size_t size);
+
+/** The uncertainty of one finding, as ohm_answer_print_budget() has it. Status  cannot fail. */
+OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer, size_t size);
 
 /* ---- verbs -------------------------------------------------------------- */
 

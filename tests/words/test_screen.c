@@ -4,6 +4,11 @@
 
 #include <string.h>
 
+#include "../../lib/answers/bath.h"
+#include "../../lib/answers/explain.h"
+#include "../../lib/answers/identify.h"
+#include "../../lib/answers/substitute.h"
+#include "../../lib/answers/terminals.h"
 #include "../../lib/words/screen.h"
 
 enum { MOST = 64 };
