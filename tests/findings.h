@@ -32,10 +32,4 @@ static inline void findings_free(void) {
   oc_arena_free(&findings_arena);
 }
 
-/** The budget is of an answer; of it the finding of the whole counts. */
-static inline size_t finding_print_budget(const ohm_finding *finding, char *buffer, size_t size) {
-  const ohm_answer answer = {.whole = *finding};
-  return ohm_answer_print_budget(&answer, buffer, size);
-}
-
 #endif

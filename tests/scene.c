@@ -82,7 +82,7 @@ const char *report_of(const ohm_finding *finding) {
 
 const char *budget_of(const ohm_finding *finding) {
   static char text[8000];
-  ck_assert_uint_lt(finding_print_budget(finding, text, sizeof text), sizeof text);
+  ck_assert_uint_lt(ohm_finding_print_budget(finding, text, sizeof text), sizeof text);
   return text;
 }
 

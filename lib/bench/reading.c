@@ -55,9 +55,13 @@ static ohm_status refuse_ohms(char *text, ohm_error *error) {
   oc_reading reading;
   oc_reference reference;
   char *at = bad_temperature_in(text);
-  if (at)
-    return oc_reference_read(at + 1, &reference, error);
-  return oc_reading_read(text, &reading, error);
+  if (!at)
+    return oc_reading_read(text, &reading, error);
+  ohm_status status = oc_reference_read(at + 1, &reference, error);
+  if (status != OHM_OK)
+    return status;
+  return oc_words_fail(error, OHM_BAD_SYNTAX, text, " has two temperatures; ",
+                       "write the one that the sensor had, such as 2.31k@21.5C");
 }
 
 static ohm_status read_ohms(char *text, struct oc_bench_reading *reading, ohm_error *error) {

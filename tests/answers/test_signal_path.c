@@ -479,7 +479,7 @@ static void check_screen(const ohm_finding *finding) {
   }
   ck_assert_msg(lines <= 16, "%s", text);
   ck_assert_msg(strncmp(text, "CAUTION ", 8) == 0, "%s", text);
-  ck_assert_uint_eq(finding_print_budget(finding, NULL, 0), 0);
+  ck_assert_uint_eq(ohm_finding_print_budget(finding, NULL, 0), 0);
 }
 
 START_TEST(every_reason_has_its_sentence)

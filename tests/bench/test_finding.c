@@ -179,7 +179,7 @@ START_TEST(an_absent_finding_has_no_report)
 {
   ohm_finding finding = finding_new();
   ck_assert_uint_eq(ohm_finding_print_report(&finding, NULL, 0), 0);
-  ck_assert_uint_eq(finding_print_budget(&finding, NULL, 0), 0);
+  ck_assert_uint_eq(ohm_finding_print_budget(&finding, NULL, 0), 0);
 }
 END_TEST
 

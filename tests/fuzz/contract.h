@@ -164,7 +164,7 @@ static inline void require_finding(const ohm_finding *finding, int several) {
   require_probabilities(finding, several);
   require_sense(finding);
   require_report(finding, ohm_finding_print_report, COLUMNS_MAX);
-  require_report(finding, finding_print_budget, 2 * COLUMNS_MAX);
+  require_report(finding, ohm_finding_print_budget, 2 * COLUMNS_MAX);
 }
 
 #endif

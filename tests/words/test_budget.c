@@ -9,7 +9,7 @@ START_TEST(no_finding_has_no_budget)
   ck_assert_uint_eq(ohm_answer_print_budget(NULL, buffer, sizeof buffer), 0);
   ck_assert_str_eq(buffer, "");
   ohm_finding absent = finding_new();
-  ck_assert_uint_eq(finding_print_budget(&absent, NULL, 0), 0);
+  ck_assert_uint_eq(ohm_finding_print_budget(&absent, NULL, 0), 0);
 }
 END_TEST
 
@@ -83,7 +83,7 @@ START_TEST(a_cut_budget_is_the_beginning_of_the_whole)
   size_t length = strlen(whole);
   for (size_t size = 1; size <= length + 1; size += 11) {
     char part[4000];
-    ck_assert_uint_eq(finding_print_budget(&finding, part, size), length);
+    ck_assert_uint_eq(ohm_finding_print_budget(&finding, part, size), length);
     ck_assert_uint_eq(strlen(part), size - 1);
     ck_assert_int_eq(memcmp(part, whole, size - 1), 0);
   }
