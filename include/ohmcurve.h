@@ -1825,7 +1825,7 @@ OHM_API ohm_status ohm_bench_use_circuit(ohm_bench *bench, const ohm_circuit *ci
  *     2.31k@21.5C        at that temperature: 21.5C, 70F, 294.7K, ice, boil, boil@1200m,
  *                        boil@870hPa, infrared@80C; each may end in +-1, its limit
  *     2.31k@21.5C,sensor at that place: sensor, plug_on, module
- *     =2310.4            ohms with every digit known, as a program has them
+ *     =2310.4            ohms, every digit known, as a program has them
  *     1-2=480            across two pins, 1 to 9, A to H, body or minus
  *     0.97V              volts at the module's pin; 970mV, 0.97V+-0.02; 0.97V,body says
  *                        where the negative lead was: pin, sensor, body
