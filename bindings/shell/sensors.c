@@ -100,7 +100,8 @@ ohm_sensor *shell_sensor_named(const char *name, int *status) {
   if (!built_in && !is_file(name))
     return sensor_by_words(name, status);
   ohm_error error;
-  ohm_sensor *sensor = built_in ? ohm_sensor_built_in_load(name, &error) : ohm_sensor_load(name, &error);
+  ohm_sensor *sensor =
+      built_in ? ohm_sensor_built_in_load(name, &error) : ohm_sensor_load(name, &error);
   if (!sensor) {
     *status = shell_refuse_load(&error, "");
     return NULL;

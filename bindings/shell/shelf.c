@@ -21,7 +21,8 @@ int shell_shelf_load(struct shell_shelf *shelf, const struct shell_arguments *ar
   if (!shelf->sensors)
     return shell_refuse(SHELL_EXIT_MEMORY, "%s", ohm_status_text(OHM_NO_MEMORY));
   for (size_t i = 0; i < all; i++) {
-    const char *name = i < built_in ? ohm_sensor_built_in_name(i) : arguments->repeated[i - built_in];
+    const char *name =
+        i < built_in ? ohm_sensor_built_in_name(i) : arguments->repeated[i - built_in];
     ohm_sensor *sensor = shell_sensor_named(name, &status);
     if (!sensor)
       return status;
