@@ -182,7 +182,7 @@ void oc_report_explain(struct oc_page *page) {
   int explanation = oc_finding_explanation(page->finding);
   if (!oc_page_text(page, OHM_FIELD_VERDICT)) {
     if (explanation != OC_EXPLANATIONS)
-      explanation_line(page, explanation);
+      explanation_line(page, (ohm_explanation)explanation);
     return;
   }
   oc_reading_caution(page, oc_page_number(page, OHM_FIELD_AT_C) > OC_SCALDS_C ||
