@@ -6,7 +6,7 @@
 static ohm_status tell(const struct oc_request *ask, const oc_reading *reading,
                        ohm_finding *finding) {
   struct oc_budget budget;
-  struct oc_meter_assumed assumed;
+  struct oc_meter_assumed assumed = {0};
   ohm_status status = oc_meter_budget(&ask->meter, reading, &budget, &assumed);
   oc_finding_set_about(finding, OHM_VERB_MEASURE);
   oc_told_display(finding, reading);
