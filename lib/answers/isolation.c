@@ -498,8 +498,7 @@ ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, si
   if (finding)
     oc_finding_clear(finding);
   if (!circuit || !finding || (!record && length > 0))
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   struct work *work = malloc(sizeof *work);
   if (!work)
     return oc_fail_memory(error);

@@ -12,7 +12,7 @@ ohm_status oc_request_begin(struct oc_request *ask, const ohm_bench *bench, cons
   oc_error_clear(error);
   if (bench)
     return OHM_OK;
-  return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+  return oc_fail_null(error);
 }
 
 double oc_request_number(const struct oc_request *ask, ohm_setting setting, double otherwise) {

@@ -8,10 +8,6 @@
 #include "../ground/status.h"
 #include "../ground/text.h"
 
-static ohm_status fail_null(ohm_error *error) {
-  return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-}
-
 static char *copy_of(const char *text, size_t length) {
   char *copy = malloc(length + 1);
   if (!copy)
@@ -120,7 +116,7 @@ static bool copy_all(ohm_bench *to, const ohm_bench *from) {
 ohm_bench *ohm_bench_copy_new(const ohm_bench *bench, ohm_error *error) {
   oc_error_clear(error);
   if (!bench) {
-    fail_null(error);
+    oc_fail_null(error);
     return NULL;
   }
   ohm_bench *copy = ohm_bench_new(error);
@@ -141,7 +137,7 @@ static bool is_setting(int setting) {
 ohm_status ohm_bench_set(ohm_bench *bench, int setting, const char *text, ohm_error *error) {
   oc_error_clear(error);
   if (!bench)
-    return fail_null(error);
+    return oc_fail_null(error);
   double number = NAN;
   char *copy = NULL;
   if (text || !is_setting(setting)) {
@@ -162,7 +158,7 @@ ohm_status ohm_bench_set_number(ohm_bench *bench, int setting, double value, ohm
   char text[OC_SETTING_TEXT_SIZE];
   oc_error_clear(error);
   if (!bench)
-    return fail_null(error);
+    return oc_fail_null(error);
   ohm_status status = oc_setting_print(setting, value, text, error);
   return status == OHM_OK ? ohm_bench_set(bench, setting, text, error) : status;
 }
@@ -183,7 +179,7 @@ ohm_status ohm_bench_use_sensor(ohm_bench *bench, const ohm_sensor *sensor) {
 ohm_status ohm_bench_compare(ohm_bench *bench, const ohm_sensor *sensor, ohm_error *error) {
   oc_error_clear(error);
   if (!bench || !sensor)
-    return fail_null(error);
+    return oc_fail_null(error);
   if (bench->compared_count == OC_BENCH_COMPARED_MAX)
     return oc_fail(error, OHM_TOO_LARGE, "more than 4096 sensors to compare with: leave out those ",
                    "that it cannot be", (const char *)NULL);
@@ -253,7 +249,7 @@ ohm_status ohm_bench_read(ohm_bench *bench, const char *text, size_t *index, ohm
   char line[LINE_SIZE];
   oc_error_clear(error);
   if (!bench || !text)
-    return fail_null(error);
+    return oc_fail_null(error);
   if (!copy_line(text, strlen(text), line) || !is_one_line(line))
     return oc_fail(error, OHM_BAD_SYNTAX, "a reading is one short line: put down each by itself",
                    (const char *)NULL);
@@ -271,7 +267,7 @@ ohm_status ohm_bench_read_number(ohm_bench *bench, int quantity, double value, d
   char number[OHM_NUMBER_SIZE];
   oc_error_clear(error);
   if (!bench)
-    return fail_null(error);
+    return oc_fail_null(error);
   if (quantity < OHM_QUANTITY_OHMS || quantity > OHM_QUANTITY_REPORTED || !isfinite(value) ||
       isinf(at_c))
     return oc_fail(error, OHM_BAD_ARGUMENT, "a reading needs a finite number and one of ",
@@ -357,7 +353,7 @@ ohm_status ohm_bench_read_record(ohm_bench *bench, const char *text, size_t leng
                                  ohm_error *error) {
   oc_error_clear(error);
   if (!bench || (!text && length > 0))
-    return fail_null(error);
+    return oc_fail_null(error);
   ohm_bench *copy = ohm_bench_copy_new(bench, error);
   if (!copy)
     return OHM_NO_MEMORY;

@@ -358,7 +358,7 @@ ohm_fit *ohm_curve_fit(const ohm_fit_point *points, size_t count, const ohm_fit_
                        ohm_error *error) {
   oc_error_clear(error);
   if (!request || (!points && count > 0)) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
     return NULL;
   }
   if (check_request(request, count, error) != OHM_OK)

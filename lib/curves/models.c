@@ -403,7 +403,7 @@ ohm_curve *ohm_curve_points_new(const double *t_c, const double *r_ohm, size_t c
                                 ohm_error *error) {
   oc_error_clear(error);
   if (!t_c || !r_ohm) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
     return NULL;
   }
   if (count < 2) {

@@ -59,7 +59,7 @@ ohm_history *ohm_history_new(const double *after_h, const double *t_c, size_t co
                              ohm_error *error) {
   oc_error_clear(error);
   if (!after_h || !t_c) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
     return NULL;
   }
   if (count == 0 || count > ROWS_MAX) {

@@ -119,8 +119,7 @@ static bool take_reading(const char *text, oc_reading *reading) {
 ohm_status oc_reading_read(const char *text, oc_reading *reading, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reading)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   oc_reading read = OC_READING_INIT;
   *reading = read;
   reading->r_ohm = NAN;
@@ -192,8 +191,7 @@ static bool is_specification(const oc_meter *meter) {
 ohm_status oc_meter_read(const char *text, oc_meter *meter, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !meter)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   oc_meter read = *meter;
   read.accuracy = OC_ASSUMED;
   read.percent = read.counts = read.resolution_ohm = read.display_count = 0;
@@ -216,8 +214,7 @@ ohm_status oc_meter_read(const char *text, oc_meter *meter, ohm_error *error) {
 ohm_status oc_leads_read(const char *text, oc_meter *meter, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !meter)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   struct oc_words words = {text, strlen(text)};
   if (oc_words_take(&words, "exact") && words.length == 0) {
     meter->leads = OC_EXACT;

@@ -23,10 +23,6 @@ static const double BYTE_HIGH_C = 215;
 
 /* ---- notations ---- */
 
-static ohm_status fail_null(ohm_error *error) {
-  return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
-}
-
 /* Celsius or Fahrenheit; the factor makes kelvin of a difference in it, 0 for neither. */
 static double take_degrees(struct oc_words *words) {
   oc_words_take(words, "\xC2\xB0");
@@ -78,7 +74,7 @@ static bool are_pull_ups(const oc_module *module) {
 ohm_status oc_pull_up_read(const char *text, oc_module *module, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !module)
-    return fail_null(error);
+    return oc_fail_null(error);
   oc_module read = *module;
   struct oc_words words = {text, strlen(text)};
   if (!take_pull_ups(&words, &read) || !take_percent(&words, &read) || words.length > 0)
@@ -126,7 +122,7 @@ static bool is_supply(double supply_volt, double limit_volt) {
 ohm_status oc_supply_read(const char *text, oc_module *module, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !module)
-    return fail_null(error);
+    return oc_fail_null(error);
   oc_module read = *module;
   struct oc_words words = {text, strlen(text)};
   double quantum_volt;
@@ -144,7 +140,7 @@ ohm_status oc_supply_read(const char *text, oc_module *module, ohm_error *error)
 ohm_status oc_volts_read(const char *text, oc_volts *volts, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !volts)
-    return fail_null(error);
+    return oc_fail_null(error);
   oc_volts read = OC_VOLTS_INIT;
   *volts = read;
   volts->v_volt = NAN;
@@ -165,7 +161,7 @@ ohm_status oc_volts_read(const char *text, oc_volts *volts, ohm_error *error) {
 ohm_status oc_reported_read(const char *text, oc_reported *reported, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reported)
-    return fail_null(error);
+    return oc_fail_null(error);
   oc_reported read = OC_REPORTED_INIT;
   *reported = read;
   reported->t_c = NAN;

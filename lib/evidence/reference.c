@@ -53,8 +53,7 @@ ohm_status ohm_temperature_read(const char *text, double *t_c, ohm_error *error)
   if (t_c)
     *t_c = NAN;
   if (!text || !t_c)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   struct oc_words words = {text, strlen(text)};
   double value;
   bool has_number = oc_words_number(&words, &value);
@@ -156,8 +155,7 @@ static ohm_status check_reference(const char *text, const oc_reference *referenc
 ohm_status oc_reference_read(const char *text, oc_reference *reference, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !reference)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   oc_reference read = OC_REFERENCE_INIT;
   *reference = read;
   reference->t_c = NAN;

@@ -34,7 +34,7 @@ const struct oc_table *oc_built_in_find(const struct oc_tables *tables, const ch
                                         ohm_error *error) {
   oc_error_clear(error);
   if (!name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
     return NULL;
   }
   for (size_t i = 0; i < tables->count; i++)

@@ -110,3 +110,7 @@ ohm_status oc_fail_at(ohm_error *error, ohm_status status, const char *name, int
 ohm_status oc_fail_memory(ohm_error *error) {
   return oc_fail(error, OHM_NO_MEMORY, ohm_status_text(OHM_NO_MEMORY), (const char *)NULL);
 }
+
+ohm_status oc_fail_null(ohm_error *error) {
+  return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+}

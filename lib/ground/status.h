@@ -27,6 +27,9 @@ ohm_status oc_fail_at(ohm_error *error, ohm_status status, const char *name, int
 /** The sentence for a failed allocation. */
 ohm_status oc_fail_memory(ohm_error *error);
 
+/** The sentence for a pointer that is NULL where one is required. */
+ohm_status oc_fail_null(ohm_error *error);
+
 /** No fault: an error all of zeros. */
 void oc_error_clear(ohm_error *error);
 

@@ -12,7 +12,7 @@
 static bool is_given(const void *text, const void *name, ohm_error *error) {
   oc_error_clear(error);
   if (!text || !name)
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
   return text && name;
 }
 

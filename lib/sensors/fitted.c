@@ -29,7 +29,7 @@ static void take_parameters(struct oc_sensor_build *build, const ohm_fit *fit) {
 ohm_sensor *ohm_fit_sensor_new(const ohm_fit *fit, const char *name, ohm_error *error) {
   oc_error_clear(error);
   if (!fit || !name) {
-    oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT), (const char *)NULL);
+    oc_fail_null(error);
     return NULL;
   }
   struct oc_complaints complaints = {.place = name, .error = error};

@@ -224,8 +224,7 @@ ohm_status oc_tolerance_read(const char *text, double *percent, ohm_error *error
   if (percent)
     *percent = NAN;
   if (!text || !percent)
-    return oc_fail(error, OHM_NULL_ARGUMENT, ohm_status_text(OHM_NULL_ARGUMENT),
-                   (const char *)NULL);
+    return oc_fail_null(error);
   struct oc_words words = {text, strlen(text)};
   double read;
   if (!take_percent(&words, &read) || words.length > 0)
