@@ -237,10 +237,9 @@ int ohm_finding_word(const ohm_finding *finding, int field) {
   return (int)finding->numbers[field];
 }
 
-static const char *word_of(const ohm_finding *finding, int field) {
-  int number = ohm_finding_word(finding, field);
+const char *oc_field_word(ohm_field field, int number) {
   for (size_t i = 0; number >= 0 && i < sizeof lists / sizeof lists[0]; i++)
-    if (lists[i].field == field && (size_t)number < lists[i].count)
+    if (lists[i].field == (int)field && (size_t)number < lists[i].count)
       return lists[i].words[number];
   return NULL;
 }
@@ -281,7 +280,9 @@ static const char *only_text(const ohm_finding *finding, int field) {
     return filled ? ohm_version() : NULL;
   if (field == OHM_FIELD_TABLES_VERSION)
     return filled ? ohm_tables_version() : NULL;
-  return kinds[field] == OHM_KIND_WORD ? word_of(finding, field) : last_text(finding, field);
+  return kinds[field] == OHM_KIND_WORD
+             ? oc_field_word((ohm_field)field, ohm_finding_word(finding, field))
+             : last_text(finding, field);
 }
 
 const char *ohm_finding_text(const ohm_finding *finding, int field, size_t index) {

@@ -79,6 +79,9 @@ struct ohm_finding {
 /** A finding whose texts go into an arena, every field absent. */
 ohm_finding oc_finding_in(struct oc_arena *arena);
 
+/** The word of that number in the list of a field; NULL when there is none. */
+const char *oc_field_word(ohm_field field, int number);
+
 /** Every field absent. */
 void oc_finding_clear(ohm_finding *finding);
 

@@ -5,6 +5,7 @@
 
 #include "../ground/status.h"
 #include "../ground/words.h"
+#include "finding.h"
 #include "notation.h"
 
 enum { PART_SIZE = 200 };
@@ -81,13 +82,9 @@ static ohm_status read_ohms(char *text, struct oc_bench_reading *reading, ohm_er
 /* ---- what is named ---- */
 
 static bool companion_of(const char *name, ohm_soaked *companion) {
-  static const char *const names[] = {
-#define WORD(number, constant, word, meaning) [number] = #word,
-      OHM_SOAKED_SENSORS(WORD)
-#undef WORD
-  };
-  for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
-    if (strcmp(name, names[i]) == 0) {
+  const char *known;
+  for (int i = 0; (known = oc_field_word(OHM_FIELD_ODD, i)) != NULL; i++)
+    if (strcmp(name, known) == 0) {
       *companion = (ohm_soaked)i;
       return true;
     }
@@ -122,9 +119,10 @@ static ohm_status read_named(const char *text, const char *equals, struct oc_ben
 
 /* ---- places ---- */
 
-static int place_of(const char *word, const char *const *words, int count) {
-  for (int i = 1; i < count; i++) {
-    const char *known = words[i];
+/* The number of a place, from 1; 0, not told, of any other word. */
+static int place_of(const char *word, ohm_field places) {
+  const char *known;
+  for (int i = 1; (known = oc_field_word(places, i)) != NULL; i++) {
     const char *at = word;
     while (*at && (*at == *known || (*at == '-' && *known == '_'))) {
       at++;
@@ -147,19 +145,15 @@ static char *place_in(char *text) {
 
 static ohm_status take_place(const char *text, const char *word, struct oc_bench_reading *reading,
                              ohm_error *error) {
-#define WORD(number, constant, word, meaning) [number] = #word,
-  static const char *const places[] = {OHM_PLACES(WORD)};
-  static const char *const negatives[] = {OHM_NEGATIVES(WORD)};
-#undef WORD
   word += strspn(word, " ");
   if (reading->kind == OC_READING_VOLTS) {
-    reading->volts.negative = place_of(word, negatives, sizeof negatives / sizeof negatives[0]);
+    reading->volts.negative = place_of(word, OHM_FIELD_NEGATIVE);
     if (reading->volts.negative > 0)
       return OHM_OK;
     return oc_words_fail(error, OHM_BAD_SYNTAX, text, " has a place that is none of volts; ",
                          "behind the comma write pin, sensor or body, where the negative lead was");
   }
-  reading->place = (ohm_place)place_of(word, places, sizeof places / sizeof places[0]);
+  reading->place = (ohm_place)place_of(word, OHM_FIELD_PLACE);
   if (reading->kind == OC_READING_OHMS && reading->place != OHM_PLACE_NOT_TOLD)
     return OHM_OK;
   if (reading->kind == OC_READING_REPORTED)

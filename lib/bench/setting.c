@@ -11,6 +11,7 @@
 #include "../ground/status.h"
 #include "../ground/text.h"
 #include "../ground/words.h"
+#include "finding.h"
 #include "notation.h"
 
 struct setting {
@@ -95,18 +96,9 @@ const char *ohm_setting_meaning(int setting) {
   return found ? found->meaning : NULL;
 }
 
-static const char *verb_name(ohm_verb verb) {
-  static const char *const names[] = {
-#define WORD(number, constant, word, meaning) [number] = #word,
-      OHM_VERBS(WORD)
-#undef WORD
-  };
-  return (size_t)verb < sizeof names / sizeof names[0] ? names[verb] : NULL;
-}
-
 int ohm_setting_is_of(int setting, ohm_verb verb) {
   const struct setting *found = find(setting);
-  const char *name = verb_name(verb);
+  const char *name = oc_field_word(OHM_FIELD_ABOUT, (int)verb);
   if (!found || !name)
     return 0;
   size_t length = strlen(name);
@@ -258,7 +250,6 @@ static ohm_status read_notation(ohm_setting_kind kind, const char *text, double 
   oc_reference reference;
   struct oc_span tau;
   struct oc_drawer drawer;
-  ohm_status status = OHM_OK;
   *number = NAN;
   switch (kind) {
   case OHM_SETTING_KIND_REFERENCE:
@@ -279,9 +270,8 @@ static ohm_status read_notation(ohm_setting_kind kind, const char *text, double 
   case OHM_SETTING_KIND_DRAWER:
     return oc_notation_drawer(text, &drawer, error);
   default:
-    break;
+    return OHM_OK;
   }
-  return status;
 }
 
 /* The number of an amount, or of a word; NaN when the text is neither. */
