@@ -3,24 +3,9 @@
 #include "request.h"
 #include "bath.h"
 
-static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
-  ohm_status status = oc_request_begin(ask, bench, "check", error);
-  if (status == OHM_OK)
-    status = oc_request_sensor(ask);
-  if (status == OHM_OK)
-    status = oc_request_band(ask);
-  if (status == OHM_OK)
-    status = oc_request_readings(ask);
-  if (status != OHM_OK)
-    return status;
-  oc_request_check(ask);
-  oc_request_meter(ask);
-  return OHM_OK;
-}
-
 ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error) {
   struct oc_request ask;
-  ohm_status status = ask_all(&ask, bench, error);
+  ohm_status status = oc_request_part(&ask, bench, "check", error);
   if (status != OHM_OK)
     return NULL;
   ohm_answer *answer = oc_answer_new(error);

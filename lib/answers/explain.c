@@ -500,24 +500,11 @@ ohm_status oc_explain(const ohm_sensor *sensor, const ohm_sensor *const *others,
 
 /* ---- the verb ---- */
 
-static ohm_status request_all(struct oc_request *ask, const ohm_bench *bench, ohm_error *error) {
-  ohm_status status = oc_request_begin(ask, bench, "explain", error);
-  if (status == OHM_OK)
-    status = oc_request_sensor(ask);
-  if (status == OHM_OK)
-    status = oc_request_band(ask);
-  if (status == OHM_OK)
-    status = oc_request_readings(ask);
-  if (status != OHM_OK)
-    return status;
-  oc_request_check(ask);
-  oc_request_meter(ask);
-  return oc_request_reach(ask);
-}
-
 ohm_answer *ohm_bench_explain(const ohm_bench *bench, ohm_error *error) {
   struct oc_request ask;
-  ohm_status status = request_all(&ask, bench, error);
+  ohm_status status = oc_request_part(&ask, bench, "explain", error);
+  if (status == OHM_OK)
+    status = oc_request_reach(&ask);
   if (status != OHM_OK)
     return NULL;
   ohm_answer *answer = oc_answer_new(error);

@@ -406,11 +406,7 @@ static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_er
     status = oc_request_compared(ask);
   if (status == OHM_OK)
     status = oc_request_readings(ask);
-  if (status != OHM_OK)
-    return status;
-  oc_request_check(ask);
-  oc_request_meter(ask);
-  return OHM_OK;
+  return status;
 }
 
 /* Those whose curves do not reach come last, and have nothing to say. */

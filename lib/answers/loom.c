@@ -232,8 +232,6 @@ static ohm_status ask_all(struct oc_request *ask, struct fitted *fitted, const o
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
     status = ask_fitted(ask, fitted);
-  if (status == OHM_OK)
-    oc_request_meter(ask);
   return status;
 }
 

@@ -25,7 +25,6 @@ ohm_answer *ohm_bench_measure(const ohm_bench *bench, ohm_error *error) {
     status = oc_request_ohms(&ask);
   if (status != OHM_OK)
     return NULL;
-  oc_request_meter(&ask);
   ohm_answer *answer = oc_answer_new(error);
   ohm_finding *each = answer ? oc_answer_group(answer, OHM_GROUP_READINGS, ask.count) : NULL;
   for (size_t i = 0; each && status == OHM_OK && i < ask.count; i++)

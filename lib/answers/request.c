@@ -6,15 +6,6 @@
 #include "../ground/status.h"
 #include "../ground/text.h"
 
-ohm_status oc_request_begin(struct oc_request *ask, const ohm_bench *bench, const char *verb,
-                            ohm_error *error) {
-  *ask = (struct oc_request){bench, verb, error, OC_METER_INIT, OC_CHECK_INIT, 0, {{0}}, {{0}}};
-  oc_error_clear(error);
-  if (bench)
-    return OHM_OK;
-  return oc_fail_null(error);
-}
-
 double oc_request_number(const struct oc_request *ask, ohm_setting setting, double otherwise) {
   double number = ask->bench->numbers[setting];
   return isnan(number) ? otherwise : number;
@@ -26,6 +17,34 @@ int oc_request_word(const struct oc_request *ask, ohm_setting setting) {
 
 static const char *text_of(const struct oc_request *ask, ohm_setting setting) {
   return ask->bench->settings[setting];
+}
+
+static void take_meter(struct oc_request *ask) {
+  const char *meter = text_of(ask, OHM_SETTING_METER);
+  const char *leads = text_of(ask, OHM_SETTING_LEADS);
+  if (meter)
+    oc_meter_read(meter, &ask->meter, NULL);
+  if (leads)
+    oc_leads_read(leads, &ask->meter, NULL);
+  ask->meter.current_ma = oc_request_number(ask, OHM_SETTING_CURRENT_MA, 0);
+}
+
+static void take_check(struct oc_request *ask) {
+  ask->check.level = oc_request_number(ask, OHM_SETTING_LEVEL, 0);
+  ask->check.tolerance_percent = oc_request_number(ask, OHM_SETTING_TOLERANCE_PERCENT, 0);
+  ask->check.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
+  ask->check.limit_k = oc_request_number(ask, OHM_SETTING_LIMIT_K, 0);
+}
+
+ohm_status oc_request_begin(struct oc_request *ask, const ohm_bench *bench, const char *verb,
+                            ohm_error *error) {
+  *ask = (struct oc_request){bench, verb, error, OC_METER_INIT, OC_CHECK_INIT, 0, {{0}}, {{0}}};
+  oc_error_clear(error);
+  if (!bench)
+    return oc_fail_null(error);
+  take_meter(ask);
+  take_check(ask);
+  return OHM_OK;
 }
 
 /* ---- the sensor ---- */
@@ -83,24 +102,7 @@ ohm_status oc_request_compared(const struct oc_request *ask) {
 
 /* ---- how it is judged ---- */
 
-void oc_request_meter(struct oc_request *ask) {
-  const char *meter = text_of(ask, OHM_SETTING_METER);
-  const char *leads = text_of(ask, OHM_SETTING_LEADS);
-  if (meter)
-    oc_meter_read(meter, &ask->meter, NULL);
-  if (leads)
-    oc_leads_read(leads, &ask->meter, NULL);
-  ask->meter.current_ma = oc_request_number(ask, OHM_SETTING_CURRENT_MA, 0);
-}
-
-void oc_request_check(struct oc_request *ask) {
-  ask->check.level = oc_request_number(ask, OHM_SETTING_LEVEL, 0);
-  ask->check.tolerance_percent = oc_request_number(ask, OHM_SETTING_TOLERANCE_PERCENT, 0);
-  ask->check.fan_c = oc_request_number(ask, OHM_SETTING_FAN_C, 0);
-  ask->check.limit_k = oc_request_number(ask, OHM_SETTING_LIMIT_K, 0);
-}
-
-ohm_status oc_request_band(struct oc_request *ask) {
+static ohm_status take_band(struct oc_request *ask) {
   ask->check.band = text_of(ask, OHM_SETTING_BAND);
   if (!ask->check.band)
     return OHM_OK;
@@ -194,6 +196,16 @@ ohm_status oc_request_readings(struct oc_request *ask) {
       ask->readings[ask->count++] = line->reading.ohms;
   }
   return status;
+}
+
+ohm_status oc_request_part(struct oc_request *ask, const ohm_bench *bench, const char *verb,
+                           ohm_error *error) {
+  ohm_status status = oc_request_begin(ask, bench, verb, error);
+  if (status == OHM_OK)
+    status = oc_request_sensor(ask);
+  if (status == OHM_OK)
+    status = take_band(ask);
+  return status == OHM_OK ? oc_request_readings(ask) : status;
 }
 
 ohm_status oc_request_need_at(const struct oc_request *ask, oc_reference *reference) {

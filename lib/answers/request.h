@@ -23,7 +23,8 @@ struct oc_request {
   oc_reference references[OC_REQUEST_READINGS_MAX];
 };
 
-/** Status  OHM_OK; OHM_NULL_ARGUMENT no bench. Every function below has its sentence. */
+/** Begin, with meter, leads, current, level, tolerance and fan as they are set.
+ *  Status  OHM_OK; OHM_NULL_ARGUMENT no bench. Every function below has its sentence. */
 ohm_status oc_request_begin(struct oc_request *ask, const ohm_bench *bench, const char *verb,
                             ohm_error *error);
 
@@ -36,19 +37,15 @@ int oc_request_word(const struct oc_request *ask, ohm_setting setting);
 /** Status  OHM_OK; OHM_NOT_FOUND there is no sensor. */
 ohm_status oc_request_sensor(const struct oc_request *ask);
 
-/** meter, leads and current. */
-void oc_request_meter(struct oc_request *ask);
-
-/** Level, tolerance and fan. */
-void oc_request_check(struct oc_request *ask);
-
-/** The band to judge by. Status  OHM_OK; OHM_BAD_ARGUMENT band and tolerance; OHM_NOT_FOUND
- *  the sensor has no such band. */
-ohm_status oc_request_band(struct oc_request *ask);
-
 /** The readings of ohms, in their order, without temperatures.
  *  Status  OHM_OK; OHM_NOT_FOUND none; OHM_TOO_LARGE. */
 ohm_status oc_request_ohms(struct oc_request *ask);
+
+/** All that judges one part takes: the beginning, a sensor, the band to judge by, and the
+ *  readings.  Status  those of oc_request_begin(), _sensor() and _readings(); OHM_BAD_ARGUMENT
+ *  band and tolerance; OHM_NOT_FOUND the sensor has no such band. */
+ohm_status oc_request_part(struct oc_request *ask, const ohm_bench *bench, const char *verb,
+                           ohm_error *error);
 
 /** The readings of ohms with their temperatures, all at one place, which goes into check.
  *  Status  OHM_OK; OHM_NOT_FOUND none, or one without a temperature; OHM_BAD_ARGUMENT at

@@ -469,8 +469,6 @@ static ohm_status ask_all(struct oc_request *ask, struct taken *taken, const ohm
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
     status = ask_taken(ask, taken);
-  if (status == OHM_OK)
-    oc_request_meter(ask);
   return status;
 }
 

@@ -462,12 +462,8 @@ static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_er
   if (status == OHM_OK && !bench->settings[OHM_SETTING_AIR] && !bench->history)
     status = oc_fail(error, OHM_NOT_FOUND, "the air is missing: set air, such as 9C+-2, or use a ",
                      "history of it", (const char *)NULL);
-  if (status != OHM_OK)
-    return status;
-  oc_request_check(ask);
   ask->check.tolerance_percent = 0;
-  oc_request_meter(ask);
-  return OHM_OK;
+  return status;
 }
 
 ohm_answer *ohm_bench_soak(const ohm_bench *bench, ohm_error *error) {

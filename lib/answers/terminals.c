@@ -318,11 +318,7 @@ static ohm_status ask_all(struct oc_request *ask, const ohm_bench *bench, ohm_er
   ohm_status status = oc_request_begin(ask, bench, "pins", error);
   if (status == OHM_OK)
     status = oc_request_compared(ask);
-  if (status != OHM_OK)
-    return status;
-  oc_request_check(ask);
-  oc_request_meter(ask);
-  return OHM_OK;
+  return status;
 }
 
 static size_t take_pairs(const ohm_bench *bench, oc_pair *pairs) {
