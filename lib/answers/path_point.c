@@ -52,8 +52,8 @@ double oc_per_kelvin(const ohm_curve *curve, double r_ohm) {
   return fabs(alpha_per_k) * r_ohm;
 }
 
-void oc_add_kelvins(struct oc_budget *r_ohm, enum oc_cause_name name, const ohm_curve *curve,
-                    double limit_k) {
+static void add_kelvins(struct oc_budget *r_ohm, enum oc_cause_name name, const ohm_curve *curve,
+                        double limit_k) {
   oc_budget_add_limit(r_ohm, name, limit_k * oc_per_kelvin(curve, r_ohm->value));
 }
 
@@ -68,7 +68,7 @@ ohm_status oc_reported_ohms(const ohm_curve *curve, const oc_reported *reported,
     return status;
   *r_ohm = oc_budget_of(value_ohm);
   for (size_t i = 0; i < t_c.count; i++)
-    oc_add_kelvins(r_ohm, t_c.causes[i].name, curve, oc_cause_limit(&t_c.causes[i]));
+    add_kelvins(r_ohm, t_c.causes[i].name, curve, oc_cause_limit(&t_c.causes[i]));
   return OHM_OK;
 }
 

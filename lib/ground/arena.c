@@ -2,7 +2,6 @@
 #include "arena.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 enum { BLOCK_SIZE = 4096 };
 
@@ -42,16 +41,6 @@ void *oc_arena_allocate(struct oc_arena *arena, size_t size) {
   union unit *place = block->units + block->used;
   block->used += units;
   return place;
-}
-
-char *oc_arena_copy(struct oc_arena *arena, const char *text, size_t length) {
-  char *copy = oc_arena_allocate(arena, length + 1);
-  if (!copy)
-    return NULL;
-  if (length > 0)
-    memcpy(copy, text, length);
-  copy[length] = '\0';
-  return copy;
 }
 
 void oc_arena_free(struct oc_arena *arena) {

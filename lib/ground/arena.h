@@ -16,9 +16,6 @@ struct oc_arena {
 /** Memory for any type, until oc_arena_free(); NULL when there is none. */
 void *oc_arena_allocate(struct oc_arena *arena, size_t size);
 
-/** A copy of a text, length bytes and a NUL; NULL when there is no memory. */
-char *oc_arena_copy(struct oc_arena *arena, const char *text, size_t length);
-
 /** Give all of it back; the arena is as at its start. */
 void oc_arena_free(struct oc_arena *arena);
 
