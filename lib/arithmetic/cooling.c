@@ -111,10 +111,11 @@ static void add_adaptively(const struct integrand *f, double a, double b, const 
   double middle = a + (b - a) / 2;
   panel(f, a, middle, left);
   panel(f, middle, b, right);
-  bool good = true;
+  bool rough = false;
+  /* A value that is no number stays one: it is not rough. */
   for (size_t k = 0; k < f->count; k++)
-    good = good && fabs(left[k] + right[k] - whole[k]) <= tolerance * fmax(1, fabs(whole[k]));
-  if (!good && depth > 0) {
+    rough = rough || fabs(left[k] + right[k] - whole[k]) > tolerance * fmax(1, fabs(whole[k]));
+  if (rough && depth > 0) {
     add_adaptively(f, a, middle, left, tolerance, depth - 1, means);
     add_adaptively(f, middle, b, right, tolerance, depth - 1, means);
     return;

@@ -57,6 +57,23 @@ static void insert_half(struct oc_spread *spread, double half) {
   spread->half[at] = half;
 }
 
+/* Each rectangle multiplies what cancels by the widest over it. Where that costs more than
+ * a normal part of equal variance in its place would, those from there on become normal:
+ * near an edge of the widest the two differ by up to a 100th of its share of that. */
+static void give_up_costly(struct oc_spread *spread) {
+  double cancels = DBL_EPSILON / 4;
+  size_t kept = 0;
+  for (; kept < spread->count; kept++) {
+    double share = spread->half[kept] / spread->half[0];
+    cancels /= share;
+    if (!(cancels <= share / 100))
+      break;
+  }
+  for (size_t i = kept; i < spread->count; i++)
+    add_normal(spread, spread->half[i] / sqrt(3));
+  spread->count = kept;
+}
+
 struct oc_spread oc_spread_of(const struct oc_budget *budget) {
   struct oc_spread spread = {.value = budget->value};
   double widest = 0;
@@ -77,6 +94,7 @@ struct oc_spread oc_spread_of(const struct oc_budget *budget) {
     else
       add_normal(&spread, cause->u);
   }
+  give_up_costly(&spread);
   if (spread.count > 0 && spread.sigma < NO_NORMAL * spread.half[0])
     spread.sigma = 0;
   return spread;

@@ -130,6 +130,22 @@ START_TEST(the_distribution_does_not_jump_where_a_rectangle_becomes_a_normal_par
 }
 END_TEST
 
+/* Summed as rectangles, three a millionth as wide as a fourth lost every digit. */
+START_TEST(narrow_rectangles_beside_a_wide_one_sum_to_3e_7)
+{
+  for (int count = 2; count <= OC_RECTANGLES_MAX; count++)
+    for (double half = 1e-1; half > 1e-9; half /= 2) {
+      struct parts parts = {0, count, {1, half, half, half}};
+      struct oc_spread spread = spread_at(0, &parts);
+      for (int i = -30; i <= 30; i++) {
+        double at_edge = -1 + count * half * i / 30;
+        CHECK_NEAR(oc_spread_below(&spread, at_edge), convolution_below(&parts, at_edge), 3e-7);
+        CHECK_NEAR(oc_spread_below(&spread, i / 40.0), convolution_below(&parts, i / 40.0), 3e-7);
+      }
+    }
+}
+END_TEST
+
 static const struct parts samples[] = {
     {1, 0, {0}},         {0, 1, {1}},           {0.3, 1, {1}},        {1e-5, 1, {1}},
     {0, 2, {1, 1}},      {0, 2, {400, 0.2}},    {0.01, 2, {2, 0.5}},  {5, 2, {3, 1}},
@@ -523,8 +539,9 @@ int main(void) {
       a_narrow_rectangle_on_a_wide_one_sums_exactly, two_rectangles_and_a_normal_part_sum_exactly,
       three_rectangles_and_a_normal_part_sum_exactly, more_rectangles_than_four_keep_the_variance,
       the_distribution_does_not_jump_where_a_rectangle_becomes_a_normal_part,
-      a_normal_part_expands_at_95_percent_by_1_96, a_rectangle_expands_to_its_share,
-      a_triangle_expands_by_a_root, an_exact_value_expands_to_nothing,
+      narrow_rectangles_beside_a_wide_one_sum_to_3e_7, a_normal_part_expands_at_95_percent_by_1_96,
+      a_rectangle_expands_to_its_share, a_triangle_expands_by_a_root,
+      an_exact_value_expands_to_nothing,
       an_exact_quantity_under_curved_limits_is_a_share_of_the_condition,
       curved_limits_agree_with_a_fine_grid, a_bend_in_the_limits_that_is_named_is_met,
       round_off_does_not_send_every_branch_to_full_depth, an_exact_value_on_a_limit_counts_half,
