@@ -18,7 +18,7 @@ struct oc_spread {
 
 /** The distribution of a budget. Rectangles too narrow to show, and those beyond
  *  the widest four, are counted as normal. Accuracy of a probability: 1e-9 absolute
- *  for up to two rectangles, 1e-12 when none is under 1e-4 of the widest. */
+ *  for up to two rectangles, 3e-7 for more, 1e-12 when none is under 1e-2 of the widest. */
 struct oc_spread oc_spread_of(const struct oc_budget *budget);
 
 /** Probability of lying below x; half of an exact value counts as below itself. */
