@@ -1687,7 +1687,8 @@ typedef enum ohm_field_kind {
   X(173, ASSUMED, assumed, LIST, "what was not told and therefore assumed")                        \
   X(174, NOT_TESTED, not_tested, LIST, "what lies outside the probes")                             \
   X(175, VERSION, version, TEXT, "version of the library")                                         \
-  X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")
+  X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")                   \
+  X(177, TEST, test, TEXT, "name of a test made on a circuit")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */
@@ -1907,7 +1908,8 @@ typedef enum ohm_group {
   OHM_GROUP_READINGS = 1, /**< one for each reading, in their order */
   OHM_GROUP_CANDIDATES,   /**< sensors compared, the likeliest first */
   OHM_GROUP_EXPLANATIONS, /**< one for each of OHM_EXPLANATIONS */
-  OHM_GROUP_TESTS,        /**< tests made on a circuit, in their order */
+  OHM_GROUP_TESTS,        /**< tests made on a circuit, in the order of their last outcomes;
+                               not one that a renewal opened again */
   OHM_GROUP_RESISTORS     /**< what could be fitted: the single one, then the pair */
 } ohm_group;
 

@@ -11,6 +11,7 @@
 #include "../bench/finding.h"
 #include "../ground/number.h"
 #include "../ground/status.h"
+#include "told.h"
 
 static const double least_bits = 1e-9;
 
@@ -195,13 +196,6 @@ static const char *test_name(const struct oc_deduction *it, size_t test) {
   return it->circuit->tests[test].cells[OHM_TEST_TEST];
 }
 
-static void add_links(const struct oc_deduction *it, oc_set links, ohm_field field,
-                      ohm_finding *finding) {
-  for (size_t i = 0; i < it->circuit->link_count; i++)
-    if (links & oc_set_of(i))
-      oc_finding_add_entry(finding, field, it->circuit->links[i].cells[OHM_LINK_LINK]);
-}
-
 /* The most probable first. */
 static void add_suspects(const struct oc_deduction *it, const struct candidates *candidates,
                          ohm_finding *finding) {
@@ -216,7 +210,7 @@ static void add_suspects(const struct oc_deduction *it, const struct candidates 
       if (left & oc_set_of(link) && (best == OC_NO_PLACE || chance[link] > chance[best]))
         best = link;
     left &= ~oc_set_of(best);
-    add_links(it, oc_set_of(best), OHM_FIELD_SUSPECTS, finding);
+    oc_told_links(finding, OHM_FIELD_SUSPECTS, it->circuit, oc_set_of(best));
   }
 }
 
@@ -475,14 +469,14 @@ static void answer(const struct oc_deduction *it, struct candidates *candidates,
   if (found)
     add_again(it, finding);
   add_seen(it, finding);
-  add_links(it, it->renewed, OHM_FIELD_RENEWED, finding);
+  oc_told_links(finding, OHM_FIELD_RENEWED, it->circuit, it->renewed);
   if (it->is_contradictory)
     add_contradiction(it, finding);
   if (next != OC_NO_PLACE)
     add_next(it, candidates, next, bits, finding);
-  add_links(it, it->faulty, OHM_FIELD_FAULTY, finding);
+  oc_told_links(finding, OHM_FIELD_FAULTY, it->circuit, it->faulty);
   add_suspects(it, candidates, finding);
-  add_links(it, it->cleared, OHM_FIELD_CLEARED, finding);
+  oc_told_links(finding, OHM_FIELD_CLEARED, it->circuit, it->cleared);
 }
 
 /* Too large for a stack. */

@@ -128,3 +128,10 @@ void oc_told_reading(ohm_finding *finding, const struct oc_measurement *measurem
   oc_told_resistance(finding, measurement->reading, &measurement->read, measurement->level);
   tell_meaning(finding, measurement);
 }
+
+void oc_told_links(ohm_finding *finding, ohm_field field, const struct ohm_circuit *circuit,
+                   oc_set links) {
+  for (size_t i = 0; i < circuit->link_count; i++)
+    if (links & oc_set_of(i))
+      oc_finding_add_entry(finding, field, circuit->links[i].cells[OHM_LINK_LINK]);
+}

@@ -4,6 +4,7 @@
 #define OC_TOLD_H
 
 #include "../bench/finding.h"
+#include "../circuits/circuit.h"
 #include "../model/measurement.h"
 
 /** Tell the sensor, the reading, its place, the resistance and the temperature it means,
@@ -25,5 +26,9 @@ void oc_told_meter(ohm_finding *finding, const struct oc_meter_assumed *assumed)
 /** A resistance with its uncertainty and causes. */
 void oc_told_resistance(ohm_finding *finding, const oc_reading *reading,
                         const struct oc_budget *r_ohm, double level);
+
+/** Links of a circuit by their names. */
+void oc_told_links(ohm_finding *finding, ohm_field field, const struct ohm_circuit *circuit,
+                   oc_set links);
 
 #endif
