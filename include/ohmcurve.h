@@ -1688,7 +1688,8 @@ typedef enum ohm_field_kind {
   X(174, NOT_TESTED, not_tested, LIST, "what lies outside the probes")                             \
   X(175, VERSION, version, TEXT, "version of the library")                                         \
   X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")                   \
-  X(177, TEST, test, TEXT, "name of a test made on a circuit")
+  X(177, TEST, test, TEXT, "name of a test made on a circuit")                                     \
+  X(178, MEASURED, measured, NUMBER, "number that was read at it, in its unit; absent: a word")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */

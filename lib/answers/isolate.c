@@ -59,6 +59,7 @@ static void tell_test(const struct oc_deduction *it, size_t test, ohm_finding *f
   oc_finding_add_entry(finding, OHM_FIELD_TEST, made->cells[OHM_TEST_TEST]);
   oc_finding_set_number(finding, OHM_FIELD_VERDICT, verdict);
   oc_finding_set_number(finding, OHM_FIELD_MINUTES, made->minutes);
+  oc_finding_set_number(finding, OHM_FIELD_MEASURED, view->number);
   oc_finding_set_number(finding, OHM_FIELD_FUSE_AMPERES, view->amperes);
   if (verdict == OHM_WITHIN)
     oc_told_links(finding, OHM_FIELD_CLEARED, it->circuit, made->clears);

@@ -87,6 +87,14 @@ START_TEST(a_skipped_test_is_undecided)
 }
 END_TEST
 
+START_TEST(a_test_by_a_number_tells_what_was_read)
+{
+  ASK("starts=bad", "battery-volts=12.4");
+  ck_assert(isnan(ohm_finding_number(told(0), OHM_FIELD_MEASURED)));
+  CHECK_NEAR(ohm_finding_number(told(1), OHM_FIELD_MEASURED), 12.4, 1e-12);
+}
+END_TEST
+
 START_TEST(without_a_test_there_is_none)
 {
   ASK("fan=98C");
@@ -100,5 +108,5 @@ int main(void) {
                    a_good_test_tells_what_it_clears_and_a_bad_one_whom_it_accuses,
                    of_a_test_made_twice_the_last_outcome_is_told,
                    a_test_that_a_renewal_opened_again_is_not_told, a_skipped_test_is_undecided,
-                   without_a_test_there_is_none);
+                   a_test_by_a_number_tells_what_was_read, without_a_test_there_is_none);
 }
