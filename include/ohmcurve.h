@@ -1275,6 +1275,16 @@ typedef enum ohm_soaked { OHM_SOAKED_SENSORS(OHM_CONSTANT) } ohm_soaked;
 typedef enum ohm_joined { OHM_JOINTS(OHM_CONSTANT) } ohm_joined;
 #undef OHM_CONSTANT
 
+/** What a test made on a circuit showed. */
+#define OHM_OUTCOMES(X)                                                                            \
+  X(0, GOOD, good, "as it should be")                                                              \
+  X(1, BAD, bad, "not as it should be")                                                            \
+  X(2, UNSURE, unsure, "too near a limit to tell, or it contradicts another")                      \
+  X(3, SKIPPED, skipped, "it was left out")
+#define OHM_CONSTANT(number, constant, word, meaning) OHM_OUTCOME_##constant = number,
+typedef enum ohm_outcome { OHM_OUTCOMES(OHM_CONSTANT) } ohm_outcome;
+#undef OHM_CONSTANT
+
 /** What several sensors of one car say of each other. */
 #define OHM_AGREEMENTS(X)                                                                          \
   X(0, CONSISTENT, consistent, "they agree")                                                       \
@@ -1689,7 +1699,8 @@ typedef enum ohm_field_kind {
   X(175, VERSION, version, TEXT, "version of the library")                                         \
   X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")                   \
   X(177, TEST, test, TEXT, "name of a test made on a circuit")                                     \
-  X(178, MEASURED, measured, NUMBER, "number that was read at it, in its unit; absent: a word")
+  X(178, MEASURED, measured, NUMBER, "number that was read at it, in its unit; absent: a word")    \
+  X(179, OUTCOME, outcome, WORD, "what it showed; see OHM_OUTCOMES")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */

@@ -49,6 +49,19 @@ static bool stands(const struct work *work, size_t at) {
   return true;
 }
 
+static ohm_outcome outcome_of(enum oc_seen seen) {
+  switch (seen) {
+  case OC_SEEN_GOOD:
+    return OHM_OUTCOME_GOOD;
+  case OC_SEEN_BAD:
+    return OHM_OUTCOME_BAD;
+  case OC_SEEN_SKIPPED:
+    return OHM_OUTCOME_SKIPPED;
+  default:
+    return OHM_OUTCOME_UNSURE;
+  }
+}
+
 static void tell_test(const struct oc_deduction *it, size_t test, ohm_finding *finding) {
   const struct oc_test *made = &it->circuit->tests[test];
   const struct oc_view *view = &it->tests[test];
@@ -58,6 +71,7 @@ static void tell_test(const struct oc_deduction *it, size_t test, ohm_finding *f
   oc_finding_add_entry(finding, OHM_FIELD_CIRCUIT, it->circuit->name);
   oc_finding_add_entry(finding, OHM_FIELD_TEST, made->cells[OHM_TEST_TEST]);
   oc_finding_set_number(finding, OHM_FIELD_VERDICT, verdict);
+  oc_finding_set_number(finding, OHM_FIELD_OUTCOME, outcome_of(view->seen));
   oc_finding_set_number(finding, OHM_FIELD_MINUTES, made->minutes);
   oc_finding_set_number(finding, OHM_FIELD_MEASURED, view->number);
   oc_finding_set_number(finding, OHM_FIELD_FUSE_AMPERES, view->amperes);

@@ -38,6 +38,7 @@ static const char *const negative_words[] = {OHM_NEGATIVES(WORD)};
 static const char *const joined_words[] = {OHM_JOINTS(WORD)};
 static const char *const reference_words[] = {OHM_REFERENCES(WORD)};
 static const char *const agreement_words[] = {OHM_AGREEMENTS(WORD)};
+static const char *const outcome_words[] = {OHM_OUTCOMES(WORD)};
 static const char *const soaked_words[] = {OHM_SOAKED_SENSORS(WORD)};
 static const char *const verb_words[] = {OHM_VERBS(WORD)};
 #undef WORD
@@ -55,7 +56,7 @@ static const struct {
     WORDS(PLACE, place_words),         WORDS(NEGATIVE, negative_words),
     WORDS(JOINED, joined_words),       WORDS(REFERENCE, reference_words),
     WORDS(AGREEMENT, agreement_words), WORDS(ODD, soaked_words),
-    WORDS(ABOUT, verb_words),
+    WORDS(ABOUT, verb_words),          WORDS(OUTCOME, outcome_words),
 };
 #undef WORDS
 

@@ -95,6 +95,17 @@ START_TEST(a_test_by_a_number_tells_what_was_read)
 }
 END_TEST
 
+START_TEST(the_outcome_is_a_word)
+{
+  ASK("starts=bad", "coolant-level=good", "fuse-look=skip", "battery-volts=11");
+  static const ohm_outcome outcomes[] = {OHM_OUTCOME_BAD, OHM_OUTCOME_GOOD, OHM_OUTCOME_SKIPPED,
+                                         OHM_OUTCOME_UNSURE};
+  for (size_t i = 0; i < 4; i++)
+    ck_assert_int_eq(ohm_finding_word(told(i), OHM_FIELD_OUTCOME), (int)outcomes[i]);
+  ck_assert_str_eq(ohm_finding_text(told(2), OHM_FIELD_OUTCOME, 0), "skipped");
+}
+END_TEST
+
 START_TEST(without_a_test_there_is_none)
 {
   ASK("fan=98C");
@@ -108,5 +119,6 @@ int main(void) {
                    a_good_test_tells_what_it_clears_and_a_bad_one_whom_it_accuses,
                    of_a_test_made_twice_the_last_outcome_is_told,
                    a_test_that_a_renewal_opened_again_is_not_told, a_skipped_test_is_undecided,
-                   a_test_by_a_number_tells_what_was_read, without_a_test_there_is_none);
+                   a_test_by_a_number_tells_what_was_read, the_outcome_is_a_word,
+                   without_a_test_there_is_none);
 }

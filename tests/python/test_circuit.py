@@ -5,7 +5,7 @@ import pathlib
 import tempfile
 import unittest
 
-from ohmcurve import Bench, Circuit, Error, Sensor, Status, Verb, Verdict, circuits
+from ohmcurve import Bench, Circuit, Error, Outcome, Sensor, Status, Verb, Verdict, circuits
 
 DEAD = [
     "starts=bad",
@@ -49,6 +49,14 @@ class CircuitTest(unittest.TestCase):
 
 
 class IsolationTest(unittest.TestCase):
+    def test_each_test_made_has_a_finding(self):
+        made = Bench(circuit=self.circuit)
+        made.read("starts=bad")
+        made.read("battery-volts=12.4")
+        starts, volts = made.isolate().tests
+        self.assertEqual((starts.test, starts.outcome), ("starts", Outcome.BAD))
+        self.assertEqual((volts.measured, volts.verdict), (12.4, Verdict.WITHIN))
+
     def setUp(self):
         self.circuit = Circuit.built_in("radiator-switch")
 
