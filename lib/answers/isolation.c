@@ -72,24 +72,6 @@ static void find_candidates(const struct oc_deduction *it, struct candidates *ca
 
 /* ---- the next test ---- */
 
-static bool has_tools(const struct oc_deduction *it, const struct oc_test *test) {
-  bool has = true;
-  for (size_t i = 0; i < it->record->count; i++) {
-    const struct oc_record_entry *entry = &it->record->entries[i];
-    if (entry->of != OC_RECORD_TOOL || !oc_circuit_uses(test, entry->tool, entry->tool_length))
-      continue;
-    /* The last word on each tool counts. */
-    bool last = true;
-    for (size_t k = i + 1; k < it->record->count; k++) {
-      const struct oc_record_entry *later = &it->record->entries[k];
-      last = last && !(later->of == OC_RECORD_TOOL && later->tool_length == entry->tool_length &&
-                       memcmp(later->tool, entry->tool, entry->tool_length) == 0);
-    }
-    has = has && !(last && entry->seen == OC_SEEN_NONE);
-  }
-  return has;
-}
-
 static bool need_is_met(const struct oc_deduction *it, const char *word, size_t length) {
   const struct ohm_circuit *circuit = it->circuit;
   const char *sign = memchr(word, '=', length);
@@ -121,7 +103,7 @@ static bool needs_are_met(const struct oc_deduction *it, const struct oc_test *t
 
 static bool can_be_made(const struct oc_deduction *it, size_t test) {
   const struct oc_test *t = &it->circuit->tests[test];
-  return has_tools(it, t) && needs_are_met(it, t);
+  return oc_deduction_has_tools(it, test) && needs_are_met(it, t);
 }
 
 /* Good is 0, bad is 1. */

@@ -12,6 +12,25 @@ oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
   return holds ? t->accuses : 0;
 }
 
+bool oc_deduction_has_tools(const struct oc_deduction *it, size_t test) {
+  bool has = true;
+  for (size_t i = 0; i < it->record->count; i++) {
+    const struct oc_record_entry *entry = &it->record->entries[i];
+    if (entry->of != OC_RECORD_TOOL ||
+        !oc_circuit_uses(&it->circuit->tests[test], entry->tool, entry->tool_length))
+      continue;
+    /* The last word on each tool counts. */
+    bool last = true;
+    for (size_t k = i + 1; k < it->record->count; k++) {
+      const struct oc_record_entry *later = &it->record->entries[k];
+      last = last && !(later->of == OC_RECORD_TOOL && later->tool_length == entry->tool_length &&
+                       memcmp(later->tool, entry->tool, entry->tool_length) == 0);
+    }
+    has = has && !(last && entry->seen == OC_SEEN_NONE);
+  }
+  return has;
+}
+
 /* A bad test that had the part in it is open again; whether the fan starts always is. */
 static void renew(struct oc_deduction *it, size_t link) {
   oc_set part = oc_circuit_part(it->circuit, link);
@@ -97,14 +116,18 @@ static void weigh_balances(struct oc_deduction *it) {
 
 /* ---- conflicts ---- */
 
+/* What was skipped, or cannot be looked at for want of a tool, is taken to hold. */
+static bool is_taken_to_hold(const struct oc_deduction *it, size_t test) {
+  enum oc_seen seen = it->tests[test].seen;
+  return seen == OC_SEEN_GOOD || seen == OC_SEEN_SKIPPED ||
+         (seen == OC_SEEN_NOTHING && !oc_deduction_has_tools(it, test));
+}
+
 /* Whether everything held that has to before the fan should start. */
 static bool was_asked(const struct oc_deduction *it) {
-  for (size_t i = 0; i < it->circuit->test_count; i++) {
-    enum oc_seen seen = it->tests[i].seen;
-    if (it->circuit->tests[i].role == OC_ROLE_CONDITION && seen != OC_SEEN_GOOD &&
-        seen != OC_SEEN_SKIPPED)
+  for (size_t i = 0; i < it->circuit->test_count; i++)
+    if (it->circuit->tests[i].role == OC_ROLE_CONDITION && !is_taken_to_hold(it, i))
       return false;
-  }
   return true;
 }
 

@@ -34,6 +34,9 @@ void oc_deduction_begin(struct oc_deduction *it, const struct ohm_circuit *circu
 /** Links of which one is at fault when the test is bad; none when that tells nothing. */
 oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test);
 
+/** Whether no tool of the test is said not to be had; the last word on each tool counts. */
+bool oc_deduction_has_tools(const struct oc_deduction *it, size_t test);
+
 /** Whether a test is bad and accuses: a symptom only once the fan was really asked for. */
 bool oc_deduction_counts(const struct oc_deduction *it, size_t test);
 

@@ -210,6 +210,15 @@ START_TEST(a_tool_that_is_not_to_be_had_is_not_asked_for)
 }
 END_TEST
 
+START_TEST(without_a_thermometer_the_tests_go_on_as_if_it_was_hot)
+{
+  state("module-relays", "thermometer=none\nstarts-1=bad\nstarts-2=bad\ncoolant-level=good\n"
+                         "standing=good\nbattery-volts=12.4\nhoses=good\n");
+  ck_assert_str_eq(ohm_finding_text(&finding, OHM_FIELD_STATE, 0), "go_on");
+  ck_assert_ptr_nonnull(ohm_finding_text(&finding, OHM_FIELD_NEXT, 0));
+}
+END_TEST
+
 START_TEST(a_skipped_test_is_not_asked_for_again)
 {
   STATE_IS("radiator-switch", DEAD, "go_on");
@@ -502,7 +511,8 @@ int main(void) {
       a_click_clears_the_coil_side_and_never_the_contact,
       an_identical_relay_that_helps_condemns_the_old_one,
       a_fan_still_dead_with_the_sensor_off_tells_nothing_unless_the_maker_states_it,
-      a_tool_that_is_not_to_be_had_is_not_asked_for, a_skipped_test_is_not_asked_for_again,
+      a_tool_that_is_not_to_be_had_is_not_asked_for,
+      without_a_thermometer_the_tests_go_on_as_if_it_was_hot, a_skipped_test_is_not_asked_for_again,
       a_sensor_within_leaves_its_plug_and_wires, only_what_is_left_is_the_module,
       a_finding_says_what_it_could_see, volt_drops_wait_for_the_current,
       drops_and_motor_add_up_to_the_battery_or_contradict, a_contradiction_names_its_tests,
