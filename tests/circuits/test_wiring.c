@@ -33,6 +33,12 @@ static const struct drawing drawings[] = {
      "point-bulb pos point, " ONE_FAN_LOADS("-1") ", " ONE_FAN_LOADS("-2")},
     {"radiator-switch", "battery src pos, rail pos rail, ground-point point neg, " ONE_FAN(""),
      "point-bulb pos point, " ONE_FAN_LOADS("")},
+    {"switch-direct",
+     "battery src pos, rail pos rail, ground-point point neg, fuse rail out, feed out in, wire "
+     "switched plus, motor plus minus, ground minus point",
+     "point-bulb pos point, rail-bulb rail neg, fuse-bulb out neg, feed-bulb in neg, lamp-feed in "
+     "neg, plus-bulb plus neg +in=switched -motor, minus-bulb pos minus -motor, lit plus minus "
+     "+in=switched -motor, bridge plus minus +in=switched !motor"},
     {"pulse-width",
      "battery src pos, rail pos rail, fuse rail out, feed out plus, ground minus point, "
      "ground-point point neg",
