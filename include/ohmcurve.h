@@ -1189,7 +1189,8 @@ typedef enum ohm_verdict { OHM_VERDICTS(OHM_CONSTANT) } ohm_verdict;
   X(25, STAND_IN, stand_in, "the reported value is a known substitute")                            \
   X(26, RANGE, range, "which of two pull-ups is in use is not known")                              \
   X(27, ALONE, alone, "there is nothing to hold it against")                                       \
-  X(28, COLD, cold, "the module would not ask for the fan")
+  X(28, COLD, cold, "the module would not ask for the fan")                                        \
+  X(29, ANOTHER_BAND, another_band, "beyond what one maker allows, and inside another's limits")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_REASON_##constant = number,
 typedef enum ohm_reason { OHM_REASONS(OHM_CONSTANT) } ohm_reason;
 #undef OHM_CONSTANT
@@ -1700,7 +1701,14 @@ typedef enum ohm_field_kind {
   X(176, TABLES_VERSION, tables_version, TEXT, "version of the tables built in")                   \
   X(177, TEST, test, TEXT, "name of a test made on a circuit")                                     \
   X(178, MEASURED, measured, NUMBER, "number that was read at it, in its unit; absent: a word")    \
-  X(179, OUTCOME, outcome, WORD, "what it showed; see OHM_OUTCOMES")
+  X(179, OUTCOME, outcome, WORD, "what it showed; see OHM_OUTCOMES")                               \
+  X(180, ALLOWED_BY, allowed_by, TEXT, "another maker, whose limits it is not beyond")             \
+  X(181, IN_BAND, in_band, NUMBER,                                                                 \
+    "place in the band by all readings: 0 its middle, -1 and 1 its limits")                        \
+  X(182, IN_BAND_LOW, in_band_low, NUMBER, "least it could be at the level")                       \
+  X(183, IN_BAND_HIGH, in_band_high, NUMBER, "greatest it could be")                               \
+  X(184, BEYOND_AT_C, beyond_at_c, NUMBER,                                                         \
+    "of several readings, where the part is beyond what is allowed")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */

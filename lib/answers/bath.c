@@ -181,18 +181,49 @@ static void set_low(ohm_finding *finding, const struct oc_measurement *measureme
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_LOW);
 }
 
-static void decide(ohm_finding *finding, const struct oc_measurement *measurement) {
+static ohm_conformance conformance(const struct oc_measurement *measurement) {
   double breaks[BREAKS_MAX];
   size_t count = row_breaks(measurement, breaks);
   struct oc_spread read = oc_spread_of(&measurement->read);
   struct oc_spread at = oc_spread_of(&measurement->element);
-  ohm_conformance p = oc_conformance_over(&read, &at, limits_at, measurement, breaks, count);
+  return oc_conformance_over(&read, &at, limits_at, measurement, breaks, count);
+}
+
+/* A maker, or the table itself, by whose limits a reading is not beyond; NULL when it is by
+ * those of all. Whoever named one band is not told of others. */
+static const char *allowed_by(const struct oc_measurement *measurement, bool high) {
+  const char *name;
+  struct oc_measurement by = *measurement;
+  for (size_t i = 0; !measurement->band_told && oc_measurement_band(&by, i, &name); i++) {
+    ohm_conformance p = conformance(&by);
+    if ((high ? p.p_high : p.p_low) < measurement->level)
+      return name;
+  }
+  return NULL;
+}
+
+static bool is_allowed_by_another(ohm_finding *finding, const struct oc_measurement *measurement,
+                                  bool high) {
+  const char *name = allowed_by(measurement, high);
+  if (!name)
+    return false;
+  oc_finding_set_text(finding, OHM_FIELD_ALLOWED_BY, name);
+  oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_ANOTHER_BAND);
+  return true;
+}
+
+static void decide(ohm_finding *finding, const struct oc_measurement *measurement) {
+  ohm_conformance p = conformance(measurement);
   tell(finding, OHM_FIELD_P_LOW, p.p_low);
   tell(finding, OHM_FIELD_P_WITHIN, p.p_within);
   tell(finding, OHM_FIELD_P_HIGH, p.p_high);
-  if (p.p_high >= measurement->level)
+  bool high = p.p_high >= measurement->level;
+  bool low = p.p_low >= measurement->level;
+  if ((high || low) && is_allowed_by_another(finding, measurement, high))
+    return;
+  if (high)
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_HIGH);
-  else if (p.p_low >= measurement->level)
+  else if (low)
     set_low(finding, measurement);
   else if (p.p_within >= measurement->level && measurement->place == OHM_PLACE_PLUG_ON)
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);

@@ -1,187 +1,144 @@
 /* SPDX-License-Identifier: MIT */
-/*
- * Several readings of one sensor. What errs alike in all of them (the meter, the leads,
- * one thermometer) is one variable each; given those, the readings are independent and
- * their probabilities multiply. The three are drawn over by a lattice whose steps are
- * powers of 1/g, g the root of x^4 = x + 1, which fills the cube evenly.
- */
+/* Several readings of one sensor: one part, whose resistance at each temperature that was
+ * measured is judged by all of them. */
 #include "bath.h"
 
 #include "../bench/finding.h"
-#include "../model/measurement.h"
+#include "../model/part.h"
 
-enum { READINGS_MAX = 16, LATTICE_POINTS = 4096, BAND_NODES = 33 };
+enum { READINGS_MAX = OC_PART_READINGS };
 
 /* What is asked of every reading. */
 struct question {
   const ohm_sensor *sensor;
   const oc_meter *meter;
   const oc_check *check;
-  double level;
-  double limit_k;
-};
-
-/* ---- one reading among several ---- */
-
-struct limits {
-  double low_ohm;
-  double high_ohm;
 };
 
 struct member {
   const struct ohm_finding *finding;
   const oc_reading *reading;
   const oc_reference *reference;
-  double meter_ohm; /* limits of the common causes */
-  double lead_ohm;
-  double thermometer_k;
-  struct oc_spread own;           /* the rest, as resistance */
-  struct limits band[BAND_NODES]; /* over the thermometer's error */
 };
 
-static bool is_one_thermometer(int kind) {
-  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
-}
-
-static void divide_causes(struct member *member, const struct oc_measurement *measurement) {
-  struct oc_budget own = oc_budget_of(measurement->read.value);
-  double alpha_per_k;
-  if (ohm_curve_alpha(measurement->curve, measurement->bath.value, &alpha_per_k) != OHM_OK)
-    alpha_per_k = 0;
-  double ohm_per_k = fabs(alpha_per_k) * measurement->read.value;
-  for (size_t i = 0; i < measurement->read.count; i++) {
-    const struct oc_cause *cause = &measurement->read.causes[i];
-    if (cause->name == OC_CAUSE_LEADS)
-      member->lead_ohm = oc_cause_limit(cause);
-    else
-      member->meter_ohm = oc_cause_limit(cause);
-  }
-  bool common = is_one_thermometer(measurement->reference->kind);
-  for (size_t i = 0; i < measurement->element.count; i++) {
-    const struct oc_cause *cause = &measurement->element.causes[i];
-    if (cause->shape == OC_NORMAL)
-      oc_budget_add_normal(&own, cause->name, cause->u * ohm_per_k);
-    else if (common && cause->name == OC_CAUSE_REFERENCE_LIMIT)
-      member->thermometer_k = oc_cause_limit(cause);
-    else
-      oc_budget_add_limit(&own, cause->name, oc_cause_limit(cause) * ohm_per_k);
-  }
-  member->own = oc_spread_of(&own);
-}
-
-static void fill_bands(struct member *member, const struct oc_measurement *measurement) {
-  for (int i = 0; i < BAND_NODES; i++) {
-    double error = 2.0 * i / (BAND_NODES - 1) - 1;
-    struct oc_band band =
-        oc_tolerance_band(measurement->curve, &measurement->tolerance,
-                          measurement->element.value + error * member->thermometer_k);
-    member->band[i] = (struct limits){band.low_ohm, band.high_ohm};
-  }
-}
-
-/* A measurement is asked again instead of kept: sixteen are too large for a stack. Readings
- * that are not judged together need no more of it than the question. */
-static void look_at(struct member *member, struct question *question, bool together) {
-  struct oc_measurement measurement;
-  oc_measurement_ask(&measurement, question->sensor, member->reading, question->meter,
+/* A measurement is asked again instead of kept: sixteen are too large for a stack. */
+static void ask(struct oc_measurement *measurement, const struct question *question,
+                const struct member *member) {
+  oc_measurement_ask(measurement, question->sensor, member->reading, question->meter,
                      member->reference, question->check);
-  question->level = measurement.level;
-  question->limit_k = measurement.limit_k;
-  if (!together)
-    return;
-  divide_causes(member, &measurement);
-  fill_bands(member, &measurement);
 }
 
-/* Between nodes that lie so near, limits are straight. */
-static struct limits band_at(const struct member *member, double error) {
-  double place = (error + 1) / 2 * (BAND_NODES - 1);
-  int node = (int)fmin(floor(place), BAND_NODES - 2);
-  double part = place - node;
-  const struct limits *a = &member->band[node];
-  const struct limits *b = a + 1;
-  return (struct limits){a->low_ohm + part * (b->low_ohm - a->low_ohm),
-                         a->high_ohm + part * (b->high_ohm - a->high_ohm)};
-}
+/* ---- the part ---- */
 
-/* ---- all together ---- */
-
-struct joint {
-  double within;
-  double none_low;
-  double none_high;
-};
-
-/* The common errors, each from -1 to 1 of its limit. */
-struct errors {
-  double meter;
-  double lead;
-  double thermometer;
-};
-
-static struct joint at_errors(const struct member *members, size_t count,
-                              const struct errors *errors) {
-  struct joint p = {1, 1, 1};
+/* All readings by the limits of one band where it says something, else by those judged by;
+ * false when it says nothing at that reading. */
+static bool fill(struct oc_part *part, const struct question *question,
+                 const struct member *members, size_t count, size_t band, size_t reading,
+                 const char **name) {
+  bool says = false;
+  struct oc_measurement measurement;
+  ask(&measurement, question, &members[reading]);
+  struct oc_measurement by = measurement;
+  if (!oc_measurement_band(&by, band, name))
+    return false;
+  struct oc_tolerance tolerance = by.tolerance;
+  oc_part_begin(part);
   for (size_t i = 0; i < count; i++) {
-    const struct member *member = &members[i];
-    struct limits band = band_at(member, errors->thermometer);
-    struct oc_spread own = member->own;
-    own.value += errors->meter * member->meter_ohm + errors->lead * member->lead_ohm;
-    double low = oc_spread_below(&own, band.low_ohm);
-    double not_high = oc_spread_below(&own, band.high_ohm);
-    p.within *= fmax(0, not_high - low);
-    p.none_low *= 1 - low;
-    p.none_high *= not_high;
+    ask(&measurement, question, &members[i]);
+    bool covers =
+        oc_tolerance_covers(measurement.curve, &tolerance, measurement.bath.value) == OHM_OK;
+    oc_part_add(part, &measurement, covers ? &tolerance : &measurement.tolerance);
+    says = says || covers;
   }
-  return p;
+  return says;
 }
 
-static double lattice_at(int point, double step) {
-  double place = 0.5 + point * step;
-  return 2 * (place - floor(place)) - 1;
-}
-
-static struct joint over_common_causes(const struct member *members, size_t count) {
-  struct joint sum = {0, 0, 0};
-  for (int point = 0; point < LATTICE_POINTS; point++) {
-    const struct errors errors = {lattice_at(point, 0.81917251339616443),
-                                  lattice_at(point, 0.67104360670378920),
-                                  lattice_at(point, 0.54970047790197026)};
-    struct joint p = at_errors(members, count, &errors);
-    sum.within += p.within;
-    sum.none_low += p.none_low;
-    sum.none_high += p.none_high;
-  }
-  return (struct joint){sum.within / LATTICE_POINTS, sum.none_low / LATTICE_POINTS,
-                        sum.none_high / LATTICE_POINTS};
-}
-
-/* However the lattice falls, all within is no likelier than any one of them, and any low
- * no less likely. */
-static void bound_by_each(struct joint *p, const struct member *members, size_t count) {
+static void fill_by_chosen(struct oc_part *part, const struct question *question,
+                           const struct member *members, size_t count, double *level, bool *told) {
+  struct oc_measurement measurement;
+  oc_part_begin(part);
   for (size_t i = 0; i < count; i++) {
-    const ohm_finding *one = members[i].finding;
-    p->within = fmin(p->within, ohm_finding_number(one, OHM_FIELD_P_WITHIN));
-    p->none_low = fmin(p->none_low, 1 - ohm_finding_number(one, OHM_FIELD_P_LOW));
-    p->none_high = fmin(p->none_high, 1 - ohm_finding_number(one, OHM_FIELD_P_HIGH));
+    ask(&measurement, question, &members[i]);
+    oc_part_add(part, &measurement, &measurement.tolerance);
   }
+  *level = measurement.level;
+  *told = measurement.band_told;
 }
 
-static void judge_together(ohm_finding *finding, const struct member *members, size_t count,
-                           double level) {
-  struct joint p = over_common_causes(members, count);
-  bound_by_each(&p, members, count);
-  oc_finding_set_number(finding, OHM_FIELD_P_WITHIN, p.within);
-  oc_finding_set_number(finding, OHM_FIELD_P_LOW, 1 - p.none_low);
-  oc_finding_set_number(finding, OHM_FIELD_P_HIGH, 1 - p.none_high);
-  if (1 - p.none_high >= level)
-    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_HIGH);
-  else if (1 - p.none_low >= level)
-    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_LOW);
-  else if (p.within >= level)
+static size_t greatest(const double *p, size_t count) {
+  size_t at = 0;
+  for (size_t i = 1; i < count; i++)
+    if (p[i] > p[at])
+      at = i;
+  return at;
+}
+
+/* A maker, or the table itself, by whose limits the part is not beyond them there; NULL when
+ * it is by those of all. */
+static ohm_status find_allowing(const struct question *question, const struct member *members,
+                                size_t count, double level, size_t reading, bool high,
+                                const char **allowing) {
+  struct oc_part part;
+  struct oc_part_answer answer;
+  const char *name;
+  *allowing = NULL;
+  for (size_t band = 0; fill(&part, question, members, count, band, reading, &name); band++) {
+    if (!oc_part_judge(&part, level, &answer))
+      return OHM_NO_MEMORY;
+    double p = high ? answer.p_high[reading] : answer.p_low[reading];
+    if (p < oc_part_level(&part, level))
+      *allowing = name;
+  }
+  return OHM_OK;
+}
+
+static ohm_status condemn(ohm_finding *finding, const struct question *question,
+                          const struct member *members, size_t count, double level, size_t reading,
+                          bool high, bool told) {
+  const char *allowing = NULL;
+  ohm_status status =
+      told ? OHM_OK : find_allowing(question, members, count, level, reading, high, &allowing);
+  if (status != OHM_OK)
+    return status;
+  oc_finding_set_number(finding, OHM_FIELD_BEYOND_AT_C,
+                        ohm_finding_number(members[reading].finding, OHM_FIELD_AT_C));
+  if (allowing) {
+    oc_finding_set_text(finding, OHM_FIELD_ALLOWED_BY, allowing);
+    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_ANOTHER_BAND);
+  } else {
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, high ? OHM_REASON_HIGH : OHM_REASON_LOW);
+  }
+  return OHM_OK;
+}
+
+static ohm_status judge_together(ohm_finding *finding, const struct question *question,
+                                 const struct member *members, size_t count) {
+  struct oc_part part;
+  struct oc_part_answer answer;
+  double level;
+  bool told;
+  fill_by_chosen(&part, question, members, count, &level, &told);
+  if (!oc_part_judge(&part, level, &answer))
+    return OHM_NO_MEMORY;
+  size_t low = greatest(answer.p_low, count);
+  size_t high = greatest(answer.p_high, count);
+  double needed = oc_part_level(&part, level);
+  oc_finding_set_number(finding, OHM_FIELD_P_WITHIN, answer.p_within);
+  oc_finding_set_number(finding, OHM_FIELD_P_LOW, answer.p_low[low]);
+  oc_finding_set_number(finding, OHM_FIELD_P_HIGH, answer.p_high[high]);
+  oc_finding_set_text(finding, OHM_FIELD_ALLOWED_BY, "");
+  oc_finding_set_number(finding, OHM_FIELD_IN_BAND, answer.place);
+  oc_finding_set_number(finding, OHM_FIELD_IN_BAND_LOW, answer.place_low);
+  oc_finding_set_number(finding, OHM_FIELD_IN_BAND_HIGH, answer.place_high);
+  if (answer.p_high[high] >= needed)
+    return condemn(finding, question, members, count, level, high, true, told);
+  if (answer.p_low[low] >= needed)
+    return condemn(finding, question, members, count, level, low, false, told);
+  if (answer.p_within >= level)
     oc_finding_set_verdict(finding, OHM_WITHIN, OHM_REASON_CONFORMS);
   else
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_UNCERTAIN);
+  return OHM_OK;
 }
 
 /* A reading with no probabilities of its own speaks for all: a fault seen once is a
@@ -201,72 +158,32 @@ static const struct member *spokesman(const struct member *members, size_t count
 
 /* ---- the fan ---- */
 
-static double or_infinity(double x) {
-  return isnan(x) ? INFINITY : x;
-}
-
-static const ohm_field late_fields[] = {OHM_FIELD_SERIES_OHM, OHM_FIELD_SERIES_LATE_K,
-                                        OHM_FIELD_SERIES_SOUND_LATE_K, OHM_FIELD_LATE_K};
-static const ohm_field early_fields[] = {OHM_FIELD_LEAKAGE_OHM, OHM_FIELD_LEAKAGE_EARLY_K,
-                                         OHM_FIELD_LEAKAGE_SOUND_EARLY_K, OHM_FIELD_EARLY_K};
-
-static void copy_fields(ohm_finding *to, const ohm_finding *from, const ohm_field *fields,
-                        size_t count) {
-  for (size_t i = 0; i < count; i++)
-    oc_finding_set_number(to, fields[i], ohm_finding_number(from, (int)fields[i]));
-}
-
-static void judge_job(ohm_finding *finding, double limit_k, bool outside, ohm_job_reason why) {
-  double late_k = or_infinity(ohm_finding_number(finding, OHM_FIELD_LATE_K));
-  double early_k = or_infinity(ohm_finding_number(finding, OHM_FIELD_EARLY_K));
-  if (outside)
-    oc_finding_set_job(finding, OHM_OUTSIDE, why);
-  else if (late_k <= limit_k && early_k <= limit_k)
-    oc_finding_set_job(finding, OHM_WITHIN, OHM_JOB_CONFORMS);
-  else
-    oc_finding_set_job(finding, OHM_UNDECIDED, OHM_JOB_UNCERTAIN);
-}
-
-/* Of each direction the reading that leaves least. Each is asked at a level that
- * leaves the level to all of them together, whatever their errors have in common
- * (Bonferroni). */
-static void tell_job(ohm_finding *finding, const struct member *members, size_t count,
-                     const struct question *question) {
-  oc_check stricter = question->check ? *question->check : (oc_check)OC_CHECK_INIT;
-  stricter.level = 1 - (1 - question->level) / (double)count;
-  bool outside = false;
-  bool any = false;
-  ohm_job_reason why = OHM_JOB_UNCERTAIN;
+/* The reading whose own fields stand for all: of those that speak for the fan the one
+ * nearest to where it is to start. How a sensor reads there needs no curve to be right. */
+static const struct member *nearest_to_fan(const struct member *members, size_t count) {
+  const struct member *best = NULL;
+  double nearest_k = INFINITY;
   for (size_t i = 0; i < count; i++) {
-    ohm_finding one = oc_finding_in(finding->arena);
-    if (oc_bath_check(question->sensor, members[i].reading, question->meter, members[i].reference,
-                      &stricter, &one) != OHM_OK ||
-        !ohm_finding_text(&one, OHM_FIELD_JOB, 0))
-      continue;
-    if (!any || or_infinity(ohm_finding_number(&one, OHM_FIELD_LATE_K)) <
-                    or_infinity(ohm_finding_number(finding, OHM_FIELD_LATE_K)))
-      copy_fields(finding, &one, late_fields, sizeof late_fields / sizeof late_fields[0]);
-    if (!any || or_infinity(ohm_finding_number(&one, OHM_FIELD_EARLY_K)) <
-                    or_infinity(ohm_finding_number(finding, OHM_FIELD_EARLY_K)))
-      copy_fields(finding, &one, early_fields, sizeof early_fields / sizeof early_fields[0]);
-    any = true;
-    if (ohm_finding_job(&one) == OHM_OUTSIDE) {
-      outside = true;
-      why = oc_finding_job_reason(&one);
+    const ohm_finding *one = members[i].finding;
+    double away_k =
+        fabs(ohm_finding_number(one, OHM_FIELD_AT_C) - ohm_finding_number(one, OHM_FIELD_FAN_C));
+    if (ohm_finding_text(one, OHM_FIELD_JOB, 0) && away_k < nearest_k) {
+      best = &members[i];
+      nearest_k = away_k;
     }
   }
-  if (any)
-    judge_job(finding, question->limit_k, outside, why);
+  return best;
 }
 
-/* The reading whose own fields stand for all: the one that says most about the fan. */
-static const struct member *plainest(const struct member *members, size_t count) {
-  const struct member *best = &members[0];
-  for (size_t i = 1; i < count; i++)
-    if (or_infinity(ohm_finding_number(members[i].finding, OHM_FIELD_LATE_K)) <
-        or_infinity(ohm_finding_number(best->finding, OHM_FIELD_LATE_K)))
-      best = &members[i];
-  return best;
+static const ohm_field fan_fields[] = {
+    OHM_FIELD_SERIES_OHM,  OHM_FIELD_SERIES_LATE_K,   OHM_FIELD_SERIES_SOUND_LATE_K,
+    OHM_FIELD_LEAKAGE_OHM, OHM_FIELD_LEAKAGE_EARLY_K, OHM_FIELD_LEAKAGE_SOUND_EARLY_K,
+    OHM_FIELD_LATE_K,      OHM_FIELD_EARLY_K};
+
+static void tell_job(ohm_finding *finding, const ohm_finding *from) {
+  for (size_t i = 0; i < sizeof fan_fields / sizeof fan_fields[0]; i++)
+    oc_finding_set_number(finding, fan_fields[i], ohm_finding_number(from, (int)fan_fields[i]));
+  oc_finding_set_job(finding, ohm_finding_job(from), oc_finding_job_reason(from));
 }
 
 /* ---- repeats ---- */
@@ -321,7 +238,8 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
         .finding = &findings[i], .reading = &readings[i], .reference = &references[i]};
   }
   const struct member *speaker = spokesman(members, kept);
-  *finding = speaker ? *speaker->finding : *plainest(members, kept)->finding;
+  const struct member *near = nearest_to_fan(members, kept);
+  *finding = *(speaker ? speaker : near ? near : &members[kept - 1])->finding;
   oc_finding_set_number(finding, OHM_FIELD_READINGS, (double)count);
   if (moved_ohm > 0) {
     oc_finding_set_number(finding, OHM_FIELD_MOVED_OHM, moved_ohm);
@@ -330,13 +248,9 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
   }
   if (kept == 1)
     return OHM_OK;
-  struct question question = {.sensor = sensor, .meter = meter, .check = check};
-  for (size_t i = 0; i < kept; i++)
-    look_at(&members[i], &question, !speaker);
-  if (!speaker)
-    judge_together(finding, members, kept, question.level);
   /* A question that silences the fan in one reading silences it in all. */
-  if (!speaker || ohm_finding_text(finding, OHM_FIELD_JOB, 0))
-    tell_job(finding, members, kept, &question);
-  return OHM_OK;
+  if (near && ohm_finding_text(finding, OHM_FIELD_JOB, 0))
+    tell_job(finding, near->finding);
+  const struct question question = {sensor, meter, check};
+  return speaker ? OHM_OK : judge_together(finding, &question, members, kept);
 }

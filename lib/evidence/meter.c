@@ -301,19 +301,26 @@ static double percent_of(const oc_meter *meter) {
   return meter->accuracy == OC_ASSUMED ? OC_ASSUMED_METER_PERCENT : meter->percent;
 }
 
-static double limit_of(const oc_meter *meter, const oc_reading *reading,
-                       struct oc_meter_assumed *assumed) {
+static struct oc_meter_parts parts_of(const oc_meter *meter, const oc_reading *reading,
+                                      struct oc_meter_assumed *assumed) {
   assumed->accuracy = meter->accuracy == OC_ASSUMED;
   assumed->resolution = false;
   assumed->zeros = false;
-  if (meter->accuracy == OC_EXACT)
-    return 0;
-  double counts = assumed->accuracy ? OC_ASSUMED_METER_COUNTS : meter->counts;
   struct digits digits = digits_of(meter, reading);
+  if (meter->accuracy == OC_EXACT)
+    return (struct oc_meter_parts){0, 0, digits.count_ohm};
+  double counts = assumed->accuracy ? OC_ASSUMED_METER_COUNTS : meter->counts;
   assumed->resolution = digits.assumed;
   assumed->zeros = digits.zeros;
-  return percent_of(meter) / 100 * reading->r_ohm + fmax(counts, 0.5) * digits.count_ohm +
-         digits.rounding_ohm;
+  return (struct oc_meter_parts){percent_of(meter) / 100 * reading->r_ohm,
+                                 fmax(counts, 0.5) * digits.count_ohm + digits.rounding_ohm,
+                                 digits.count_ohm};
+}
+
+static double limit_of(const oc_meter *meter, const oc_reading *reading,
+                       struct oc_meter_assumed *assumed) {
+  struct oc_meter_parts parts = parts_of(meter, reading, assumed);
+  return parts.percent_ohm + parts.counts_ohm;
 }
 
 static ohm_status check_reading(const oc_meter *meter, const oc_reading *reading) {
@@ -374,4 +381,9 @@ ohm_status oc_meter_estimate(const oc_meter *meter, const oc_reading *reading,
   if (status == OHM_OK)
     *r_ohm = (ohm_estimate){budget.value, oc_budget_u(&budget)};
   return status;
+}
+
+struct oc_meter_parts oc_meter_parts(const oc_meter *meter, const oc_reading *reading) {
+  struct oc_meter_assumed assumed;
+  return parts_of(meter ? meter : &assumed_meter, reading, &assumed);
 }

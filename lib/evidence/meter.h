@@ -123,4 +123,14 @@ struct oc_meter_assumed {
 ohm_status oc_meter_budget(const oc_meter *meter, const oc_reading *reading,
                            struct oc_budget *budget, struct oc_meter_assumed *assumed);
 
+/** The limit of error of a reading in its parts, ohm. */
+struct oc_meter_parts {
+  double percent_ohm; /**< by the percent of reading: of the range's own resistor */
+  double counts_ohm;  /**< by counts, and what the digits leave open */
+  double count_ohm;   /**< one count; alike on one range */
+};
+
+/** Those of a meter and a reading that oc_meter_budget() takes. meter may be NULL. */
+struct oc_meter_parts oc_meter_parts(const oc_meter *meter, const oc_reading *reading);
+
 #endif

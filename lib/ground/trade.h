@@ -34,6 +34,17 @@
 /* A part follows the printed curve no closer than this at any one temperature, relative
  * standard uncertainty; common practice, no source. */
 #define OC_SCATTER OC_FIGURE(0.005)
+/* A good part's curve is no rougher than this share of what its maker allows; common
+ * practice, no source. */
+#define OC_SCATTER_SHARE OC_FIGURE(0.2)
+/* The flattest and the steepest beta between two rows above 60 C of the printed tables of
+ * engine and gauge sensors, 3010 of Volvo LH 2.4 and 4570 of the same car in trade tables,
+ * rounded outwards. */
+#define OC_FLATTEST_BETA_K OC_FIGURE(3000)
+#define OC_STEEPEST_BETA_K OC_FIGURE(4600)
+/* A curve continued past its last row by the beta of its end may be off by this share of the
+ * way: 9 in 10 of the printed tables, cut off 5 to 40 K before their end, are off by less. */
+#define OC_BEYOND_SHARE OC_FIGURE(0.1)
 /* How far a dissipation factor differs from sensor to sensor; common practice, no source. */
 #define OC_DISSIPATION_SPREAD OC_FIGURE(0.2)
 /* A resistance that changed by more than this factor, or a beta by more than this share, is

@@ -24,8 +24,6 @@ struct faulty {
   double leakage_s; /* siemens */
 };
 
-static const struct faulty sound = {AT_NOMINAL, 1, 0, 0};
-
 /* ---- the fan ---- */
 
 /* A faulty sensor, looked at from the fan. */
@@ -71,8 +69,7 @@ static double early_by_leakage(const struct oc_exposure *exposure, enum element 
 }
 
 static double late_by_drift(const struct oc_exposure *exposure, double factor) {
-  struct faulty faulty = sound;
-  faulty.factor = factor;
+  struct faulty faulty = {AT_NOMINAL, factor, 0, 0};
   return lateness(exposure, &faulty);
 }
 
@@ -81,11 +78,6 @@ static double late_by_drift(const struct oc_exposure *exposure, double factor) {
 static double edge_above_low(const void *context, size_t node, double q) {
   const struct nodes *nodes = context;
   return nodes->band[node].low_ohm + q;
-}
-
-static double edge_above_high(const void *context, size_t node, double q) {
-  const struct nodes *nodes = context;
-  return nodes->band[node].high_ohm + q;
 }
 
 static double edge_of_ratio(const void *context, size_t node, double q) {
@@ -97,11 +89,6 @@ static double edge_of_ratio(const void *context, size_t node, double q) {
 static double edge_leak_high(const void *context, size_t node, double q) {
   const struct nodes *nodes = context;
   return -1 / (q + 1 / nodes->band[node].high_ohm);
-}
-
-static double edge_leak_low(const void *context, size_t node, double q) {
-  const struct nodes *nodes = context;
-  return -1 / (q + 1 / nodes->band[node].low_ohm);
 }
 
 static double series_quantile(const struct oc_exposure *exposure, const struct nodes *nodes,
@@ -125,20 +112,62 @@ static double ratio_quantile(const struct oc_exposure *exposure, const struct no
   return oc_quantile_over(&exposure->read, &nodes->at, edge_of_ratio, nodes, 1e-6, most, p);
 }
 
+/* ---- what is late or early for certain ---- */
+
+/* Whatever stands there, ohms in series, a leakage, a drift or any thermistor of usual beta:
+ * from the reading on, what the module sees falls no steeper than the steepest beta, and
+ * rises nowhere. */
+static double edge_of_start(const struct oc_exposure *exposure, double at_c, double start_c,
+                            bool late) {
+  double doubt = oc_hidden_beyond_k(exposure) * OC_STEEPEST_BETA_K /
+                 (oc_kelvin(exposure->fan_c) * oc_kelvin(exposure->fan_c));
+  double start_ohm = oc_curve_resistance_beyond(exposure->curve, exposure->fan_c);
+  double way = 1 / oc_kelvin(at_c) - 1 / oc_kelvin(start_c);
+  double steepest = exp(OC_STEEPEST_BETA_K * (late ? fmax(0, way) : fmin(0, way)));
+  return start_ohm * steepest * exp(late ? doubt : -doubt);
+}
+
+/* Further from the fan than this, thermistors of usual beta that read alike start it further
+ * apart than the limit. */
+static bool speaks_for_fan(const struct oc_exposure *exposure) {
+  double near_k = exposure->limit_k / (OC_STEEPEST_BETA_K / OC_FLATTEST_BETA_K - 1);
+  return exposure->at.value >= exposure->fan_c - near_k;
+}
+
+static bool is_certainly(const struct oc_exposure *exposure, const struct nodes *nodes, bool late) {
+  double start_c = exposure->fan_c + (late ? exposure->limit_k : -exposure->limit_k);
+  double p = 0;
+  if (!speaks_for_fan(exposure))
+    return false;
+  for (size_t i = 0; i < nodes->at.count; i++) {
+    double edge_ohm = edge_of_start(exposure, nodes->at.condition[i], start_c, late);
+    double below = oc_spread_below(&exposure->read, edge_ohm);
+    p += nodes->at.weight[i] * (late ? 1 - below : below);
+  }
+  return p >= exposure->level;
+}
+
+double oc_hidden_beyond_k(const struct oc_exposure *exposure) {
+  double low_c;
+  double high_c;
+  ohm_curve_range(exposure->curve, &low_c, &high_c, NULL, NULL);
+  return OC_BEYOND_SHARE * fmax(0, fmax(exposure->fan_c - high_c, low_c - exposure->fan_c));
+}
+
 /* ---- together ---- */
 
-static void judge(struct oc_hidden *hidden, const struct oc_exposure *exposure, double drift_late_k,
-                  double drift_early_k, double least_late_k, double least_early_k) {
+static void judge(struct oc_hidden *hidden, const struct oc_exposure *exposure,
+                  const struct nodes *nodes, double drift_late_k, double drift_early_k) {
   double limit_k = exposure->limit_k;
   hidden->job = OHM_UNDECIDED;
   hidden->reason = OHM_JOB_UNCERTAIN;
   if (hidden->late_k <= limit_k && hidden->early_k <= limit_k) {
     hidden->job = OHM_WITHIN;
     hidden->reason = OHM_JOB_CONFORMS;
-  } else if (least_late_k > limit_k) {
+  } else if (is_certainly(exposure, nodes, true)) {
     hidden->job = OHM_OUTSIDE;
     hidden->reason = OHM_JOB_LATE;
-  } else if (least_early_k > limit_k) {
+  } else if (is_certainly(exposure, nodes, false)) {
     hidden->job = OHM_OUTSIDE;
     hidden->reason = OHM_JOB_EARLY;
   } else if (drift_late_k <= limit_k && drift_early_k <= limit_k) {
@@ -152,10 +181,9 @@ struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure) {
   for (size_t i = 0; i < nodes.at.count; i++)
     nodes.band[i] = oc_tolerance_band(exposure->curve, exposure->tolerance, nodes.at.condition[i]);
   double level = exposure->level;
+  double beyond_k = oc_hidden_beyond_k(exposure);
   double series_ohm = series_quantile(exposure, &nodes, edge_above_low, level);
   double leakage_s = leakage_quantile(exposure, &nodes, edge_leak_high, level);
-  double least_series_ohm = series_quantile(exposure, &nodes, edge_above_high, 1 - level);
-  double least_leakage_s = leakage_quantile(exposure, &nodes, edge_leak_low, 1 - level);
   double drift_late_k = late_by_drift(exposure, ratio_quantile(exposure, &nodes, level));
   double drift_early_k = -late_by_drift(exposure, ratio_quantile(exposure, &nodes, 1 - level));
   struct oc_hidden hidden = {.series_ohm = series_ohm,
@@ -166,16 +194,8 @@ struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure) {
                              .leakage_sound_early_k =
                                  early_by_leakage(exposure, AT_NOMINAL, leakage_s),
                              .fifty_late_k = oc_hidden_late_by(exposure, OC_ASSUMED_HIDDEN_OHM)};
-  hidden.late_k = fmax(hidden.series_late_k, drift_late_k);
-  hidden.early_k = fmax(hidden.leakage_early_k, drift_early_k);
-  /* The least that must be wrong, by whichever shape makes least of it. */
-  double least_late_k =
-      least_series_ohm > 0
-          ? fmin(late_by_series(exposure, AT_HIGH, least_series_ohm), -drift_early_k)
-          : 0;
-  double least_early_k =
-      least_leakage_s > 0 ? fmin(early_by_leakage(exposure, AT_LOW, least_leakage_s), -drift_late_k)
-                          : 0;
-  judge(&hidden, exposure, drift_late_k, drift_early_k, least_late_k, least_early_k);
+  hidden.late_k = fmax(hidden.series_late_k, drift_late_k) + beyond_k;
+  hidden.early_k = fmax(hidden.leakage_early_k, drift_early_k) + beyond_k;
+  judge(&hidden, exposure, &nodes, drift_late_k, drift_early_k);
   return hidden;
 }

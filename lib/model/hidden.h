@@ -37,6 +37,16 @@ struct oc_hidden {
 /** How late so many ohms in series with a nominal sensor make the fan, likewise. */
 double oc_hidden_late_by(const struct oc_exposure *exposure, double series_ohm);
 
+/** What a curve that ends before the fan's temperature leaves open of a start, kelvin. */
+double oc_hidden_beyond_k(const struct oc_exposure *exposure);
+
+/**
+ * What could hide behind one reading, and what of the fan is certain. Late is certain when
+ * whatever could stand behind the reading is: ohms in series, a leakage, a drift, or another
+ * thermistor whose beta is none steeper than OC_STEEPEST_BETA_K; early likewise. Only a reading
+ * hot enough makes it so: no further below the fan's temperature than limit_k / (steepest
+ * beta / flattest beta - 1), 9.4 K of 5.
+ */
 struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure);
 
 #endif

@@ -20,6 +20,7 @@ static ohm_status take_check(struct oc_measurement *measurement, const oc_check 
   measurement->limit_assumed = check->limit_k == 0;
   measurement->limit_k = measurement->limit_assumed ? OC_ASSUMED_FAN_LIMIT_K : check->limit_k;
   measurement->place = (ohm_place)check->place;
+  measurement->band_told = check->band || check->tolerance_percent != 0;
   bool good = 0.5 < measurement->level && measurement->level < 1 && 0 < measurement->fan_c &&
               measurement->fan_c < OC_NEVER_C && 0 < measurement->limit_k &&
               measurement->limit_k <= OC_MOST_LIMIT_K;
@@ -49,6 +50,19 @@ static ohm_status take_tolerance(struct oc_measurement *measurement, const oc_ch
   if (measurement->covered == OHM_OUT_OF_RANGE)
     measurement->covered = choose_at(measurement, check, t_c + u_k);
   return measurement->covered == OHM_BAD_ARGUMENT ? OHM_NOT_FOUND : OHM_OK;
+}
+
+bool oc_measurement_band(struct oc_measurement *by, size_t index, const char **name) {
+  const ohm_sensor *sensor = by->sensor;
+  double at_c = by->bath.value;
+  for (size_t i = 0; i <= sensor->band_count; i++) {
+    by->band = i > 0 ? &sensor->bands[i - 1] : NULL;
+    by->tolerance = by->band ? oc_tolerance_of_maker(by->band) : sensor->tolerance;
+    *name = by->band ? by->band->name : "the table's own";
+    if (oc_tolerance_covers(by->curve, &by->tolerance, at_c) == OHM_OK && index-- == 0)
+      return true;
+  }
+  return false;
 }
 
 /* Largest test current of an ohmmeter on the range of a resistance, common practice. */

@@ -38,6 +38,7 @@ struct oc_measurement {
   ohm_place place;
   struct oc_tolerance tolerance; /**< to judge the part by */
   const struct oc_maker_band *band;
+  bool band_told;           /**< that one alone is to be judged by */
   ohm_status covered;       /**< whether that says anything here, as ohm_sensor_band() */
   struct oc_budget bath;    /**< temperature of the bath */
   struct oc_budget element; /**< the same, warmed by the test current */
@@ -54,6 +55,10 @@ struct oc_measurement {
 ohm_status oc_measurement_ask(struct oc_measurement *measurement, const ohm_sensor *sensor,
                               const oc_reading *reading, const oc_meter *meter,
                               const oc_reference *reference, const oc_check *check);
+
+/** Judge by the next of the bands there are at this temperature: the table's own limits, then
+ *  each maker's.  In  by  changed to judge by it.  Return  false past the last. */
+bool oc_measurement_band(struct oc_measurement *by, size_t index, const char **name);
 
 /** Whether a thousand times as much was probably read: "2.31" on a dial at 20k is 2.31 k. */
 bool oc_measurement_misses_k(const struct oc_measurement *measurement);

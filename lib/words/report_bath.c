@@ -66,12 +66,20 @@ static bool none_passes(const struct oc_page *page) {
   return !oc_page_has(page, OHM_FIELD_ACCEPT_LOW_OHM);
 }
 
+/* Of several readings the one is named that tells. */
+static void say_bad(struct oc_page *page, const char *said) {
+  oc_page_add(page, "BAD");
+  if (oc_page_has(page, OHM_FIELD_BEYOND_AT_C))
+    OC_SAY(page, " at {C}", OHM_FIELD_BEYOND_AT_C);
+  oc_page_add(page, said);
+}
+
 static void say_high(struct oc_page *page) {
   if (oc_page_has(page, OHM_FIELD_RANGE_OHM))
     OC_SAY(page, "BAD: more than {ohm} where {ohm} is the most allowed", OHM_FIELD_RANGE_OHM,
            OHM_FIELD_HIGH_OHM);
   else
-    oc_page_add(page, "BAD: too many ohms, it reads colder than it is");
+    say_bad(page, ": too many ohms, it reads colder than it is");
   oc_reading_sure(page, OHM_FIELD_P_HIGH);
 }
 
@@ -84,11 +92,15 @@ static void verdict_line(struct oc_page *page) {
     oc_reading_sure(page, OHM_FIELD_P_WITHIN);
     break;
   case OHM_REASON_LOW:
-    oc_page_add(page, "BAD: too few ohms, it reads hotter than it is");
+    say_bad(page, ": too few ohms, it reads hotter than it is");
     oc_reading_sure(page, OHM_FIELD_P_LOW);
     break;
   case OHM_REASON_HIGH:
     say_high(page);
+    break;
+  case OHM_REASON_ANOTHER_BAND:
+    OC_SAY(page, "CANNOT TELL YET: beyond the limits of {text|the table}, not of {text}",
+           OHM_FIELD_BAND, OHM_FIELD_ALLOWED_BY);
     break;
   case OHM_REASON_NO_TOLERANCE:
     oc_page_add(page, "CANNOT TELL YET: nothing says how far off this sensor may be");
@@ -199,6 +211,8 @@ static void next_line(struct oc_page *page) {
     oc_page_add(page, is_at(page, "module")
                           ? "the module: sensor, plug and wires have shown what they can"
                           : "plug and wires: the same reading at the module's end, hot");
+  else if (reason == OHM_REASON_ANOTHER_BAND)
+    oc_page_add(page, "which maker made the part? Judge by the band of that name");
   else if (reason == OHM_REASON_NO_TOLERANCE)
     oc_page_add(page, "find the maker's limits, or say how far off it may be, such as 5%");
   else if (reason == OHM_REASON_OUTSIDE_BAND)

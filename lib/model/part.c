@@ -1,0 +1,411 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The common errors are drawn over by a lattice whose steps are powers of 1/g, g the root of
+ * x^(d+1) = x + 1, which fills a box of d sides evenly. Given those, all that is left is
+ * normal: the places follow by weighted least squares, and what lies off them weighs the
+ * case. At a temperature that was measured the part is where its own reading and the place
+ * put it, each by what it is worth.
+ */
+#include "part.h"
+
+#include <stdlib.h>
+
+#include "../arithmetic/gaussian.h"
+
+enum { POINTS = 2048, RANGES = 4, HERMITE = 5 };
+
+/* Less than this of the weightiest case is nothing. */
+static const double NOTHING = 1e-5;
+/* Beyond this many standard deviations lies under 1e-9. */
+static const double FAR = 6;
+/* No reading is looked at more sharply than by this share of what is allowed. */
+static const double LEAST_SHARE = 0.02;
+
+/* ---- readings ---- */
+
+void oc_part_begin(struct oc_part *part) {
+  part->count = 0;
+  part->places = 1;
+}
+
+static bool is_one_thermometer(int kind) {
+  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
+}
+
+/* Its limit is returned; all else errs in this reading alone. */
+static double take_element(struct oc_part_reading *reading,
+                           const struct oc_measurement *measurement, double alpha_per_k) {
+  double thermometer_k = 0;
+  for (size_t i = 0; i < measurement->element.count; i++) {
+    const struct oc_cause *cause = &measurement->element.causes[i];
+    if (cause->name == OC_CAUSE_REFERENCE_LIMIT && is_one_thermometer(measurement->reference->kind))
+      thermometer_k = oc_cause_limit(cause);
+    else
+      reading->u_own = hypot(reading->u_own, alpha_per_k * cause->u);
+  }
+  return thermometer_k;
+}
+
+static double log_middle(const struct oc_band *band) {
+  return (log(band->low_ohm) + log(band->high_ohm)) / 2;
+}
+
+static void take_band(struct oc_part_reading *reading, const struct oc_measurement *measurement,
+                      const struct oc_tolerance *tolerance, double thermometer_k) {
+  double at_c = measurement->element.value;
+  struct oc_band band = oc_tolerance_band(measurement->curve, tolerance, at_c);
+  reading->half = log(band.high_ohm / band.low_ohm) / 2;
+  reading->worth[0] = reading->half;
+  reading->worth[1] = 0;
+  if (tolerance->kind == OC_TOLERANCE_BETA) {
+    double there_ohm = oc_curve_resistance_beyond(measurement->curve, tolerance->at_c);
+    reading->worth[1] = tolerance->beta_percent / 100 * log(band.nominal_ohm / there_ohm);
+    reading->worth[0] = reading->half - fabs(reading->worth[1]);
+  }
+  for (int i = 0; i < OC_PART_NODES; i++) {
+    double error = 2.0 * i / (OC_PART_NODES - 1) - 1;
+    struct oc_band there =
+        oc_tolerance_band(measurement->curve, tolerance, at_c + error * thermometer_k);
+    reading->middle[i] = log_middle(&there);
+  }
+}
+
+void oc_part_add(struct oc_part *part, const struct oc_measurement *measurement,
+                 const struct oc_tolerance *tolerance) {
+  struct oc_part_reading *reading = &part->readings[part->count++];
+  struct oc_meter_parts meter = oc_meter_parts(measurement->meter, measurement->reading);
+  double r_ohm = measurement->read.value;
+  double alpha_per_k = 0;
+  ohm_curve_alpha(measurement->curve, measurement->element.value, &alpha_per_k);
+  *reading = (struct oc_part_reading){
+      .log_ohm = log(r_ohm),
+      .meter = meter.percent_ohm / r_ohm,
+      .leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm,
+      .range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0,
+      .u_own = meter.counts_ohm / r_ohm / sqrt(3)};
+  double thermometer_k = take_element(reading, measurement, isnan(alpha_per_k) ? 0 : alpha_per_k);
+  take_band(reading, measurement, tolerance, thermometer_k);
+  if (oc_curve_falls(measurement->curve))
+    reading->scatter = fmin(OC_SCATTER, OC_SCATTER_SHARE * reading->half);
+  reading->u_own = fmax(reading->u_own, LEAST_SHARE * reading->half);
+  if (tolerance->kind == OC_TOLERANCE_BETA)
+    part->places = 2;
+}
+
+double oc_part_level(const struct oc_part *part, double level) {
+  size_t places = part->places < part->count ? part->places : part->count;
+  return 1 - (1 - level) / (double)places;
+}
+
+/* ---- one case of the common errors ---- */
+
+/* The place of each reading's range among those in use; beyond the last one they share it. */
+static size_t number_ranges(const struct oc_part *part, bool alike, size_t *number) {
+  int seen[RANGES];
+  size_t count = 0;
+  for (size_t i = 0; i < part->count; i++) {
+    size_t at = 0;
+    while (at < count && !alike && seen[at] != part->readings[i].range)
+      at++;
+    if (at == count && count < RANGES)
+      seen[count++] = part->readings[i].range;
+    number[i] = at < RANGES ? at : RANGES - 1;
+  }
+  return count;
+}
+
+struct lattice {
+  size_t sides;
+  double step[RANGES + 2];
+};
+
+static struct lattice lattice_of(size_t sides) {
+  double g = 2;
+  for (int i = 0; i < 60; i++)
+    g = pow(1 + g, 1 / (double)(sides + 1));
+  struct lattice lattice = {.sides = sides};
+  double step = 1;
+  for (size_t k = 0; k < sides; k++)
+    lattice.step[k] = step /= g;
+  return lattice;
+}
+
+static double lattice_at(const struct lattice *lattice, size_t side, int point) {
+  double place = 0.5 + (point + 1) * lattice->step[side];
+  return 2 * (place - floor(place)) - 1;
+}
+
+/* Between nodes that lie so near, the middle is straight. */
+static double middle_at(const struct oc_part_reading *reading, double error) {
+  double place = (error + 1) / 2 * (OC_PART_NODES - 1);
+  int node = (int)fmin(floor(place), OC_PART_NODES - 2);
+  double share = place - node;
+  return reading->middle[node] + share * (reading->middle[node + 1] - reading->middle[node]);
+}
+
+/* What the readings know of the places: the same in every case. */
+struct design {
+  size_t places;
+  double precision[OC_PART_READINGS]; /* 1 / variance of a reading about its place */
+  double kept[OC_PART_READINGS];      /* share of what it is off that is the part's own */
+  double worth[OC_PART_READINGS][2];
+  double covariance[2][2]; /* of the places */
+};
+
+/* Readings at one temperature leave one place to find, that of the whole half-band. */
+static void lay_out(struct design *design, const struct oc_part *part) {
+  double information[2][2] = {{0, 0}, {0, 0}};
+  for (size_t i = 0; i < part->count; i++) {
+    const struct oc_part_reading *reading = &part->readings[i];
+    double scatter = reading->scatter * reading->scatter;
+    double variance = scatter + reading->u_own * reading->u_own;
+    design->precision[i] = 1 / variance;
+    design->kept[i] = scatter / variance;
+    for (int a = 0; a < 2; a++)
+      for (int b = 0; b < 2; b++)
+        information[a][b] += reading->worth[a] * reading->worth[b] / variance;
+  }
+  double determinant =
+      information[0][0] * information[1][1] - information[0][1] * information[1][0];
+  bool apart = determinant > 1e-6 * information[0][0] * information[1][1];
+  design->places = apart ? 2 : 1;
+  double total = 0;
+  for (size_t i = 0; i < part->count; i++) {
+    design->worth[i][0] = apart ? part->readings[i].worth[0] : part->readings[i].half;
+    design->worth[i][1] = apart ? part->readings[i].worth[1] : 0;
+    total += design->worth[i][0] * design->worth[i][0] * design->precision[i];
+  }
+  design->covariance[0][0] = apart ? information[1][1] / determinant : 1 / total;
+  design->covariance[1][1] = apart ? information[0][0] / determinant : 0;
+  design->covariance[0][1] = design->covariance[1][0] =
+      apart ? -information[0][1] / determinant : 0;
+}
+
+struct state {
+  double weight; /* logarithm */
+  double place[2];
+  double off[OC_PART_READINGS]; /* of each reading from the middle */
+};
+
+static void solve(struct state *state, const struct design *design, size_t count) {
+  double right[2] = {0, 0};
+  double square = 0;
+  for (size_t i = 0; i < count; i++) {
+    double weighted = design->precision[i] * state->off[i];
+    square += weighted * state->off[i];
+    for (int a = 0; a < 2; a++)
+      right[a] += design->worth[i][a] * weighted;
+  }
+  for (int a = 0; a < 2; a++)
+    state->place[a] = design->covariance[a][0] * right[0] + design->covariance[a][1] * right[1];
+  state->weight = -(square - state->place[0] * right[0] - state->place[1] * right[1]) / 2;
+}
+
+/* ---- where the part is in one case ---- */
+
+/* Gauss-Hermite, 5 points, for a normal quantity: Abramowitz and Stegun, Handbook of
+ * Mathematical Functions, table 25.10, abscissae times root 2, weights over root pi. */
+static const double hermite_x[HERMITE] = {-2.85697001387281, -1.35562617997427, 0, 1.35562617997427,
+                                          2.85697001387281};
+static const double hermite_w[HERMITE] = {0.0112574113277207, 0.222075922005613, 0.533333333333333,
+                                          0.222075922005613, 0.0112574113277207};
+
+/* At a reading: where its own resistance has its middle, and what it owes to the places. */
+struct there {
+  double middle;
+  double by_place[2];
+  double u; /* beside the places */
+};
+
+static struct there part_at(const struct oc_part *part, const struct design *design,
+                            const struct state *state, size_t i) {
+  double kept = design->kept[i];
+  struct there there = {.middle = kept * state->off[i],
+                        .u = part->readings[i].scatter * sqrt(fmax(0, 1 - kept))};
+  for (int a = 0; a < 2; a++) {
+    there.by_place[a] = (1 - kept) * design->worth[i][a];
+    there.middle += there.by_place[a] * state->place[a];
+  }
+  return there;
+}
+
+static double below(double x, double u) {
+  if (fabs(x) >= FAR * u)
+    return x > 0 ? 1 : x < 0 ? 0 : 0.5;
+  return oc_normal_below(x / u);
+}
+
+static double whole_u(const struct design *design, const struct there *there) {
+  double variance = there->u * there->u;
+  for (int a = 0; a < 2; a++)
+    for (int b = 0; b < 2; b++)
+      variance += there->by_place[a] * there->by_place[b] * design->covariance[a][b];
+  return sqrt(variance);
+}
+
+/* Of all readings, the places moved from what is likeliest. */
+static double within_at(const struct oc_part *part, const struct there *at, const double *moved) {
+  double p = 1;
+  for (size_t i = 0; i < part->count; i++) {
+    double middle = at[i].middle + at[i].by_place[0] * moved[0] + at[i].by_place[1] * moved[1];
+    double half = part->readings[i].half;
+    p *= fmax(0, below(half - middle, at[i].u) - below(-half - middle, at[i].u));
+  }
+  return p;
+}
+
+static double within(const struct oc_part *part, const struct design *design,
+                     const struct there *at) {
+  double u_first = sqrt(design->covariance[0][0]);
+  double along = design->places == 2 ? design->covariance[0][1] / u_first : 0;
+  double across = sqrt(fmax(0, design->covariance[1][1] - along * along));
+  int second = design->places == 2 ? HERMITE : 1;
+  double p = 0;
+  for (int i = 0; i < HERMITE; i++)
+    for (int k = 0; k < second; k++) {
+      double x = second == 1 ? 0 : hermite_x[k];
+      const double moved[2] = {u_first * hermite_x[i], along * hermite_x[i] + across * x};
+      p += hermite_w[i] * (second == 1 ? 1 : hermite_w[k]) * within_at(part, at, moved);
+    }
+  return p;
+}
+
+/* ---- all cases ---- */
+
+struct cases {
+  double place[POINTS];
+  double weight[POINTS];
+  double u;
+};
+
+static double place_below(const struct cases *cases, double place) {
+  double sum = 0;
+  double total = 0;
+  for (int i = 0; i < POINTS; i++) {
+    if (cases->weight[i] == 0)
+      continue;
+    total += cases->weight[i];
+    sum += cases->weight[i] * below(place - cases->place[i], cases->u);
+  }
+  return sum / total;
+}
+
+/* To a thousandth of the standard deviation. */
+static double place_quantile(const struct cases *cases, double middle, double u, double p) {
+  double low = middle - FAR * u;
+  double high = middle + FAR * u;
+  for (int i = 0; i < 14; i++) {
+    middle = low + (high - low) / 2;
+    if (place_below(cases, middle) < p)
+      low = middle;
+    else
+      high = middle;
+  }
+  return low + (high - low) / 2;
+}
+
+static void draw(struct state *state, const struct oc_part *part, const struct lattice *lattice,
+                 const size_t *range, int point) {
+  double thermometer = lattice_at(lattice, 0, point);
+  double leads = lattice_at(lattice, 1, point);
+  for (size_t i = 0; i < part->count; i++) {
+    const struct oc_part_reading *reading = &part->readings[i];
+    state->off[i] = reading->log_ohm - middle_at(reading, thermometer) - leads * reading->leads -
+                    lattice_at(lattice, 2 + range[i], point) * reading->meter;
+  }
+}
+
+static void tell_place(struct oc_part_answer *answer, const struct cases *cases, double level) {
+  double sum = 0;
+  double squares = 0;
+  double total = 0;
+  for (int i = 0; i < POINTS; i++) {
+    sum += cases->weight[i] * cases->place[i];
+    squares += cases->weight[i] * cases->place[i] * cases->place[i];
+    total += cases->weight[i];
+  }
+  double u = sqrt(fmax(0, squares / total - sum * sum / (total * total)) + cases->u * cases->u);
+  answer->place = sum / total;
+  answer->place_low = place_quantile(cases, answer->place, u, (1 - level) / 2);
+  answer->place_high = place_quantile(cases, answer->place, u, (1 + level) / 2);
+}
+
+static void add_case(struct oc_part_answer *answer, const struct oc_part *part,
+                     const struct design *design, const struct state *state, double weight) {
+  struct there at[OC_PART_READINGS];
+  for (size_t i = 0; i < part->count; i++) {
+    at[i] = part_at(part, design, state, i);
+    double u = whole_u(design, &at[i]);
+    double half = part->readings[i].half;
+    answer->p_low[i] += weight * below(-half - at[i].middle, u);
+    answer->p_high[i] += weight * below(at[i].middle - half, u);
+  }
+  answer->p_within += weight * within(part, design, at);
+}
+
+static void judge(const struct oc_part *part, double level, bool alike, struct cases *cases,
+                  struct oc_part_answer *answer) {
+  size_t range[OC_PART_READINGS];
+  struct design design;
+  struct state state;
+  struct lattice lattice = lattice_of(2 + number_ranges(part, alike, range));
+  lay_out(&design, part);
+  double greatest = -INFINITY;
+  for (int point = 0; point < POINTS; point++) {
+    draw(&state, part, &lattice, range, point);
+    solve(&state, &design, part->count);
+    cases->place[point] = state.place[0];
+    cases->weight[point] = state.weight;
+    greatest = fmax(greatest, state.weight);
+  }
+  double total = 0;
+  for (int point = 0; point < POINTS; point++) {
+    double weight = exp(cases->weight[point] - greatest);
+    cases->weight[point] = weight > NOTHING ? weight : 0;
+    total += cases->weight[point];
+  }
+  *answer = (struct oc_part_answer){.place = NAN, .place_low = NAN, .place_high = NAN};
+  for (int point = 0; point < POINTS; point++) {
+    if (cases->weight[point] == 0)
+      continue;
+    draw(&state, part, &lattice, range, point);
+    solve(&state, &design, part->count);
+    add_case(answer, part, &design, &state, cases->weight[point] / total);
+  }
+  cases->u = sqrt(design.covariance[0][0]);
+  if (part->places == 1)
+    tell_place(answer, cases, level);
+}
+
+static void allow_both(struct oc_part_answer *one, const struct oc_part_answer *other,
+                       size_t count) {
+  one->p_within = fmin(one->p_within, other->p_within);
+  for (size_t i = 0; i < count; i++) {
+    one->p_low[i] = fmin(one->p_low[i], other->p_low[i]);
+    one->p_high[i] = fmin(one->p_high[i], other->p_high[i]);
+  }
+  one->place = (one->place + other->place) / 2;
+  one->place_low = fmin(one->place_low, other->place_low);
+  one->place_high = fmax(one->place_high, other->place_high);
+}
+
+static bool has_ranges(const struct oc_part *part) {
+  for (size_t i = 1; i < part->count; i++)
+    if (part->readings[i].range != part->readings[0].range)
+      return true;
+  return false;
+}
+
+bool oc_part_judge(const struct oc_part *part, double level, struct oc_part_answer *answer) {
+  struct cases *cases = malloc(sizeof *cases);
+  if (!cases)
+    return false;
+  judge(part, level, true, cases, answer);
+  if (has_ranges(part)) {
+    struct oc_part_answer apart;
+    judge(part, level, false, cases, &apart);
+    allow_both(answer, &apart, part->count);
+  }
+  free(cases);
+  return true;
+}
