@@ -128,9 +128,9 @@ static double edge_of_start(const struct oc_exposure *exposure, double at_c, dou
 }
 
 /* Further from the fan than this, thermistors of usual beta that read alike start it further
- * apart than the limit. */
+ * apart than the usual limit. */
 static bool speaks_for_fan(const struct oc_exposure *exposure) {
-  double near_k = exposure->limit_k / (OC_STEEPEST_BETA_K / OC_FLATTEST_BETA_K - 1);
+  double near_k = OC_ASSUMED_FAN_LIMIT_K / (OC_STEEPEST_BETA_K / OC_FLATTEST_BETA_K - 1);
   return exposure->at.value >= exposure->fan_c - near_k;
 }
 

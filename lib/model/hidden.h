@@ -44,8 +44,8 @@ double oc_hidden_beyond_k(const struct oc_exposure *exposure);
  * What could hide behind one reading, and what of the fan is certain. Late is certain when
  * whatever could stand behind the reading is: ohms in series, a leakage, a drift, or another
  * thermistor whose beta is none steeper than OC_STEEPEST_BETA_K; early likewise. Only a reading
- * hot enough makes it so: no further below the fan's temperature than limit_k / (steepest
- * beta / flattest beta - 1), 9.4 K of 5.
+ * hot enough makes it so: no further below the fan's temperature than 5 K / (steepest
+ * beta / flattest beta - 1), 9.4 K.
  */
 struct oc_hidden oc_hidden_behind(const struct oc_exposure *exposure);
 

@@ -12,10 +12,16 @@
 
 #include "../arithmetic/gaussian.h"
 
-enum { POINTS = 2048, RANGES = 4, HERMITE = 5 };
+enum { POINTS = 4096, POINTS_MAX = 32768, RANGES = 4, HERMITE = 5, BINS = 256, TURNS = 4 };
 
+/* Readings of one part are this far from one place, as chi-square over what it should be, in
+ * under 1 of 100 cases. */
+static const double MISFIT = 7;
 /* Less than this of the weightiest case is nothing. */
 static const double NOTHING = 1e-5;
+/* Cases that weigh as much as so many alike. */
+static const double ENOUGH = 300;
+static const double CERTAIN = 1e-4;
 /* Beyond this many standard deviations lies under 1e-9. */
 static const double FAR = 6;
 /* No reading is looked at more sharply than by this share of what is allowed. */
@@ -148,17 +154,22 @@ struct design {
   size_t places;
   double precision[OC_PART_READINGS]; /* 1 / variance of a reading about its place */
   double kept[OC_PART_READINGS];      /* share of what it is off that is the part's own */
+  double scatter[OC_PART_READINGS];
   double worth[OC_PART_READINGS][2];
-  double covariance[2][2]; /* of the places */
+  double covariance[2][2];              /* of the places */
+  double by_place[OC_PART_READINGS][2]; /* what the part there owes to the places */
+  double u_beside[OC_PART_READINGS];    /* standard, beside them */
+  double u_whole[OC_PART_READINGS];     /* and with them */
 };
 
 /* Readings at one temperature leave one place to find, that of the whole half-band. */
-static void lay_out(struct design *design, const struct oc_part *part) {
+static void lay_out(struct design *design, const struct oc_part *part, double roughness) {
   double information[2][2] = {{0, 0}, {0, 0}};
   for (size_t i = 0; i < part->count; i++) {
     const struct oc_part_reading *reading = &part->readings[i];
-    double scatter = reading->scatter * reading->scatter;
+    double scatter = roughness * reading->scatter * reading->scatter;
     double variance = scatter + reading->u_own * reading->u_own;
+    design->scatter[i] = sqrt(scatter);
     design->precision[i] = 1 / variance;
     design->kept[i] = scatter / variance;
     for (int a = 0; a < 2; a++)
@@ -179,6 +190,22 @@ static void lay_out(struct design *design, const struct oc_part *part) {
   design->covariance[1][1] = apart ? information[0][0] / determinant : 0;
   design->covariance[0][1] = design->covariance[1][0] =
       apart ? -information[0][1] / determinant : 0;
+}
+
+/* At a reading the part is where its own resistance and the places put it, each by what it is
+ * worth. */
+static void look_at_parts(struct design *design, size_t count) {
+  for (size_t i = 0; i < count; i++) {
+    double open = 1 - design->kept[i];
+    double variance = design->scatter[i] * design->scatter[i] * fmax(0, open);
+    design->u_beside[i] = sqrt(variance);
+    for (int a = 0; a < 2; a++)
+      design->by_place[i][a] = open * design->worth[i][a];
+    for (int a = 0; a < 2; a++)
+      for (int b = 0; b < 2; b++)
+        variance += design->by_place[i][a] * design->by_place[i][b] * design->covariance[a][b];
+    design->u_whole[i] = sqrt(fmax(0, variance));
+  }
 }
 
 struct state {
@@ -210,52 +237,27 @@ static const double hermite_x[HERMITE] = {-2.85697001387281, -1.35562617997427, 
 static const double hermite_w[HERMITE] = {0.0112574113277207, 0.222075922005613, 0.533333333333333,
                                           0.222075922005613, 0.0112574113277207};
 
-/* At a reading: where its own resistance has its middle, and what it owes to the places. */
-struct there {
-  double middle;
-  double by_place[2];
-  double u; /* beside the places */
-};
-
-static struct there part_at(const struct oc_part *part, const struct design *design,
-                            const struct state *state, size_t i) {
-  double kept = design->kept[i];
-  struct there there = {.middle = kept * state->off[i],
-                        .u = part->readings[i].scatter * sqrt(fmax(0, 1 - kept))};
-  for (int a = 0; a < 2; a++) {
-    there.by_place[a] = (1 - kept) * design->worth[i][a];
-    there.middle += there.by_place[a] * state->place[a];
-  }
-  return there;
-}
-
 static double below(double x, double u) {
   if (fabs(x) >= FAR * u)
     return x > 0 ? 1 : x < 0 ? 0 : 0.5;
   return oc_normal_below(x / u);
 }
 
-static double whole_u(const struct design *design, const struct there *there) {
-  double variance = there->u * there->u;
-  for (int a = 0; a < 2; a++)
-    for (int b = 0; b < 2; b++)
-      variance += there->by_place[a] * there->by_place[b] * design->covariance[a][b];
-  return sqrt(variance);
-}
-
 /* Of all readings, the places moved from what is likeliest. */
-static double within_at(const struct oc_part *part, const struct there *at, const double *moved) {
+static double within_at(const struct oc_part *part, const struct design *design,
+                        const double *middle, const double *moved) {
   double p = 1;
   for (size_t i = 0; i < part->count; i++) {
-    double middle = at[i].middle + at[i].by_place[0] * moved[0] + at[i].by_place[1] * moved[1];
+    double at = middle[i] + design->by_place[i][0] * moved[0] + design->by_place[i][1] * moved[1];
     double half = part->readings[i].half;
-    p *= fmax(0, below(half - middle, at[i].u) - below(-half - middle, at[i].u));
+    double u = design->u_beside[i];
+    p *= fmax(0, below(half - at, u) - below(-half - at, u));
   }
   return p;
 }
 
 static double within(const struct oc_part *part, const struct design *design,
-                     const struct there *at) {
+                     const double *middle) {
   double u_first = sqrt(design->covariance[0][0]);
   double along = design->places == 2 ? design->covariance[0][1] / u_first : 0;
   double across = sqrt(fmax(0, design->covariance[1][1] - along * along));
@@ -265,7 +267,7 @@ static double within(const struct oc_part *part, const struct design *design,
     for (int k = 0; k < second; k++) {
       double x = second == 1 ? 0 : hermite_x[k];
       const double moved[2] = {u_first * hermite_x[i], along * hermite_x[i] + across * x};
-      p += hermite_w[i] * (second == 1 ? 1 : hermite_w[k]) * within_at(part, at, moved);
+      p += hermite_w[i] * (second == 1 ? 1 : hermite_w[k]) * within_at(part, design, middle, moved);
     }
   return p;
 }
@@ -273,30 +275,35 @@ static double within(const struct oc_part *part, const struct design *design,
 /* ---- all cases ---- */
 
 struct cases {
-  double place[POINTS];
-  double weight[POINTS];
+  int points;
+  double place[POINTS_MAX];
+  double weight[POINTS_MAX];
+  double total; /* of the weights */
   double u;
 };
 
-static double place_below(const struct cases *cases, double place) {
+/* The cases by their place, in bins that are narrow beside what is looked for. */
+struct bins {
+  double first;
+  double step;
+  double weight[BINS];
+};
+
+static double place_below(const struct bins *bins, const struct cases *cases, double place) {
   double sum = 0;
-  double total = 0;
-  for (int i = 0; i < POINTS; i++) {
-    if (cases->weight[i] == 0)
-      continue;
-    total += cases->weight[i];
-    sum += cases->weight[i] * below(place - cases->place[i], cases->u);
-  }
-  return sum / total;
+  for (int i = 0; i < BINS; i++)
+    if (bins->weight[i] > 0)
+      sum += bins->weight[i] * below(place - bins->first - i * bins->step, cases->u);
+  return sum / cases->total;
 }
 
 /* To a thousandth of the standard deviation. */
-static double place_quantile(const struct cases *cases, double middle, double u, double p) {
-  double low = middle - FAR * u;
-  double high = middle + FAR * u;
+static double place_quantile(const struct bins *bins, const struct cases *cases, double p) {
+  double low = bins->first;
+  double high = low + (BINS - 1) * bins->step;
   for (int i = 0; i < 14; i++) {
-    middle = low + (high - low) / 2;
-    if (place_below(cases, middle) < p)
+    double middle = low + (high - low) / 2;
+    if (place_below(bins, cases, middle) < p)
       low = middle;
     else
       high = middle;
@@ -306,73 +313,156 @@ static double place_quantile(const struct cases *cases, double middle, double u,
 
 static void draw(struct state *state, const struct oc_part *part, const struct lattice *lattice,
                  const size_t *range, int point) {
-  double thermometer = lattice_at(lattice, 0, point);
-  double leads = lattice_at(lattice, 1, point);
+  double error[RANGES + 2]; /* of the thermometer, the leads, and the meter's ranges */
+  for (size_t k = 0; k < lattice->sides; k++)
+    error[k] = lattice_at(lattice, k, point);
   for (size_t i = 0; i < part->count; i++) {
     const struct oc_part_reading *reading = &part->readings[i];
-    state->off[i] = reading->log_ohm - middle_at(reading, thermometer) - leads * reading->leads -
-                    lattice_at(lattice, 2 + range[i], point) * reading->meter;
+    state->off[i] = reading->log_ohm - middle_at(reading, error[0]) - error[1] * reading->leads -
+                    error[2 + range[i]] * reading->meter;
   }
 }
 
 static void tell_place(struct oc_part_answer *answer, const struct cases *cases, double level) {
   double sum = 0;
   double squares = 0;
-  double total = 0;
-  for (int i = 0; i < POINTS; i++) {
+  for (int i = 0; i < cases->points; i++) {
     sum += cases->weight[i] * cases->place[i];
     squares += cases->weight[i] * cases->place[i] * cases->place[i];
-    total += cases->weight[i];
   }
-  double u = sqrt(fmax(0, squares / total - sum * sum / (total * total)) + cases->u * cases->u);
-  answer->place = sum / total;
-  answer->place_low = place_quantile(cases, answer->place, u, (1 - level) / 2);
-  answer->place_high = place_quantile(cases, answer->place, u, (1 + level) / 2);
+  answer->place = sum / cases->total;
+  double variance = squares / cases->total - answer->place * answer->place;
+  double reach = FAR * sqrt(fmax(0, variance) + cases->u * cases->u);
+  struct bins bins = {.first = answer->place - reach, .step = 2 * reach / (BINS - 1)};
+  for (int i = 0; i < cases->points; i++) {
+    double bin = round((cases->place[i] - bins.first) / bins.step);
+    bins.weight[(int)fmin(fmax(bin, 0), BINS - 1)] += cases->weight[i];
+  }
+  answer->place_low = place_quantile(&bins, cases, (1 - level) / 2);
+  answer->place_high = place_quantile(&bins, cases, (1 + level) / 2);
 }
 
 static void add_case(struct oc_part_answer *answer, const struct oc_part *part,
                      const struct design *design, const struct state *state, double weight) {
-  struct there at[OC_PART_READINGS];
+  double middle[OC_PART_READINGS]; /* of where the part is, at each reading */
+  double sum = 0;
+  double most = 0;
   for (size_t i = 0; i < part->count; i++) {
-    at[i] = part_at(part, design, state, i);
-    double u = whole_u(design, &at[i]);
     double half = part->readings[i].half;
-    answer->p_low[i] += weight * below(-half - at[i].middle, u);
-    answer->p_high[i] += weight * below(at[i].middle - half, u);
+    middle[i] = design->kept[i] * state->off[i] + design->by_place[i][0] * state->place[0] +
+                design->by_place[i][1] * state->place[1];
+    double low = below(-half - middle[i], design->u_whole[i]);
+    double high = below(middle[i] - half, design->u_whole[i]);
+    answer->p_low[i] += weight * low;
+    answer->p_high[i] += weight * high;
+    sum += low + high;
+    most = fmax(most, fmax(low, high));
   }
-  answer->p_within += weight * within(part, design, at);
+  /* What is certain needs no sum over places. */
+  if (sum < CERTAIN)
+    answer->p_within += weight * (1 - sum);
+  else if (most < 1 - CERTAIN)
+    answer->p_within += weight * within(part, design, middle);
+}
+
+struct draft {
+  const struct oc_part *part;
+  struct design design;
+  struct lattice lattice;
+  size_t range[OC_PART_READINGS];
+};
+
+static void solve_at(struct state *state, const struct draft *draft, int point) {
+  draw(state, draft->part, &draft->lattice, draft->range, point);
+  solve(state, &draft->design, draft->part->count);
+}
+
+/* Return  how many cases of one weight would tell as much. */
+static double weigh(struct cases *cases, const struct draft *draft, int points) {
+  struct state state;
+  double greatest = -INFINITY;
+  double squares = 0;
+  for (int point = cases->points; point < points; point++) {
+    solve_at(&state, draft, point);
+    cases->place[point] = state.place[0];
+    cases->weight[point] = state.weight;
+  }
+  cases->points = points;
+  cases->total = 0;
+  for (int point = 0; point < points; point++)
+    greatest = fmax(greatest, cases->weight[point]);
+  for (int point = 0; point < points; point++) {
+    double weight = exp(cases->weight[point] - greatest);
+    cases->total += weight;
+    squares += weight * weight;
+  }
+  return cases->total * cases->total / squares;
+}
+
+/* From logarithms to weights, the greatest 1. */
+static void settle(struct cases *cases) {
+  double greatest = -INFINITY;
+  cases->total = 0;
+  for (int point = 0; point < cases->points; point++)
+    greatest = fmax(greatest, cases->weight[point]);
+  for (int point = 0; point < cases->points; point++) {
+    double weight = exp(cases->weight[point] - greatest);
+    cases->weight[point] = weight > NOTHING ? weight : 0;
+    cases->total += cases->weight[point];
+  }
+}
+
+/* Where a reading leaves nearly nothing open beside the common errors, a case is a step. */
+static bool is_sharp(const struct draft *draft) {
+  for (size_t i = 0; i < draft->part->count; i++)
+    if (draft->design.kept[i] > 0.5)
+      return true;
+  return false;
+}
+
+/* How far the readings are from any one place, in the likeliest case: chi-square over what it
+ * should be. A part that follows no one place is no rougher than declared, but another one,
+ * or drifts along its band: each reading then speaks for its own temperature. */
+static double misfit(const struct cases *cases, const struct draft *draft) {
+  double greatest = -INFINITY;
+  for (int point = 0; point < cases->points; point++)
+    greatest = fmax(greatest, cases->weight[point]);
+  size_t free = draft->part->count - draft->design.places;
+  return free > 0 ? -2 * greatest / (double)free : 0;
+}
+
+static void weigh_all(struct cases *cases, struct draft *draft) {
+  double roughness = 1;
+  for (int turn = 0; turn < TURNS; turn++) {
+    lay_out(&draft->design, draft->part, roughness);
+    cases->points = 0;
+    weigh(cases, draft, POINTS);
+    double chi_square = misfit(cases, draft);
+    if (chi_square <= MISFIT)
+      break;
+    roughness *= chi_square;
+  }
+  for (int points = is_sharp(draft) ? 2 * POINTS : POINTS;
+       weigh(cases, draft, points) < ENOUGH && points < POINTS_MAX;)
+    points *= 2;
+  settle(cases);
 }
 
 static void judge(const struct oc_part *part, double level, bool alike, struct cases *cases,
                   struct oc_part_answer *answer) {
-  size_t range[OC_PART_READINGS];
-  struct design design;
+  struct draft draft = {.part = part};
   struct state state;
-  struct lattice lattice = lattice_of(2 + number_ranges(part, alike, range));
-  lay_out(&design, part);
-  double greatest = -INFINITY;
-  for (int point = 0; point < POINTS; point++) {
-    draw(&state, part, &lattice, range, point);
-    solve(&state, &design, part->count);
-    cases->place[point] = state.place[0];
-    cases->weight[point] = state.weight;
-    greatest = fmax(greatest, state.weight);
-  }
-  double total = 0;
-  for (int point = 0; point < POINTS; point++) {
-    double weight = exp(cases->weight[point] - greatest);
-    cases->weight[point] = weight > NOTHING ? weight : 0;
-    total += cases->weight[point];
-  }
+  draft.lattice = lattice_of(2 + number_ranges(part, alike, draft.range));
+  weigh_all(cases, &draft);
+  look_at_parts(&draft.design, part->count);
   *answer = (struct oc_part_answer){.place = NAN, .place_low = NAN, .place_high = NAN};
-  for (int point = 0; point < POINTS; point++) {
+  for (int point = 0; point < cases->points; point++) {
     if (cases->weight[point] == 0)
       continue;
-    draw(&state, part, &lattice, range, point);
-    solve(&state, &design, part->count);
-    add_case(answer, part, &design, &state, cases->weight[point] / total);
+    solve_at(&state, &draft, point);
+    add_case(answer, part, &draft.design, &state, cases->weight[point] / cases->total);
   }
-  cases->u = sqrt(design.covariance[0][0]);
+  cases->u = sqrt(draft.design.covariance[0][0]);
   if (part->places == 1)
     tell_place(answer, cases, level);
 }

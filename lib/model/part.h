@@ -55,11 +55,13 @@ struct oc_part_answer {
  * with one place in the band for all readings (of a tolerance on resistance and beta two,
  * half = r25 place1 + beta |ln R/R25| place2), any place as probable as any other, with one
  * error of the thermometer and of the leads (rectangular), and one of the meter on each of
- * its ranges (rectangular). Scatter and own errors are normal, each reading its own. Whether
- * a meter errs alike on all its ranges its maker does not print: both are taken, and the
- * answer is what both allow.
+ * its ranges (rectangular). Readings that no one place explains have more scatter, so much that
+ * they fit: each then speaks for its own temperature. Scatter and own errors are normal, each
+ * reading its own. Whether a meter errs alike on all its ranges its maker does not print: both are
+ * taken, and the answer is what both allow.
  *
- * Accuracy of a probability: 3e-3.
+ * Accuracy of a probability: 0.01 at most, 2e-3 on average, of 60 drawn benches against 64 times
+ * as many cases.
  * Return  false without memory
  */
 bool oc_part_judge(const struct oc_part *part, double level, struct oc_part_answer *answer);

@@ -129,11 +129,14 @@ static void say_hidden(struct oc_page *page) {
   }
   OC_SAY(page, "NOT ANSWERED: {ohm} could hide in ", OHM_FIELD_SERIES_OHM);
   oc_page_add(page, is_at(page, "module") ? "sensor, plug and wires" : "the sensor");
-  oc_reading_series(page, OHM_FIELD_SERIES_LATE_K);
+  if (ohm_finding_verdict(page->finding) == OHM_OUTSIDE)
+    OC_SAY(page, " (fan {late})", OHM_FIELD_SERIES_LATE_K);
+  else
+    oc_reading_series(page, OHM_FIELD_SERIES_LATE_K);
 }
 
 static void say_coarse_for_fan(struct oc_page *page) {
-  oc_page_add(page, "NOT ANSWERED: after this measurement the fan may ");
+  oc_page_add(page, "NOT ANSWERED: the fan may ");
   if (oc_page_has(page, OHM_FIELD_LATE_K))
     OC_SAY(page, "start {+K} late or ", OHM_FIELD_LATE_K);
   else

@@ -284,10 +284,10 @@ START_TEST(a_cold_exact_nominal_reading_leaves_the_fan_unanswered)
 }
 END_TEST
 
-START_TEST(a_gross_error_at_any_temperature_is_bad_for_the_fan)
+START_TEST(a_gross_error_near_the_fans_temperature_is_bad_for_it)
 {
   ohm_sensor *sensor = sensor_of(flat);
-  for (double t_c = FAN_C - 10; t_c <= FAN_C + 10; t_c += 5) {
+  for (double t_c = FAN_C - 9; t_c <= FAN_C + 11; t_c += 5) {
     ohm_finding high = exact(sensor, 1.6 * nominal(sensor, t_c), t_c);
     check_job(&high, OHM_OUTSIDE, "late");
     ohm_finding low = exact(sensor, 0.6 * nominal(sensor, t_c), t_c);
@@ -390,7 +390,7 @@ int main(void) {
                       fifty_ohm_make_a_fan_start_at_108_and_hundred_at_125,
                       a_hot_exact_nominal_reading_is_good_for_the_fan,
                       a_cold_exact_nominal_reading_leaves_the_fan_unanswered,
-                      a_gross_error_at_any_temperature_is_bad_for_the_fan,
+                      a_gross_error_near_the_fans_temperature_is_bad_for_it,
                       a_coarse_measurement_leaves_the_fan_uncertain,
                       at_the_fans_temperature_the_band_of_the_part_does_not_matter,
                       a_tighter_limit_never_makes_a_bad_job_good,
