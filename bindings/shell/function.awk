@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
-# The manual page of one public function, after roff.awk, from the header: awk -v
-# page=ohm_bench_check. A function without a comment of its own is told of on the page of the
-# one before it.
+# The manual page of one public function, after roff.awk, from its example, when there is
+# one, and the header: awk -v page=ohm_bench_check. A function without a comment of its own is
+# told of on the page of the one before it.
 
 function function_of(text) {
   sub(/\(.*/, "", text)
@@ -33,6 +33,35 @@ function see_also(text,  seen, name) {
   print ""
 }
 
+# A program as it stands in its file, and its comments as prose; what it prints is in the last.
+function write_example(  i, text, inside, code, gap) {
+  print ".SH EXAMPLE"
+  for (i = 1; i <= example_lines; i++) {
+    text = example[i]
+    if (text == "/*") {
+      if (code)
+        print ".fi\n.PP"
+      code = 0
+      gap = ""
+      inside = 1
+    } else if (text == " */") {
+      inside = 0
+      literal(0)
+    } else if (inside) {
+      in_diagram = text ~ /^ [*]     /
+      prose(comment_line(text))
+    } else if (text == "")
+      gap = gap "\\&\n"
+    else {
+      if (!code)
+        print ".PP\n.nf"
+      code = 1
+      print gap "\\&" roff(text)
+      gap = ""
+    }
+  }
+}
+
 function write_page(text) {
   print ".\\\" SPDX-License-Identifier: MIT"
   print ".TH " page " 3 \"\" \"ohmcurve " version "\""
@@ -42,6 +71,8 @@ function write_page(text) {
   print ".HP 4\n" declarations
   print ".SH DESCRIPTION"
   comment(text)
+  if (example_lines > 0)
+    write_example()
   see_also(text)
 }
 
@@ -64,6 +95,12 @@ function declare(text,  name) {
   if (name == page)
     wanted = 1
   declarations = (declarations == "" ? "" : declarations "\n.HP 4\n") declaration(text)
+}
+
+FILENAME ~ /[.]c$/ {
+  if (FNR > 1)
+    example[++example_lines] = $0
+  next
 }
 
 state == "comment" {
