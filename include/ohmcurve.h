@@ -1444,7 +1444,9 @@ typedef enum ohm_setting_kind {
   X(33, OFF_C, off_c, TEMPERATURE, "not known", "(0, 130)", "92C", "fanpoint",                     \
     "where the fan stops")                                                                         \
   X(34, HIDDEN_OHM, hidden_ohm, RESISTANCE, "50", "[0, 1e6]", "50", "fanpoint",                    \
-    "the ohms in plug or wire to ask about")
+    "the ohms in plug or wire to ask about")                                                       \
+  X(35, RANGES_ALIKE, ranges_alike, FLAG, "not known: what both allow", "yes, no", "yes", "check", \
+    "the ohmmeter errs alike on all its ranges; no: on each its own way")
 
 #define OHM_SETTING_CONSTANT(number, constant, name, kind, without, allowed, example, verbs,       \
                              meaning)                                                              \

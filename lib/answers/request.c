@@ -27,6 +27,7 @@ static void take_meter(struct oc_request *ask) {
   if (leads)
     oc_leads_read(leads, &ask->meter, NULL);
   ask->meter.current_ma = oc_request_number(ask, OHM_SETTING_CURRENT_MA, 0);
+  ask->meter.ranges_alike = oc_request_number(ask, OHM_SETTING_RANGES_ALIKE, NAN);
 }
 
 static void take_check(struct oc_request *ask) {

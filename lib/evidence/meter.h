@@ -41,10 +41,11 @@ typedef struct oc_meter {
   double lead_ohm;       /**< resistance of the leads, taken off the reading, up to 1000 */
   double lead_limit_ohm; /**< the leads are within this of lead_ohm, up to 1000 */
   double current_ma;     /**< test current, milliampere, up to 1000; 0: not known */
+  double ranges_alike;   /**< whether percent errs alike on all ranges, 1 or 0; NaN: not known */
 } oc_meter;
 
 #define OC_METER_INIT                                                                              \
-  { OC_ASSUMED, 0.0, 0.0, 0.0, 0.0, OC_ASSUMED, 0.0, 0.0, 0.0 }
+  { OC_ASSUMED, 0.0, 0.0, 0.0, 0.0, OC_ASSUMED, 0.0, 0.0, 0.0, NAN }
 
 /**
  * Read what a display showed: 2310, 2.31k, 2k31 (IEC 60062), 2.31 kohm, 0R47; OL,

@@ -32,6 +32,7 @@ static const double LEAST_SHARE = 0.02;
 void oc_part_begin(struct oc_part *part) {
   part->count = 0;
   part->places = 1;
+  part->ranges_alike = NAN;
 }
 
 static bool is_one_thermometer(int kind) {
@@ -96,6 +97,8 @@ void oc_part_add(struct oc_part *part, const struct oc_measurement *measurement,
   reading->u_own = fmax(reading->u_own, LEAST_SHARE * reading->half);
   if (tolerance->kind == OC_TOLERANCE_BETA)
     part->places = 2;
+  if (measurement->meter)
+    part->ranges_alike = measurement->meter->ranges_alike;
 }
 
 double oc_part_level(const struct oc_part *part, double level) {
@@ -490,8 +493,8 @@ bool oc_part_judge(const struct oc_part *part, double level, struct oc_part_answ
   struct cases *cases = malloc(sizeof *cases);
   if (!cases)
     return false;
-  judge(part, level, true, cases, answer);
-  if (has_ranges(part)) {
+  judge(part, level, part->ranges_alike != 0, cases, answer);
+  if (isnan(part->ranges_alike) && has_ranges(part)) {
     struct oc_part_answer apart;
     judge(part, level, false, cases, &apart);
     allow_both(answer, &apart, part->count);

@@ -22,7 +22,8 @@ struct oc_part_reading {
 
 struct oc_part {
   size_t count;
-  size_t places; /**< 1, or 2 of resistance and beta */
+  size_t places;       /**< 1, or 2 of resistance and beta */
+  double ranges_alike; /**< of the meter, 1 or 0; NaN: not known */
   struct oc_part_reading readings[OC_PART_READINGS];
 };
 

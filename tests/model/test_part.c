@@ -124,6 +124,21 @@ START_TEST(ranges_that_may_err_apart_never_condemn_more)
 }
 END_TEST
 
+START_TEST(how_the_ranges_err_may_be_told)
+{
+  for (int k = 0; k < 20; k++) {
+    struct oc_part part = any_part();
+    struct oc_part_answer either = judged(&part);
+    part.ranges_alike = 1;
+    struct oc_part_answer alike = judged(&part);
+    part.ranges_alike = 0;
+    struct oc_part_answer apart = judged(&part);
+    CHECK_NEAR(either.p_within, fmin(alike.p_within, apart.p_within), 1e-12);
+    CHECK_NEAR(either.place_low, fmin(alike.place_low, apart.place_low), 1e-12);
+  }
+}
+END_TEST
+
 START_TEST(two_places_ask_for_half_the_doubt_from_the_second_reading_on)
 {
   struct oc_part part;
@@ -158,7 +173,7 @@ int main(void) {
   return RUN_TESTS("part", a_reading_alone_says_what_it_would_by_itself,
                    the_place_is_found_and_lies_where_it_is_said_to, probabilities_are_probabilities,
                    a_mirrored_part_has_mirrored_answers,
-                   ranges_that_may_err_apart_never_condemn_more,
+                   ranges_that_may_err_apart_never_condemn_more, how_the_ranges_err_may_be_told,
                    two_places_ask_for_half_the_doubt_from_the_second_reading_on,
                    two_places_explain_what_one_cannot);
 }
