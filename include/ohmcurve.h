@@ -1431,7 +1431,7 @@ typedef enum ohm_setting_kind {
     "from here up the module sees no circuit")                                                     \
   X(27, SHORT_VOLT, short_volt, VOLTS, "0.02 of the supply", "(0, 30]", "0.1V",                    \
     "signal substitute", "from here down it sees a short")                                         \
-  X(28, MOVED_K, moved_k, DIFFERENCE, "1C", "[0, 20]", "1C", "signal loom",                        \
+  X(28, MOVED_K, moved_k, DIFFERENCE, "1C", "[0, 20]", "1C", "check signal loom",                  \
     "how far the sensor cooled or warmed between the readings")                                    \
   X(29, AIM_C, aim_c, TEMPERATURE, "8C above the start of the fan", "(0, 300]", "105C",            \
     "substitute", "the temperature the module is to see")                                          \
@@ -1710,7 +1710,12 @@ typedef enum ohm_field_kind {
   X(182, IN_BAND_LOW, in_band_low, NUMBER, "least it could be at the level")                       \
   X(183, IN_BAND_HIGH, in_band_high, NUMBER, "greatest it could be")                               \
   X(184, BEYOND_AT_C, beyond_at_c, NUMBER,                                                         \
-    "of several readings, where the part is beyond what is allowed")
+    "of several readings, where the part is beyond what is allowed")                               \
+  X(185, BETWEEN_LATE_K, between_late_k, NUMBER,                                                   \
+    "how late those ohms make the fan, before a sound sensor; absent: never to 130 C")             \
+  X(186, BETWEEN_MOST_LATE_K, between_most_late_k, NUMBER,                                         \
+    "and the most they could be; absent: never to 130 C")                                          \
+  X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */
@@ -1989,26 +1994,53 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  * Judge a sensor that lies at known temperatures: a bath, a room, the open air. Two
  * verdicts.
  *
- * Part   is it inside what its maker allows? "within" when p_within reaches the
- *        level, "outside" when p_low or p_high does, else "undecided"; over the errors
+ * Part   is it inside what its maker allows? Of one reading "within" when p_within reaches
+ *        the level, "outside" when p_low or p_high does, else "undecided"; over the errors
  *        of reading and temperature together. A temperature beyond the last printed row
- *        by less than its own standard uncertainty is judged there.
+ *        by less than its own standard uncertainty is judged there. What is beyond the
+ *        widest limits printed there but not beyond those of another maker is undecided,
+ *        reason "another_band", unless a band or a tolerance was set.
  * Job    is it good enough for the fan, with all that could still hide? The largest
  *        series resistance that could hide is the level-quantile of
  *        max(0, R - low(T)), the smallest leakage that of max(0, 1/R - 1/high(T)); a
- *        sensor at that limit with that fault is what the fan is started by.
+ *        sensor at that limit with that fault is what the fan is started by. A curve that
+ *        ends before the fan's temperature leaves a tenth of the way open besides.
  *        "within" when neither that nor plain drift makes it late or early by more
- *        than limit_k, "outside" when the least of them does, else "undecided".
+ *        than limit_k. "outside" when whatever could stand behind the reading does: with
+ *        Rf the nominal resistance where the fan is to start, tl = fan_c + limit_k and
+ *        B = 4600 K, the steepest usual beta, it is late when
+ *        R exp(-B max(0, 1/T - 1/Tl)) > Rf with a probability of the level, early by the
+ *        mirror of that; only a reading no further below fan_c than
+ *        5 K / (4600/3000 - 1) = 9.4 K says so. Else "undecided".
+ *
+ * Several readings are of one part. With T the temperature, m and h middle and half-width
+ * of what is allowed there, as logarithms of resistance,
+ *
+ *     ln R read = m(T + d) + h z + s + g + l + e
+ *
+ * z is the place in the band, one for all readings and any as probable as any other; of a
+ * tolerance on resistance and beta there are two, h z = r z1 + b ln(R/R0) z2. s is what the
+ * part differs from the printed curve at one temperature, normal, 0.5 % or a fifth of h
+ * (common practice; 0 for what does not fall). d is the error of one thermometer, g that of
+ * the meter's percent, l of the leads: rectangular and alike in all readings, but g may be
+ * another on each range: unless ranges_alike is set, both are taken and the milder counts.
+ * e is each reading's own, its counts and its bath, taken as normal. Readings that no place
+ * explains (chi-square above 7 times what it should be) have more s, so much that they fit.
+ * The part is low, or high, where s + h z lies below -h, or above h. "outside" when that is
+ * so at one temperature with a probability of 1 - (1 - level)/d, d the number of places but
+ * no more than that of readings, and reason "another_band" as above; "within" when it is
+ * inside at all temperatures with a probability of the level. in_band is z. p_low and p_high
+ * are the greatest of any reading. The fields of one temperature, and the job, are those of
+ * the reading nearest to fan_c.
  *
  * Readings in a row with equal temperatures are repeats: the last one counts, unless it
- * still differs from the one before by more than a count. At several temperatures the
- * sensor has to be inside everywhere at once: the meter, the leads and one thermometer err
- * alike in all readings, every other bath on its own. Then p_low and p_high are the
- * probabilities that any reading lies low, or high, and need not add up to 1 with
- * p_within; the fields of one temperature are those of the reading that says most about
- * the fan.
+ * still differs from the one before by more than a count.
  *
- * Needs   a sensor; readings of ohms with a temperature, all at one place
+ * Readings may be at the sensor's own pins and at the module's end: the part is judged by
+ * the former, and between_ohm is what a reading at the module has more than the sensor at
+ * that temperature; wires says whether that is good for the fan.
+ *
+ * Needs   a sensor; readings of ohms with a temperature, at one place, or at both ends
  * Group   readings
  * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT; OHM_TOO_LARGE;
  *         OHM_NO_MEMORY.

@@ -310,8 +310,10 @@ check "each of several readings has its budget" [ "$(grep -c ', by itself$' "$wo
 run check "$sensor" 2.31k 2.36k --at 21.5C
 check "a reading that still moves is not judged" says 'still moving'
 check "still moving exits 2" exits 2
-run check "$sensor" 2.31k,module 2.31k,sensor --at 21.5C
+run check "$sensor" 2.31k,plug_on 2.31k,sensor --at 21.5C
 check "readings of two places are not judged together" usage_error 'at different places'
+run check "$sensor" 2.31k,sensor 2.37k,module --at 21.5C
+check "those of both ends tell plug and wires" says '^Plug, wires .* give or take'
 run check "$sensor" 2.31k,sensor --at 21.5C
 check "a reading may carry its place" says 'plug off, at the sensor.s own pins'
 run check "$sensor" 2.31k 2.36k --at 21.5C --json

@@ -39,7 +39,8 @@ static void take_check(struct oc_request *ask) {
 
 ohm_status oc_request_begin(struct oc_request *ask, const ohm_bench *bench, const char *verb,
                             ohm_error *error) {
-  *ask = (struct oc_request){bench, verb, error, OC_METER_INIT, OC_CHECK_INIT, 0, {{0}}, {{0}}};
+  *ask = (struct oc_request){bench, verb,  error, OC_METER_INIT, OC_CHECK_INIT,
+                             0,     {{0}}, {{0}}, {0},           false};
   oc_error_clear(error);
   if (!bench)
     return oc_fail_null(error);
@@ -172,11 +173,18 @@ static ohm_status take_temperature(const struct oc_request *ask, const struct oc
                  (const char *)NULL);
 }
 
+static bool is_end(ohm_place place) {
+  return place == OHM_PLACE_SENSOR || place == OHM_PLACE_MODULE;
+}
+
 static ohm_status take_place(struct oc_request *ask, ohm_place place) {
   if (place == OHM_PLACE_NOT_TOLD)
     place = (ohm_place)oc_request_word(ask, OHM_SETTING_PLACE);
-  if (ask->count == 0 || ask->check.place == (int)place) {
-    ask->check.place = (int)place;
+  ohm_place before = ask->count == 0 ? place : (ohm_place)ask->check.place;
+  ask->places[ask->count] = place;
+  bool both = ask->both_ends && is_end(before) && is_end(place);
+  if (before == place || both) {
+    ask->check.place = (int)(before == OHM_PLACE_SENSOR ? before : place);
     return OHM_OK;
   }
   return oc_fail(
@@ -202,6 +210,7 @@ ohm_status oc_request_readings(struct oc_request *ask) {
 ohm_status oc_request_part(struct oc_request *ask, const ohm_bench *bench, const char *verb,
                            ohm_error *error) {
   ohm_status status = oc_request_begin(ask, bench, verb, error);
+  ask->both_ends = strcmp(verb, "check") == 0;
   if (status == OHM_OK)
     status = oc_request_sensor(ask);
   if (status == OHM_OK)

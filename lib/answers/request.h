@@ -21,6 +21,8 @@ struct oc_request {
   size_t count;
   oc_reading readings[OC_REQUEST_READINGS_MAX];
   oc_reference references[OC_REQUEST_READINGS_MAX];
+  ohm_place places[OC_REQUEST_READINGS_MAX];
+  bool both_ends; /**< those at the sensor's pins and at the module's end may stand together */
 };
 
 /** Begin, with meter, leads, current, level, tolerance and fan as they are set.
@@ -47,7 +49,8 @@ ohm_status oc_request_ohms(struct oc_request *ask);
 ohm_status oc_request_part(struct oc_request *ask, const ohm_bench *bench, const char *verb,
                            ohm_error *error);
 
-/** The readings of ohms with their temperatures, all at one place, which goes into check.
+/** The readings of ohms with their temperatures, all at one place, which goes into check; with
+ *  both_ends the sensor's does, and each reading has its own in places.
  *  Status  OHM_OK; OHM_NOT_FOUND none, or one without a temperature; OHM_BAD_ARGUMENT at
  *  different places; OHM_TOO_LARGE. */
 ohm_status oc_request_readings(struct oc_request *ask);

@@ -57,6 +57,7 @@ static const struct {
     WORDS(JOINED, joined_words),       WORDS(REFERENCE, reference_words),
     WORDS(AGREEMENT, agreement_words), WORDS(ODD, soaked_words),
     WORDS(ABOUT, verb_words),          WORDS(OUTCOME, outcome_words),
+    WORDS(WIRES, verdict_words),
 };
 #undef WORDS
 
@@ -221,6 +222,11 @@ void oc_finding_assume(ohm_finding *finding, enum oc_assumption assumption) {
 
 void oc_finding_leave_untested(ohm_finding *finding, enum oc_untested untested) {
   set_bit(finding, OHM_FIELD_NOT_TESTED, (unsigned)untested);
+}
+
+void oc_finding_set_untested(ohm_finding *finding, enum oc_untested untested) {
+  oc_finding_set_number(finding, OHM_FIELD_NOT_TESTED, NAN);
+  oc_finding_leave_untested(finding, untested);
 }
 
 /* ---- reading ---- */

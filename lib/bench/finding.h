@@ -127,6 +127,9 @@ void oc_finding_set_joined(ohm_finding *finding, ohm_joined joined);
 
 void oc_finding_leave_untested(ohm_finding *finding, enum oc_untested untested);
 
+/** That alone lies outside the probes. */
+void oc_finding_set_untested(ohm_finding *finding, enum oc_untested untested);
+
 void oc_finding_assume(ohm_finding *finding, enum oc_assumption assumption);
 
 ohm_reason oc_finding_reason(const ohm_finding *finding);

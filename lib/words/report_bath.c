@@ -188,6 +188,23 @@ static void fan_line(struct oc_page *page) {
   oc_page_end(page, "For the fan");
 }
 
+/* Plug and wires, where both ends were read. */
+static void wires_line(struct oc_page *page) {
+  if (!oc_page_has(page, OHM_FIELD_BETWEEN_OHM))
+    return;
+  if (oc_page_is(page, OHM_FIELD_WIRES, "within")) {
+    OC_SAY(page, "GOOD: {2 ohm}{+-}: fan at most {late}", OHM_FIELD_BETWEEN_OHM,
+           OHM_FIELD_EXPANDED_BETWEEN_OHM, OHM_FIELD_BETWEEN_MOST_LATE_K);
+  } else if (oc_page_is(page, OHM_FIELD_WIRES, "outside")) {
+    OC_SAY(page, "BAD: {2 ohm}{+-}: fan {late}", OHM_FIELD_BETWEEN_OHM,
+           OHM_FIELD_EXPANDED_BETWEEN_OHM, OHM_FIELD_BETWEEN_LATE_K);
+  } else {
+    OC_SAY(page, "CANNOT TELL YET: {2 ohm}{+-}: measure both ends hot", OHM_FIELD_BETWEEN_OHM,
+           OHM_FIELD_EXPANDED_BETWEEN_OHM);
+  }
+  oc_page_end(page, "Plug, wires");
+}
+
 /* ---- what to do next ---- */
 
 /* What would decide an undecided measurement. */
@@ -210,8 +227,10 @@ static void say_finer(struct oc_page *page) {
 
 static void next_line(struct oc_page *page) {
   ohm_reason reason = oc_finding_reason(page->finding);
-  if (reason == OHM_REASON_CONFORMS && ohm_finding_job(page->finding) == OHM_WITHIN)
-    oc_page_add(page, is_at(page, "module")
+  if (oc_page_is(page, OHM_FIELD_WIRES, "outside"))
+    oc_page_add(page, "plug and wires: clean the pins, mend; then both ends once more");
+  else if (reason == OHM_REASON_CONFORMS && ohm_finding_job(page->finding) == OHM_WITHIN)
+    oc_page_add(page, is_at(page, "module") || oc_page_is(page, OHM_FIELD_WIRES, "within")
                           ? "the module: sensor, plug and wires have shown what they can"
                           : "plug and wires: the same reading at the module's end, hot");
   else if (reason == OHM_REASON_ANOTHER_BAND)
@@ -233,6 +252,7 @@ void oc_report_bath(struct oc_page *page) {
   other_bands_line(page);
   verdict_line(page);
   fan_line(page);
+  wires_line(page);
   oc_page_list(page, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(page);
   oc_page_list(page, "Assumed", OHM_FIELD_ASSUMED);

@@ -124,7 +124,7 @@ END_TEST
 START_TEST(readings_at_different_places_are_refused)
 {
   PROVOKES(ohm_bench_check, OHM_BAD_ARGUMENT,
-           status_of(ohm_bench_check, "2.31k@21.5C,sensor 330@80C,module"));
+           status_of(ohm_bench_check, "2.31k@21.5C,sensor 330@80C,plug_on"));
   says("different places");
   PROVOKES(ohm_bench_explain, OHM_BAD_ARGUMENT,
            status_of(ohm_bench_explain, "2.31k@21.5C,sensor 330@80C,plug_on"));

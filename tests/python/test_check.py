@@ -324,7 +324,7 @@ class FindingTest(unittest.TestCase):
 
     def test_words_are_members(self):
         finding = check("320.0", "80C", fan_c=70, place="sensor")
-        of_others = {"agreement", "explanation", "role", "odd", "negative", "joined", "outcome"}
+        of_others = {"agreement", "explanation", "role", "odd", "negative", "joined", "outcome", "wires"}
         for name, word in WORDS.items():
             with self.subTest(name=name):
                 absent = type(None) if name in of_others else word

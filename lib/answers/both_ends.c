@@ -1,0 +1,141 @@
+/* SPDX-License-Identifier: MIT */
+#include "both_ends.h"
+
+#include "../model/measurement.h"
+
+/* Ohms between the two ends, and what makes them uncertain. */
+struct between {
+  struct oc_budget ohm;
+  double late_by_ohm;
+};
+
+/* The curve of a part between two temperatures: its place in the band may be worth more at one
+ * than at the other, and it follows the curve no closer than it does. */
+static void add_shape(struct between *between, const struct oc_measurement *sensor,
+                      const struct oc_measurement *module, double expected_ohm) {
+  double apart_k = fabs(module->bath.value - sensor->bath.value);
+  if (apart_k == 0 || sensor->covered != OHM_OK || module->covered != OHM_OK)
+    return;
+  struct oc_band at_sensor =
+      oc_tolerance_band(sensor->curve, &sensor->tolerance, sensor->bath.value);
+  struct oc_band at_module =
+      oc_tolerance_band(module->curve, &module->tolerance, module->bath.value);
+  double half = log(at_module.high_ohm / at_module.low_ohm) / 2 -
+                log(at_sensor.high_ohm / at_sensor.low_ohm) / 2;
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_BAND, fabs(half) * expected_ohm);
+  oc_budget_add_normal(&between->ohm, OC_CAUSE_REFERENCE_NOISE,
+                       OC_SCATTER * fmin(1, apart_k / OC_ELSEWHERE_K) * sqrt(2) * expected_ohm);
+}
+
+/* One range errs alike in both; of two nobody knows. */
+static void add_meter(struct between *between, const struct oc_measurement *sensor,
+                      const struct oc_measurement *module, double share) {
+  struct oc_meter_parts one = oc_meter_parts(sensor->meter, sensor->reading);
+  struct oc_meter_parts other = oc_meter_parts(module->meter, module->reading);
+  bool alike = one.count_ohm == other.count_ohm;
+  double percent_ohm = share * one.percent_ohm;
+  if (alike) {
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_METER, fabs(other.percent_ohm - percent_ohm));
+  } else {
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_METER, other.percent_ohm);
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_DISPLAY, percent_ohm);
+  }
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_DEGREE,
+                      hypot(other.counts_ohm, share * one.counts_ohm));
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_LEADS,
+                      fabs(1 - share) * oc_budget_limit(&sensor->read, OC_CAUSE_LEADS));
+}
+
+static bool is_one_bath(const oc_reference *a, const oc_reference *b) {
+  bool thermometers = a->kind == OHM_REFERENCE_THERMOMETER && b->kind == OHM_REFERENCE_THERMOMETER;
+  return thermometers || (a->kind == b->kind && a->t_c == b->t_c);
+}
+
+static double alpha_at(const struct oc_measurement *measurement) {
+  double alpha_per_k = 0;
+  ohm_curve_alpha(measurement->curve, measurement->bath.value, &alpha_per_k);
+  return isnan(alpha_per_k) ? 0 : alpha_per_k;
+}
+
+static void add_temperature(struct between *between, const struct oc_measurement *sensor,
+                            const struct oc_measurement *module, double expected_ohm,
+                            double moved_k) {
+  double sensor_k = oc_budget_limit(&sensor->bath, OC_CAUSE_REFERENCE_LIMIT);
+  double module_k = oc_budget_limit(&module->bath, OC_CAUSE_REFERENCE_LIMIT);
+  double at_sensor = alpha_at(sensor) * expected_ohm;
+  double at_module = alpha_at(module) * expected_ohm;
+  double limit_ohm = is_one_bath(sensor->reference, module->reference)
+                         ? fabs(at_module - at_sensor) * fmax(sensor_k, module_k)
+                         : hypot(at_sensor * sensor_k, at_module * module_k);
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_REFERENCE_LIMIT, limit_ohm);
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_MOVED, fabs(at_module) * moved_k);
+}
+
+static bool find_between(struct between *between, const struct oc_measurement *sensor,
+                         const struct oc_measurement *module, double moved_k) {
+  if (!sensor->has_number || !module->has_number || !(sensor->read.value > 0))
+    return false;
+  double share = oc_curve_resistance_beyond(module->curve, module->bath.value) /
+                 oc_curve_resistance_beyond(sensor->curve, sensor->bath.value);
+  double expected_ohm = share * sensor->read.value;
+  between->ohm = oc_budget_of(module->read.value - expected_ohm);
+  add_shape(between, sensor, module, expected_ohm);
+  add_meter(between, sensor, module, share);
+  add_temperature(between, sensor, module, expected_ohm, moved_k);
+  return isfinite(between->ohm.value) && isfinite(oc_budget_u(&between->ohm));
+}
+
+/* ---- what it does to the fan ---- */
+
+static double late_by(const struct oc_measurement *measurement, double series_ohm) {
+  struct oc_tolerance tolerance;
+  struct oc_exposure exposure;
+  oc_measurement_expose(measurement, &tolerance, &exposure);
+  return oc_hidden_late_by(&exposure, fmax(0, series_ohm));
+}
+
+static double finite_or_absent(double x) {
+  return isfinite(x) ? x : NAN;
+}
+
+static void tell(ohm_finding *finding, const struct between *between,
+                 const struct oc_measurement *module) {
+  struct oc_spread spread = oc_spread_of(&between->ohm);
+  double expanded_ohm = oc_spread_expanded(&spread, module->level);
+  double most_k = late_by(module, between->ohm.value + expanded_ohm);
+  double least_k = late_by(module, between->ohm.value - expanded_ohm);
+  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_OHM, between->ohm.value);
+  oc_finding_set_number(finding, OHM_FIELD_U_BETWEEN_OHM, oc_budget_u(&between->ohm));
+  oc_finding_set_number(finding, OHM_FIELD_EXPANDED_BETWEEN_OHM, expanded_ohm);
+  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_LATE_K,
+                        finite_or_absent(late_by(module, between->ohm.value)));
+  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_MOST_LATE_K, finite_or_absent(most_k));
+  oc_finding_set_number(finding, OHM_FIELD_WIRES,
+                        most_k <= module->limit_k   ? OHM_WITHIN
+                        : least_k > module->limit_k ? OHM_OUTSIDE
+                                                    : OHM_UNDECIDED);
+}
+
+static bool ask_at(struct oc_measurement *measurement, const struct oc_request *ask,
+                   const ohm_sensor *sensor, size_t at) {
+  return oc_measurement_ask(measurement, sensor, &ask->readings[at], &ask->meter,
+                            &ask->references[at], &ask->check) == OHM_OK;
+}
+
+void oc_both_ends_tell(ohm_finding *finding, const struct oc_request *ask, const ohm_sensor *sensor,
+                       double moved_k) {
+  double surest_ohm = INFINITY;
+  for (size_t i = 0; i < ask->count; i++)
+    for (size_t k = 0; k < ask->count; k++) {
+      struct oc_measurement at_sensor;
+      struct oc_measurement at_module;
+      struct between between = {0};
+      bool ends = ask->places[i] == OHM_PLACE_SENSOR && ask->places[k] == OHM_PLACE_MODULE;
+      if (!ends || !ask_at(&at_sensor, ask, sensor, i) || !ask_at(&at_module, ask, sensor, k) ||
+          !find_between(&between, &at_sensor, &at_module, moved_k) ||
+          !(oc_budget_u(&between.ohm) < surest_ohm))
+        continue;
+      surest_ohm = oc_budget_u(&between.ohm);
+      tell(finding, &between, &at_module);
+    }
+}
