@@ -1715,7 +1715,8 @@ typedef enum ohm_field_kind {
     "how late those ohms make the fan, before a sound sensor; absent: never to 130 C")             \
   X(186, BETWEEN_MOST_LATE_K, between_most_late_k, NUMBER,                                         \
     "and the most they could be; absent: never to 130 C")                                          \
-  X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")
+  X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")      \
+  X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */

@@ -8,6 +8,7 @@
 
 #include "told.h"
 #include "../bench/finding.h"
+#include "../model/any_thermistor.h"
 #include "../model/next_reading.h"
 #include "../evidence/meter.h"
 
@@ -18,13 +19,22 @@ struct separation {
   double other_ohm;
 };
 
-/* Where a further reading tells two sensors apart best. */
+static bool has_temperature(const ohm_sensor *sensor, double t_c) {
+  double low_c;
+  double high_c;
+  ohm_curve_range(ohm_sensor_curve(sensor), &low_c, &high_c, NULL, NULL);
+  return oc_inside(low_c, t_c, high_c);
+}
+
+/* Where a further reading tells two sensors apart best, of what both curves have. */
 static struct separation separate(const ohm_sensor *a, const ohm_sensor *b,
                                   const struct oc_ask *ask) {
   struct separation best = {NAN, 0, NAN, NAN};
   struct separation at_room = best;
   for (size_t i = 0; i < OC_AT_HAND; i++) {
     struct oc_next_reading further;
+    if (!has_temperature(a, oc_at_hand_c[i]) || !has_temperature(b, oc_at_hand_c[i]))
+      continue;
     oc_next_reading_plan(&further, ask, oc_at_hand_c[i]);
     struct oc_forecast of_a = oc_next_reading_foretell(&further, a, NULL, 0);
     struct oc_forecast of_b = oc_next_reading_foretell(&further, b, NULL, 0);
@@ -127,6 +137,26 @@ static size_t compare_all(const ohm_sensor *const *sensors, size_t sensor_count,
 }
 
 /* ---- together ---- */
+
+/* Beside those compared stands any other thermistor. */
+static double none_of_these(const ohm_finding *candidates, size_t compared, double log_none) {
+  double greatest = fmax(log_none, get(&candidates[0], OHM_FIELD_P_SENSOR));
+  double these = 0;
+  if (isinf(greatest))
+    return NAN;
+  for (size_t i = 0; i < compared; i++)
+    these += exp(get(&candidates[i], OHM_FIELD_P_SENSOR) - greatest) / (double)compared;
+  double none = OC_NONE_SHARE * exp(log_none - greatest);
+  return none / (none + (1 - OC_NONE_SHARE) * these);
+}
+
+/* What the errors of the readings are, no sensor says differently enough to matter. */
+static double log_of_any(const ohm_sensor *sensor, const struct oc_ask *ask) {
+  struct oc_evidence evidence;
+  return oc_ask_gather(&evidence, sensor, ask) == OHM_OK
+             ? oc_any_thermistor_log_likelihood(&evidence)
+             : -INFINITY;
+}
 
 /* Turn likelihoods into probabilities, and say which lead. */
 static size_t weigh(ohm_finding *candidates, size_t compared) {
@@ -322,6 +352,9 @@ static double suggest_k(const ohm_sensor *const *sensors, size_t sensor_count,
 static void conclude(ohm_finding *finding, ohm_finding *candidates, size_t compared,
                      const ohm_sensor *const *sensors, size_t sensor_count,
                      const struct oc_ask *ask) {
+  if (compared > 0)
+    set(finding, OHM_FIELD_P_NONE,
+        none_of_these(candidates, compared, log_of_any(sensor_of(&candidates[0], sensors), ask)));
   size_t leading = compared > 0 ? weigh(candidates, compared) : 0;
   set(finding, OHM_FIELD_COMPARED, (double)compared);
   set(finding, OHM_FIELD_NOT_COMPARED, (double)(sensor_count - compared));

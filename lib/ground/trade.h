@@ -51,6 +51,9 @@
  * another part's; common practice, no source. */
 #define OC_MOST_DRIFT_FACTOR OC_FIGURE(4)
 #define OC_MOST_BETA_SHARE   OC_FIGURE(0.3)
+/* Of sensors that are read to find out what they are, so many are none of those compared;
+ * common practice, no source. */
+#define OC_NONE_SHARE OC_FIGURE(0.25)
 /* A gauge's sender reads this many times more or less than a module's sensor is allowed;
  * common practice, below the 1.9 times of the nearest of tables/. */
 #define OC_GAUGE_FACTOR OC_FIGURE(1.75)

@@ -14,6 +14,8 @@ static void verdict_line(struct oc_page *page) {
   case OHM_REASON_ONE:
     OC_SAY(page, "FOUND: of the {} compared it is {text} ({in 100})", OHM_FIELD_COMPARED,
            OHM_FIELD_SENSOR, OHM_FIELD_P_SENSOR);
+    if (oc_page_has(page, OHM_FIELD_P_NONE))
+      OC_SAY(page, "; none of these {in 100}", OHM_FIELD_P_NONE);
     break;
   case OHM_REASON_ALIKE:
     oc_page_add(page, "FOUND: one of these; no reading by such instruments parts them");
@@ -74,7 +76,7 @@ static void fan_line(struct oc_page *page) {
 static void next_line(struct oc_page *page) {
   switch (oc_finding_reason(page->finding)) {
   case OHM_REASON_SEVERAL:
-    OC_SAY(page, "measure near {} C, thermometer beside it: {2 ohm} or {2 ohm} settles it",
+    OC_SAY(page, "measure near {} C, thermometer beside: {ohm} or {ohm} settles it",
            OHM_FIELD_SEPARATING_C, OHM_FIELD_SEPARATING_OHM, OHM_FIELD_SEPARATING_OTHER_OHM);
     break;
   case OHM_REASON_ONE:

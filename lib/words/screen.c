@@ -77,9 +77,8 @@ static void candidates_head(struct oc_page *page) {
   end_cell(page, 0);
 }
 
-/* Of those compared. */
-static void say_chance(struct oc_page *page) {
-  double in_100 = nearbyint(100 * oc_page_number(page, OHM_FIELD_P_SENSOR));
+static void say_chance(struct oc_page *page, double p) {
+  double in_100 = nearbyint(100 * p);
   if (in_100 < 1)
     oc_page_add(page, "under 1");
   else if (in_100 > 99)
@@ -97,13 +96,13 @@ static const char *mark_of(const struct oc_page *page) {
 }
 
 /* Where none leads, how they share what is not theirs says nothing. */
-static void candidate_line(struct oc_page *page, bool none_leads) {
+static void candidate_line(struct oc_page *page, bool none_leads, double p_these) {
   OC_SAY(page, "{text}", OHM_FIELD_SENSOR);
   end_cell(page, NAME_WIDTH);
   if (none_leads)
     oc_page_add(page, "-");
   else
-    say_chance(page);
+    say_chance(page, p_these * oc_page_number(page, OHM_FIELD_P_SENSOR));
   end_cell(page, CHANCE_WIDTH);
   OC_SAY(page, "{text|-}", OHM_FIELD_SENSOR_KIND);
   end_cell(page, oc_page_has(page, OHM_FIELD_SEPARATING_OHM) ? KIND_WIDTH : 0);
@@ -112,9 +111,18 @@ static void candidate_line(struct oc_page *page, bool none_leads) {
   end_cell(page, 0);
 }
 
+static void none_line(struct oc_page *page) {
+  oc_page_add(page, "none of these");
+  end_cell(page, NAME_WIDTH);
+  say_chance(page, oc_page_number(page, OHM_FIELD_P_NONE));
+  oc_page_add(page, "\n");
+  end_cell(page, 0);
+}
+
 void oc_screen_candidates(struct oc_text *out, const ohm_finding *whole,
                           const struct oc_group *candidates) {
   bool none_leads = !ohm_finding_text(whole, OHM_FIELD_SENSOR, 0);
+  double p_none = ohm_finding_number(whole, OHM_FIELD_P_NONE);
   size_t further = 0;
   if (candidates->count > 0 && is_about_anything(&candidates->members[0])) {
     add(out, candidates_head, whole);
@@ -123,8 +131,10 @@ void oc_screen_candidates(struct oc_text *out, const ohm_finding *whole,
       oc_page_begin(&page, out, &candidates->members[i]);
       if (is_about_anything(&candidates->members[i]) &&
           (leads(&candidates->members[i]) || further++ < FURTHER_MAX))
-        candidate_line(&page, none_leads);
+        candidate_line(&page, none_leads, isnan(p_none) ? 1 : 1 - p_none);
     }
+    if (!none_leads && !isnan(p_none))
+      add(out, none_line, whole);
     oc_text_add(out, "\n");
   }
   add(out, oc_report_identify, whole);

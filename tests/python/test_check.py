@@ -202,7 +202,7 @@ class SeveralTest(unittest.TestCase):
 
     def test_readings_at_two_places_are_a_bad_argument(self):
         with self.assertRaises(ohmcurve.Error) as caught:
-            self.several("2.450k@20C,sensor", "320@80C,module")
+            self.several("2.450k@20C,sensor", "320@80C,plug_on")
         self.assertIs(caught.exception.status, ohmcurve.Status.BAD_ARGUMENT)
 
     def test_the_findings_outlive_the_call(self):

@@ -140,6 +140,7 @@ START_TEST(candidates_that_lead_and_three_more_stand_in_a_table)
                "ntc-2k49-20c            3         module    2.79 k  fits badly\n"
                "ntc-2k74-20c            under 1   module    3.09 k  fits badly\n"
                "ntc-2k45-20c-290r-80c   under 1   module    2.82 k  fits badly\n"
+               "none of these           2\n"
                "\n");
 }
 END_TEST
