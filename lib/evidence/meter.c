@@ -387,3 +387,7 @@ struct oc_meter_parts oc_meter_parts(const oc_meter *meter, const oc_reading *re
   struct oc_meter_assumed assumed;
   return parts_of(meter ? meter : &assumed_meter, reading, &assumed);
 }
+
+double oc_meter_own_u(const struct oc_meter_parts *parts) {
+  return sqrt(parts->counts_ohm * (parts->counts_ohm + 2 * parts->percent_ohm) / 3);
+}

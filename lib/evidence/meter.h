@@ -131,6 +131,10 @@ struct oc_meter_parts {
   double count_ohm;   /**< one count; alike on one range */
 };
 
+/** Standard uncertainty, ohm, of what errs in one reading alone beside the percent, so that both
+ *  together have that of a limit of their sum: makers state the sum. */
+double oc_meter_own_u(const struct oc_meter_parts *parts);
+
 /** Those of a meter and a reading that oc_meter_budget() takes. meter may be NULL. */
 struct oc_meter_parts oc_meter_parts(const oc_meter *meter, const oc_reading *reading);
 

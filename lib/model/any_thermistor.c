@@ -20,7 +20,7 @@ static bool factor_errors(struct oc_gaussian *errors, const struct oc_evidence *
     for (size_t j = 0; j <= i; j++) {
       const struct oc_evidence_reading *b = &evidence->readings[j];
       double b_k = per_kelvin(b) * b->thermometer_k / sqrt(3);
-      errors->factor[i][j] = a->u_meter * b->u_meter + a->u_leads * b->u_leads + a_k * b_k;
+      errors->factor[i][j] = oc_evidence_shared(a, b) + a_k * b_k;
     }
     errors->factor[i][i] += a->u_own * a->u_own;
   }

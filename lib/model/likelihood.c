@@ -16,13 +16,22 @@ static bool is_one_thermometer(int kind) {
   return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
 }
 
-static void take_read(struct oc_evidence_reading *reading, const struct oc_budget *read) {
-  reading->log_ohm = log(read->value);
-  for (size_t i = 0; i < read->count; i++) {
-    const struct oc_cause *cause = &read->causes[i];
-    double *u = cause->name == OC_CAUSE_LEADS ? &reading->u_leads : &reading->u_meter;
-    *u = hypot(*u, cause->u / read->value);
-  }
+/* Its ranges are taken to err each its own way: that two of them differ is then never a fault. */
+static void take_read(struct oc_evidence_reading *reading,
+                      const struct oc_measurement *measurement) {
+  double r_ohm = measurement->read.value;
+  struct oc_meter_parts meter = oc_meter_parts(measurement->meter, measurement->reading);
+  reading->log_ohm = log(r_ohm);
+  reading->u_meter = meter.percent_ohm / r_ohm / sqrt(3);
+  reading->u_leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm / sqrt(3);
+  reading->range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0;
+  reading->u_own = hypot(OC_SCATTER, oc_meter_own_u(&meter) / r_ohm);
+}
+
+double oc_evidence_shared(const struct oc_evidence_reading *a,
+                          const struct oc_evidence_reading *b) {
+  double meter = a->range == b->range ? a->u_meter * b->u_meter : 0;
+  return meter + a->u_leads * b->u_leads;
 }
 
 static void take_element(struct oc_evidence_reading *reading,
@@ -30,7 +39,6 @@ static void take_element(struct oc_evidence_reading *reading,
   bool common = is_one_thermometer(measurement->reference->kind);
   reading->at_c = measurement->element.value;
   reading->log_nominal = log(oc_curve_resistance_beyond(measurement->curve, reading->at_c));
-  reading->u_own = OC_SCATTER;
   for (size_t i = 0; i < measurement->element.count; i++) {
     const struct oc_cause *cause = &measurement->element.causes[i];
     if (common && cause->name == OC_CAUSE_REFERENCE_LIMIT)
@@ -69,7 +77,7 @@ static void take(struct oc_evidence *evidence, const struct oc_measurement *meas
                   &alpha_per_k);
   struct oc_evidence_reading *reading = &evidence->readings[evidence->count++];
   *reading = (struct oc_evidence_reading){.log_ohm = 0};
-  take_read(reading, &measurement->read);
+  take_read(reading, measurement);
   take_element(reading, measurement, alpha_per_k);
   take_band(reading, measurement);
   evidence->covered = evidence->covered && reaches(measurement);
@@ -183,8 +191,7 @@ static bool open_view(struct view *view, const struct oc_evidence *evidence,
     if (!isfinite(view->up[i] + view->down[i] + slope))
       return false;
     for (size_t j = 0; j <= i; j++)
-      view->errors.factor[i][j] = reading->u_meter * evidence->readings[j].u_meter +
-                                  reading->u_leads * evidence->readings[j].u_leads;
+      view->errors.factor[i][j] = oc_evidence_shared(reading, &evidence->readings[j]);
     view->errors.factor[i][i] += reading->u_own * reading->u_own * slope * slope;
   }
   return true;

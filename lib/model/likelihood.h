@@ -22,11 +22,15 @@ struct oc_evidence_reading {
   double log_nominal;   /**< there */
   double thermometer_k; /**< limit of what a common thermometer errs by */
   double u_own;         /**< all u are relative, standard */
-  double u_meter;
+  double u_meter;       /**< of the meter's percent, alike on one range */
   double u_leads;
+  int range;   /**< alike for readings of one range of the meter */
   double up;   /**< logarithm of the greatest allowed over nominal */
   double down; /**< of the least, negative */
 };
+
+/** What two readings err by alike, by the meter and the leads: a covariance. */
+double oc_evidence_shared(const struct oc_evidence_reading *a, const struct oc_evidence_reading *b);
 
 /** Numbers read of one sensor. */
 struct oc_evidence {

@@ -89,7 +89,7 @@ void oc_part_add(struct oc_part *part, const struct oc_measurement *measurement,
       .meter = meter.percent_ohm / r_ohm,
       .leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm,
       .range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0,
-      .u_own = meter.counts_ohm / r_ohm / sqrt(3)};
+      .u_own = oc_meter_own_u(&meter) / r_ohm};
   double thermometer_k = take_element(reading, measurement, isnan(alpha_per_k) ? 0 : alpha_per_k);
   take_band(reading, measurement, tolerance, thermometer_k);
   if (oc_curve_falls(measurement->curve))

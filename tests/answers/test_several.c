@@ -242,7 +242,7 @@ static double within_by_grid(const ohm_sensor *sensor, const struct scene *scene
           double r_ohm = scenes[i].reading.r_ohm;
           double middle =
               log(nominal(sensor, scenes[i].reference.t_c + off_k)) + log(1.05 * 0.95) / 2;
-          double counts = 3 / r_ohm / sqrt(3);
+          double counts = sqrt(3 * (3 + 2 * 0.01 * r_ohm) / 3) / r_ohm;
           double off = log(r_ohm) - gain - middle;
           double variance = scatter * scatter + counts * counts;
           double beside = off - place * half;
