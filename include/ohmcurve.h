@@ -1190,7 +1190,8 @@ typedef enum ohm_verdict { OHM_VERDICTS(OHM_CONSTANT) } ohm_verdict;
   X(26, RANGE, range, "which of two pull-ups is in use is not known")                              \
   X(27, ALONE, alone, "there is nothing to hold it against")                                       \
   X(28, COLD, cold, "the module would not ask for the fan")                                        \
-  X(29, ANOTHER_BAND, another_band, "beyond what one maker allows, and inside another's limits")
+  X(29, ANOTHER_BAND, another_band, "beyond what one maker allows, and inside another's limits")   \
+  X(30, FAN_SWITCH, fan_switch, "no sensor: a switch that is open cold and closed hot")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_REASON_##constant = number,
 typedef enum ohm_reason { OHM_REASONS(OHM_CONSTANT) } ohm_reason;
 #undef OHM_CONSTANT
@@ -2056,9 +2057,15 @@ OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
  * all readings, and what each bath errs by on its own. A part is taken to follow its
  * curve to 0.5 % at any one temperature (common practice).
  *
- * "within"     reason "one" when a single sensor leads, "alike" when no reading
- *              from 0 C to 100 C by such instruments tells apart
- *              those that lead
+ * Beside those compared stands any other thermistor, one in four beforehand: every R25 from
+ * 50 ohm to 500 kohm alike by its logarithm, every beta from 3000 to 4600 K; p_none is what
+ * that comes to. p_sensor is of those compared.
+ *
+ * "within"     reason "fan_switch" when what is cold shows no
+ *              circuit and what is hotter next to 0 ohm; "one" when
+ *              a single sensor leads, "alike" when no reading from
+ *              0 C to 100 C by such instruments tells apart those
+ *              that lead
  * "undecided"  "several": separating_c says where a further reading tells them apart;
  *              "missing_k", or what a display without a number says
  * "outside"    "none": the readings go with no sensor that was compared

@@ -356,7 +356,7 @@ const struct shell_entry shell_reading_notations[] = {
      "refused, for such a one was reduced to sea level"},
     {"infrared@80C", "as TEMP: an infrared thermometer aimed at the sensor"},
     {"21.5C+-0.5", "as TEMP: any of them, good to what stands behind +-"},
-    {"unknown", "as SENSOR of check: every sensor built in, a line each"},
+    {"unknown", "as SENSOR of check: which it is, as identify says"},
     {NULL, NULL},
 };
 

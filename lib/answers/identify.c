@@ -68,6 +68,36 @@ static bool shows_no_number(const struct oc_ask *ask, ohm_reason *reason) {
   return false;
 }
 
+static bool is_closed(const struct oc_ask *ask, size_t at) {
+  struct oc_budget budget;
+  return oc_meter_budget(ask->meter, &ask->readings[at], &budget, NULL) == OHM_OK &&
+         budget.value < OC_SHORTED_OHM;
+}
+
+static bool is_open(const oc_reading *reading) {
+  return reading->display == OC_DISPLAY_OPEN || reading->display == OC_DISPLAY_OVER;
+}
+
+/* Open in every cold reading and closed in every hotter one, and both were seen. */
+static bool is_fan_switch(const struct oc_ask *ask) {
+  double hottest_open_c = -INFINITY;
+  double coldest_closed_c = INFINITY;
+  for (size_t i = 0; i < ask->count; i++) {
+    struct oc_budget at;
+    bool assumed;
+    if (oc_reference_budget(&ask->references[i], &at, &assumed) != OHM_OK)
+      return false;
+    if (is_open(&ask->readings[i]))
+      hottest_open_c = fmax(hottest_open_c, at.value);
+    else if (is_closed(ask, i))
+      coldest_closed_c = fmin(coldest_closed_c, at.value);
+    else
+      return false;
+  }
+  return isfinite(hottest_open_c) && hottest_open_c < coldest_closed_c &&
+         isfinite(coldest_closed_c);
+}
+
 /* ---- the sensors, each by itself ---- */
 
 static void set(ohm_finding *finding, ohm_field field, double value) {
@@ -422,7 +452,10 @@ ohm_status oc_identify(const ohm_sensor *const *sensors, size_t sensor_count,
   set(finding, OHM_FIELD_READINGS, (double)count);
   tell_question(finding, sensors[0], &ask);
   ohm_reason reason;
-  if (shows_no_number(&ask, &reason)) {
+  if (is_fan_switch(&ask)) {
+    clear_all(candidates, sensor_count);
+    oc_finding_set_verdict(finding, OHM_WITHIN, OHM_REASON_FAN_SWITCH);
+  } else if (shows_no_number(&ask, &reason)) {
     clear_all(candidates, sensor_count);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, reason);
   } else {

@@ -22,7 +22,7 @@ static bool factor_errors(struct oc_gaussian *errors, const struct oc_evidence *
       double b_k = per_kelvin(b) * b->thermometer_k / sqrt(3);
       errors->factor[i][j] = oc_evidence_shared(a, b) + a_k * b_k;
     }
-    errors->factor[i][i] += a->u_own * a->u_own;
+    errors->factor[i][i] += a->u_own * a->u_own + a->u_display * a->u_display;
   }
   return oc_gaussian_factor(errors);
 }

@@ -25,7 +25,8 @@ static void take_read(struct oc_evidence_reading *reading,
   reading->u_meter = meter.percent_ohm / r_ohm / sqrt(3);
   reading->u_leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm / sqrt(3);
   reading->range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0;
-  reading->u_own = hypot(OC_SCATTER, oc_meter_own_u(&meter) / r_ohm);
+  reading->u_own = OC_SCATTER;
+  reading->u_display = oc_meter_own_u(&meter) / r_ohm;
 }
 
 double oc_evidence_shared(const struct oc_evidence_reading *a,
@@ -192,7 +193,8 @@ static bool open_view(struct view *view, const struct oc_evidence *evidence,
       return false;
     for (size_t j = 0; j <= i; j++)
       view->errors.factor[i][j] = oc_evidence_shared(reading, &evidence->readings[j]);
-    view->errors.factor[i][i] += reading->u_own * reading->u_own * slope * slope;
+    view->errors.factor[i][i] +=
+        reading->u_own * reading->u_own * slope * slope + reading->u_display * reading->u_display;
   }
   return true;
 }

@@ -21,7 +21,8 @@ struct oc_evidence_reading {
   double at_c;
   double log_nominal;   /**< there */
   double thermometer_k; /**< limit of what a common thermometer errs by */
-  double u_own;         /**< all u are relative, standard */
+  double u_own;         /**< of the element; all u are relative, standard */
+  double u_display;     /**< of the reading alone beside the meter's percent */
   double u_meter;       /**< of the meter's percent, alike on one range */
   double u_leads;
   int range;   /**< alike for readings of one range of the meter */

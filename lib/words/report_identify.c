@@ -23,6 +23,9 @@ static void verdict_line(struct oc_page *page) {
   case OHM_REASON_SEVERAL:
     oc_page_add(page, "CANNOT TELL YET: these fit, and are not told apart");
     break;
+  case OHM_REASON_FAN_SWITCH:
+    oc_page_add(page, "A RADIATOR FAN SWITCH, no sensor: open cold, closed hot, as it should be");
+    break;
   case OHM_REASON_MISSING_K:
     oc_reading_verdict(page);
     break;
@@ -82,6 +85,10 @@ static void next_line(struct oc_page *page) {
   case OHM_REASON_ONE:
   case OHM_REASON_ALIKE:
     oc_page_add(page, "check it" OC_BY_NAME);
+    break;
+  case OHM_REASON_FAN_SWITCH:
+    oc_page_add(page, "does it close at the degrees on its case? Warm it in water, thermometer "
+                      "beside it; then 'circuit' follows the rest");
     break;
   case OHM_REASON_MISSING_K:
     oc_reading_next(page);

@@ -184,6 +184,74 @@ START_TEST(a_part_follows_its_curve_to_half_a_percent)
 }
 END_TEST
 
+/* Two exact readings know the place to what scatter, a fifth of the half-band, and the least a
+ * reading is looked at leave: 2 * 1.96 * sqrt((0.2^2 + 0.02^2) / 2). */
+START_TEST(a_good_part_is_no_rougher_than_a_fifth_of_what_is_allowed)
+{
+  use(BETA("3500", "# tolerance: 1 %\n"));
+  ask(ohm_bench_check, EXACT "%.9fohm@20C+-0,sensor\n%.9fohm@60C+-0,sensor\n", ohms_at(20),
+      ohms_at(60));
+  CHECK_NEAR(number(OHM_FIELD_IN_BAND_HIGH) - number(OHM_FIELD_IN_BAND_LOW), 0.557, 0.006);
+  clear();
+}
+END_TEST
+
+/* 5 K / (4600 / 3000 - 1) = 9.4 K below the fan's 97 C. */
+START_TEST(a_reading_speaks_for_the_fan_from_9_4_degrees_below_it)
+{
+  use(tight);
+  for (int i = 0; i < 2; i++) {
+    ask(ohm_bench_check, EXACT "%.9fohm@%.1fC+-0,sensor\n", 3 * ohms_at(90), i ? 87.7 : 87.5);
+    ck_assert_str_eq(text(OHM_FIELD_JOB_REASON), i ? "late" : "uncertain");
+  }
+  clear();
+}
+END_TEST
+
+/* From 92 C to 102 C a beta of 4600 K falls by this. */
+START_TEST(no_thermistor_falls_steeper_than_by_4600_kelvin)
+{
+  use(tight);
+  double edge_ohm = ohms_at(97) * exp(4600 * (1 / 365.15 - 1 / 375.15));
+  for (int i = 0; i < 2; i++) {
+    ask(ohm_bench_check, EXACT "%.9fohm@92C+-0,sensor\n", edge_ohm * (i ? 1.005 : 0.995));
+    ck_assert_str_eq(text(OHM_FIELD_JOB_REASON), i ? "late" : "uncertain");
+  }
+  clear();
+}
+END_TEST
+
+START_TEST(past_its_last_row_a_curve_may_be_off_by_a_tenth_of_the_way)
+{
+  double late_k[2];
+  for (int i = 0; i < 2; i++) {
+    char file[400];
+    snprintf(file, sizeof file,
+             "# kind: module\n# model: beta\n# r0_ohm: 10000\n# t0_c: 25\n# beta_k: 3500\n"
+             "# range: -60 to %d C\n# tolerance: 1 %%\n",
+             i ? 80 : 160);
+    use(file);
+    ask(ohm_bench_check, EXACT "%.9fohm@75C+-0,sensor\n", ohms_at(75));
+    late_k[i] = number(OHM_FIELD_LATE_K);
+  }
+  CHECK_NEAR(late_k[1] - late_k[0], 1.7, 1e-6);
+  clear();
+}
+END_TEST
+
+/* Odds of a quarter, times one of ln(500 k / 50) against a scatter of half a percent. */
+START_TEST(one_sensor_in_four_is_none_of_those_compared)
+{
+  use(tight);
+  others[0] = sensor_of(tight, "other");
+  ask(ohm_bench_identify, EXACT "%.9fohm@20C+-0\n", ohms_at(20));
+  double odds = number(OHM_FIELD_P_NONE) / (1 - number(OHM_FIELD_P_NONE));
+  double want = 0.25 / 0.75 / log(1e4) * sqrt(2 * 3.14159265358979324) * 0.005;
+  CHECK_NEAR(odds / want, 1, 0.01);
+  clear();
+}
+END_TEST
+
 START_TEST(a_known_current_warms_within_a_fifth)
 {
   use(BETA("3500", TIGHT "# dissipation_mw_per_k: 10\n"));
@@ -791,7 +859,12 @@ int main(void) {
       "trade", a_fan_that_starts_below_130_starts, hot_coolant_scalds_above_45,
       a_cold_sensor_is_to_be_read_once_more_from_85_up, what_could_hide_is_told_of_50_ohm,
       a_sensor_without_limits_is_taken_within_5_percent_for_the_fan,
-      a_part_follows_its_curve_to_half_a_percent, a_known_current_warms_within_a_fifth,
+      a_part_follows_its_curve_to_half_a_percent,
+      a_good_part_is_no_rougher_than_a_fifth_of_what_is_allowed,
+      a_reading_speaks_for_the_fan_from_9_4_degrees_below_it,
+      no_thermistor_falls_steeper_than_by_4600_kelvin,
+      past_its_last_row_a_curve_may_be_off_by_a_tenth_of_the_way,
+      one_sensor_in_four_is_none_of_those_compared, a_known_current_warms_within_a_fifth,
       a_drift_by_more_than_4_times_is_none,
       a_beta_that_changed_by_more_than_a_third_or_nearly_is_none,
       beyond_a_factor_of_1_75_it_may_be_a_gauges_sender,
