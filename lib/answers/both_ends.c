@@ -110,8 +110,10 @@ static void tell(ohm_finding *finding, const struct between *between,
   oc_finding_set_number(finding, OHM_FIELD_BETWEEN_LATE_K,
                         finite_or_absent(late_by(module, between->ohm.value)));
   oc_finding_set_number(finding, OHM_FIELD_BETWEEN_MOST_LATE_K, finite_or_absent(most_k));
+  bool less = between->ohm.value + expanded_ohm < 0;
   oc_finding_set_number(finding, OHM_FIELD_WIRES,
-                        most_k <= module->limit_k   ? OHM_WITHIN
+                        less                        ? OHM_UNDECIDED
+                        : most_k <= module->limit_k ? OHM_WITHIN
                         : least_k > module->limit_k ? OHM_OUTSIDE
                                                     : OHM_UNDECIDED);
 }

@@ -13,7 +13,9 @@
  *
  * In      moved_k  how far the sensor may have moved between two readings, kelvin
  * Out     finding  OHM_FIELD_BETWEEN_OHM and what follows from it; WIRES "within" when the most
- *                  it could be makes the fan no later than the limit, "outside" when the least does
+ *                  it could be makes the fan no later than the limit, "outside" when the least
+ * does; "undecided" also when the module's end reads less for certain: something conducts across
+ * the wires, or the module's plug is on
  */
 void oc_both_ends_tell(ohm_finding *finding, const struct oc_request *ask, const ohm_sensor *sensor,
                        double moved_k);

@@ -192,7 +192,11 @@ static void fan_line(struct oc_page *page) {
 static void wires_line(struct oc_page *page) {
   if (!oc_page_has(page, OHM_FIELD_BETWEEN_OHM))
     return;
-  if (oc_page_is(page, OHM_FIELD_WIRES, "within")) {
+  double most_ohm = oc_page_number(page, OHM_FIELD_BETWEEN_OHM) +
+                    oc_page_number(page, OHM_FIELD_EXPANDED_BETWEEN_OHM);
+  if (most_ohm < 0) {
+    oc_page_add(page, "CANNOT TELL YET: fewer ohms at the module's end: is its plug off?");
+  } else if (oc_page_is(page, OHM_FIELD_WIRES, "within")) {
     OC_SAY(page, "GOOD: {2 ohm}{+-}: fan at most {late}", OHM_FIELD_BETWEEN_OHM,
            OHM_FIELD_EXPANDED_BETWEEN_OHM, OHM_FIELD_BETWEEN_MOST_LATE_K);
   } else if (oc_page_is(page, OHM_FIELD_WIRES, "outside")) {

@@ -56,6 +56,17 @@ START_TEST(what_is_too_small_to_tell_cold_is_said_with_its_uncertainty)
 }
 END_TEST
 
+START_TEST(fewer_ohms_at_the_module_are_no_good_wires)
+{
+  ohm_error error;
+  char report[4000];
+  ohm_answer *answer = ASK(&error, "191.0@boil,sensor", "150.0@boil,module");
+  ohm_answer_print_report(answer, report, sizeof report);
+  ck_assert(strstr(report, "is its plug off?") != NULL);
+  check_wires(answer, OHM_UNDECIDED);
+}
+END_TEST
+
 START_TEST(the_part_is_judged_at_its_own_pins)
 {
   ohm_error error;
@@ -132,7 +143,7 @@ END_TEST
 int main(void) {
   return RUN_TESTS("both ends", a_few_ohms_hot_are_good_wires_and_forty_are_bad,
                    what_is_too_small_to_tell_cold_is_said_with_its_uncertainty,
-                   the_part_is_judged_at_its_own_pins, readings_at_two_ends_are_never_still_moving,
-                   other_pairs_of_places_are_refused,
+                   fewer_ohms_at_the_module_are_no_good_wires, the_part_is_judged_at_its_own_pins,
+                   readings_at_two_ends_are_never_still_moving, other_pairs_of_places_are_refused,
                    the_ohms_lie_in_what_is_said_of_them_as_often_as_said);
 }

@@ -23,11 +23,9 @@ int main(void) {
     const ohm_finding *it =
         ohm_answer_member(answer, OHM_GROUP_EXPLANATIONS, i);
     if (ohm_finding_number(it, OHM_FIELD_LEADING) == 1)
-      printf("%s: %.0f K late; %.0f ohm at %.0f C would say so\n",
+      printf("%s: makes the fan %.0f K late\n",
              ohm_finding_text(it, OHM_FIELD_EXPLANATION, 0),
-             ohm_finding_number(it, OHM_FIELD_FAULT_LATE_K),
-             ohm_finding_number(it, OHM_FIELD_SEPARATING_OHM),
-             ohm_finding_number(it, OHM_FIELD_SEPARATING_C));
+             ohm_finding_number(it, OHM_FIELD_FAULT_LATE_K));
   }
   ohm_answer_free(answer);
   ohm_bench_free(bench);
@@ -38,6 +36,6 @@ int main(void) {
 /*
  * It prints:
  *
- *     series: 12 K late; 5726 ohm at 0 C would say so
- *     beta: 9 K late; 5421 ohm at 0 C would say so
+ *     series: makes the fan 12 K late
+ *     beta: makes the fan 9 K late
  */

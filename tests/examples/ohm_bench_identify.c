@@ -40,6 +40,6 @@ int main(void) {
 /*
  * It prints:
  *
- *     ntc-3k5-20c, p = 0.65: 9248 ohm at 0 C
- *     ntc-2k45-20c, p = 0.35: 6097 ohm at 0 C
+ *     ntc-3k5-20c, p = 0.65: 9256 ohm at 0 C
+ *     ntc-2k45-20c, p = 0.35: 6092 ohm at 0 C
  */

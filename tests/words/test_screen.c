@@ -131,15 +131,15 @@ START_TEST(candidates_that_lead_and_three_more_stand_in_a_table)
   ck_assert_int_eq(oc_leads_read("0.4", &meter, NULL), OHM_OK);
   identify("330", "80C+-1", &meter);
   check_screen("it may be               in 100    feeds     near 20 C it would read\n"
-               "ntc-2k58-20c            22        module    2.52 k\n"
-               "ntc-3k5-20c             20        module    3.45 k\n"
-               "ntc-3k12-20c            16        module    3.20 k\n"
-               "ntc-2k46-20c            15        module    2.57 k\n"
-               "ntc-2k51-20c            15        module    2.59 k\n"
+               "ntc-2k58-20c            22        module    2.53 k\n"
+               "ntc-3k5-20c             20        module    3.46 k\n"
+               "ntc-3k12-20c            16        module    3.19 k\n"
+               "ntc-2k46-20c            15        module    2.56 k\n"
+               "ntc-2k51-20c            15        module    2.58 k\n"
                "ntc-2k45-20c            8         module    2.58 k\n"
-               "ntc-2k49-20c            3         module    2.79 k  fits badly\n"
-               "ntc-2k74-20c            under 1   module    3.09 k  fits badly\n"
-               "ntc-2k45-20c-290r-80c   under 1   module    2.82 k  fits badly\n"
+               "ntc-2k49-20c            3         module    2.77 k  fits badly\n"
+               "ntc-2k74-20c            under 1   module    3.08 k  fits badly\n"
+               "ntc-2k45-20c-290r-80c   under 1   module    2.78 k  fits badly\n"
                "none of these           2\n"
                "\n");
 }
