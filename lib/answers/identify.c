@@ -26,14 +26,14 @@ static bool has_temperature(const ohm_sensor *sensor, double t_c) {
   return oc_inside(low_c, t_c, high_c);
 }
 
-/* Where a further reading tells two sensors apart best, of what both curves have. */
+/* Where a further reading tells two sensors apart best, at one of these temperatures. */
 static struct separation separate(const ohm_sensor *a, const ohm_sensor *b,
-                                  const struct oc_ask *ask) {
+                                  const struct oc_ask *ask, const bool *allowed) {
   struct separation best = {NAN, 0, NAN, NAN};
   struct separation at_room = best;
   for (size_t i = 0; i < OC_AT_HAND; i++) {
     struct oc_next_reading further;
-    if (!has_temperature(a, oc_at_hand_c[i]) || !has_temperature(b, oc_at_hand_c[i]))
+    if (!allowed[i])
       continue;
     oc_next_reading_plan(&further, ask, oc_at_hand_c[i]);
     struct oc_forecast of_a = oc_next_reading_foretell(&further, a, NULL, 0);
@@ -227,17 +227,31 @@ static const ohm_finding *first_leading(const ohm_finding *candidates) {
   return candidates;
 }
 
+/* Which temperatures at hand every curve that leads has. */
+static void find_common(const ohm_finding *candidates, size_t compared,
+                        const ohm_sensor *const *sensors, bool *common) {
+  for (size_t at = 0; at < OC_AT_HAND; at++) {
+    common[at] = true;
+    for (size_t i = 0; i < compared; i++)
+      common[at] =
+          common[at] && (!leads(&candidates[i]) ||
+                         has_temperature(sensor_of(&candidates[i], sensors), oc_at_hand_c[at]));
+  }
+}
+
 /* Where a reading tells one that leads from a likelier one that does, the likeliest such
  * pair; nowhere when it tells none. */
 static struct separation separate_leading(const ohm_finding *candidates, size_t compared,
                                           const ohm_sensor *const *sensors,
                                           const struct oc_ask *ask) {
+  bool common[OC_AT_HAND];
+  find_common(candidates, compared, sensors, common);
   for (size_t other = 1; other < compared; other++)
     for (size_t one = 0; leads(&candidates[other]) && one < other; one++) {
       if (!leads(&candidates[one]))
         continue;
       struct separation separation = separate(sensor_of(&candidates[one], sensors),
-                                              sensor_of(&candidates[other], sensors), ask);
+                                              sensor_of(&candidates[other], sensors), ask, common);
       if (separation.sigmas >= OC_TELLS_APART)
         return separation;
     }
