@@ -1708,8 +1708,8 @@ typedef enum ohm_field_kind {
   X(180, ALLOWED_BY, allowed_by, TEXT, "another maker, whose limits it is not beyond")             \
   X(181, IN_BAND, in_band, NUMBER,                                                                 \
     "place in the band by all readings: 0 its middle, -1 and 1 its limits")                        \
-  X(182, IN_BAND_LOW, in_band_low, NUMBER, "least it could be at the level")                       \
-  X(183, IN_BAND_HIGH, in_band_high, NUMBER, "greatest it could be")                               \
+  X(182, IN_BAND_LOW, in_band_low, NUMBER, "least of what holds it at the level")                  \
+  X(183, IN_BAND_HIGH, in_band_high, NUMBER, "greatest of that")                                   \
   X(184, BEYOND_AT_C, beyond_at_c, NUMBER,                                                         \
     "of several readings, where the part is beyond what is allowed")                               \
   X(185, BETWEEN_LATE_K, between_late_k, NUMBER,                                                   \
@@ -2022,25 +2022,29 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  *
  * z is the place in the band, one for all readings and any as probable as any other; of a
  * tolerance on resistance and beta there are two, h z = r z1 + b ln(R/R0) z2. s is what the
- * part differs from the printed curve at one temperature, normal, 0.5 % or a fifth of h
- * (common practice; 0 for what does not fall). d is the error of one thermometer, g that of
- * the meter's percent, l of the leads: rectangular and alike in all readings, but g may be
+ * part differs from the printed curve at one temperature, normal, the smaller of 0.5 % and
+ * a fifth of h (common practice; 0 for what does not fall). d is the error of one thermometer, g
+ * that of the meter's percent, l of the leads: rectangular and alike in all readings, but g may be
  * another on each range: unless ranges_alike is set, both are taken and the milder counts.
  * e is each reading's own, its counts and its bath, taken as normal. Readings that no place
- * explains (chi-square above 7 times what it should be) have more s, so much that they fit.
- * The part is low, or high, where s + h z lies below -h, or above h. "outside" when that is
- * so at one temperature with a probability of 1 - (1 - level)/d, d the number of places but
- * no more than that of readings, and reason "another_band" as above; "within" when it is
- * inside at all temperatures with a probability of the level. in_band is z. p_low and p_high
- * are the greatest of any reading. The fields of one temperature, and the job, are those of
- * the reading nearest to fan_c.
+ * explains (chi-square above 7 times what it should be) have more s, so much that chi-square is
+ * what it should be. The part is low, or high, where s + h z lies below -h, or above h. "outside"
+ * when that is so at one temperature with a probability of 1 - (1 - level)/d, d the number of
+ * places but no more than that of readings, and reason "another_band" as above; "within" when it is
+ * inside at all temperatures with a probability of the level. in_band is z, where both
+ * meters are taken the mean of the two, and in_band_low to in_band_high holds it with a probability of
+ * the level. p_low and p_high are the greatest of any reading. The fields of one temperature, and
+ * the job, are those of the reading nearest to fan_c.
  *
  * Readings in a row with equal temperatures are repeats: the last one counts, unless it
  * still differs from the one before by more than a count.
  *
  * Readings may be at the sensor's own pins and at the module's end: the part is judged by
  * the former, and between_ohm is what a reading at the module has more than the sensor at
- * that temperature; wires says whether that is good for the fan.
+ * that temperature; of all pairs the surest. It errs by the percent of one range alike, by
+ * counts each, by what the sensor moved meanwhile (moved_k), and at two temperatures by what
+ * h and the slope of the curve differ and by 0.5 % each, less below 15 K apart. wires says
+ * whether that is good for the fan.
  *
  * Needs   a sensor; readings of ohms with a temperature, at one place, or at both ends
  * Group   readings

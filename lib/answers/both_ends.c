@@ -27,21 +27,20 @@ static void add_shape(struct between *between, const struct oc_measurement *sens
                        OC_SCATTER * fmin(1, apart_k / OC_ELSEWHERE_K) * sqrt(2) * expected_ohm);
 }
 
-/* One range errs alike in both; of two nobody knows. */
+/* On one range percent errs alike in both, and counts each its own way; on two ranges all of it
+ * does. */
 static void add_meter(struct between *between, const struct oc_measurement *sensor,
                       const struct oc_measurement *module, double share) {
   struct oc_meter_parts one = oc_meter_parts(sensor->meter, sensor->reading);
   struct oc_meter_parts other = oc_meter_parts(module->meter, module->reading);
   bool alike = one.count_ohm == other.count_ohm;
   double percent_ohm = share * one.percent_ohm;
-  if (alike) {
+  if (alike)
     oc_budget_add_limit(&between->ohm, OC_CAUSE_METER, fabs(other.percent_ohm - percent_ohm));
-  } else {
-    oc_budget_add_limit(&between->ohm, OC_CAUSE_METER, other.percent_ohm);
-    oc_budget_add_limit(&between->ohm, OC_CAUSE_DISPLAY, percent_ohm);
-  }
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_DISPLAY,
+                      other.counts_ohm + (alike ? 0 : other.percent_ohm));
   oc_budget_add_limit(&between->ohm, OC_CAUSE_DEGREE,
-                      hypot(other.counts_ohm, share * one.counts_ohm));
+                      share * one.counts_ohm + (alike ? 0 : percent_ohm));
   oc_budget_add_limit(&between->ohm, OC_CAUSE_LEADS,
                       fabs(1 - share) * oc_budget_limit(&sensor->read, OC_CAUSE_LEADS));
 }

@@ -35,7 +35,7 @@ static const ohm_finding *told(size_t index) {
 
 static bool lists(const ohm_finding *finding, ohm_field field, const char *link) {
   const char *text;
-  for (size_t i = 0; (text = ohm_finding_text(finding, field, i)) != NULL; i++)
+  for (size_t i = 0; (text = ohm_finding_text(finding, (int)field, i)) != NULL; i++)
     if (strcmp(text, link) == 0)
       return true;
   return false;
