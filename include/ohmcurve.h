@@ -2032,9 +2032,9 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  * when that is so at one temperature with a probability of 1 - (1 - level)/d, d the number of
  * places but no more than that of readings, and reason "another_band" as above; "within" when it is
  * inside at all temperatures with a probability of the level. in_band is z, where both
- * meters are taken the mean of the two, and in_band_low to in_band_high holds it with a probability of
- * the level. p_low and p_high are the greatest of any reading. The fields of one temperature, and
- * the job, are those of the reading nearest to fan_c.
+ * meters are taken the mean of the two, and in_band_low to in_band_high holds it with a probability
+ * of the level. p_low and p_high are the greatest of any reading. The fields of one temperature,
+ * and the job, are those of the reading nearest to fan_c.
  *
  * Readings in a row with equal temperatures are repeats: the last one counts, unless it
  * still differs from the one before by more than a count.

@@ -225,7 +225,7 @@ END_TEST
 /* The same readings by the errors as declared, drawn anew: of places on a fine grid, each
  * case of the common errors weighs by how well all that is left goes with it. */
 static double within_by_grid(const ohm_sensor *sensor, const struct scene *scenes) {
-  enum { STEPS = 61, PLACES = 401 };
+  enum { STEPS = 41, PLACES = 201 };
   const double half = log(1.05 / 0.95) / 2;
   const double scatter = 0.005;
   double all = 0;
