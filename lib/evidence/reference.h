@@ -52,4 +52,9 @@ ohm_status oc_tolerance_read(const char *text, double *percent, ohm_error *error
 ohm_status oc_reference_budget(const oc_reference *reference, struct oc_budget *budget,
                                bool *assumed);
 
+/** Whether one instrument says how warm it is, and so errs alike in all its readings. */
+static inline bool oc_reference_is_one_thermometer(int kind) {
+  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
+}
+
 #endif

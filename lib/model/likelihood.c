@@ -12,10 +12,6 @@ static const struct oc_fault sound = {OC_FAULT_DRIFT, 0};
 
 /* ---- gathering ---- */
 
-static bool is_one_thermometer(int kind) {
-  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
-}
-
 /* Its ranges are taken to err each its own way: that two of them differ is then never a fault. */
 static void take_read(struct oc_evidence_reading *reading,
                       const struct oc_measurement *measurement) {
@@ -37,7 +33,7 @@ double oc_evidence_shared(const struct oc_evidence_reading *a,
 
 static void take_element(struct oc_evidence_reading *reading,
                          const struct oc_measurement *measurement, double alpha_per_k) {
-  bool common = is_one_thermometer(measurement->reference->kind);
+  bool common = oc_reference_is_one_thermometer(measurement->reference->kind);
   reading->at_c = measurement->element.value;
   reading->log_nominal = log(oc_curve_resistance_beyond(measurement->curve, reading->at_c));
   for (size_t i = 0; i < measurement->element.count; i++) {

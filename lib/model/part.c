@@ -35,17 +35,14 @@ void oc_part_begin(struct oc_part *part) {
   part->ranges_alike = NAN;
 }
 
-static bool is_one_thermometer(int kind) {
-  return kind == OHM_REFERENCE_THERMOMETER || kind == OHM_REFERENCE_INFRARED;
-}
-
 /* Its limit is returned; all else errs in this reading alone. */
 static double take_element(struct oc_part_reading *reading,
                            const struct oc_measurement *measurement, double alpha_per_k) {
   double thermometer_k = 0;
   for (size_t i = 0; i < measurement->element.count; i++) {
     const struct oc_cause *cause = &measurement->element.causes[i];
-    if (cause->name == OC_CAUSE_REFERENCE_LIMIT && is_one_thermometer(measurement->reference->kind))
+    if (cause->name == OC_CAUSE_REFERENCE_LIMIT &&
+        oc_reference_is_one_thermometer(measurement->reference->kind))
       thermometer_k = oc_cause_limit(cause);
     else
       reading->u_own = hypot(reading->u_own, alpha_per_k * cause->u);
@@ -380,10 +377,17 @@ static void solve_at(struct state *state, const struct draft *draft, int point) 
   solve(state, &draft->design, draft->part->count);
 }
 
+/* Of the weights, while they are logarithms. */
+static double greatest_of(const struct cases *cases) {
+  double greatest = -INFINITY;
+  for (int point = 0; point < cases->points; point++)
+    greatest = fmax(greatest, cases->weight[point]);
+  return greatest;
+}
+
 /* Return  how many cases of one weight would tell as much. */
 static double weigh(struct cases *cases, const struct draft *draft, int points) {
   struct state state;
-  double greatest = -INFINITY;
   double squares = 0;
   for (int point = cases->points; point < points; point++) {
     solve_at(&state, draft, point);
@@ -392,8 +396,7 @@ static double weigh(struct cases *cases, const struct draft *draft, int points) 
   }
   cases->points = points;
   cases->total = 0;
-  for (int point = 0; point < points; point++)
-    greatest = fmax(greatest, cases->weight[point]);
+  double greatest = greatest_of(cases);
   for (int point = 0; point < points; point++) {
     double weight = exp(cases->weight[point] - greatest);
     cases->total += weight;
@@ -404,10 +407,8 @@ static double weigh(struct cases *cases, const struct draft *draft, int points) 
 
 /* From logarithms to weights, the greatest 1. */
 static void settle(struct cases *cases) {
-  double greatest = -INFINITY;
+  double greatest = greatest_of(cases);
   cases->total = 0;
-  for (int point = 0; point < cases->points; point++)
-    greatest = fmax(greatest, cases->weight[point]);
   for (int point = 0; point < cases->points; point++) {
     double weight = exp(cases->weight[point] - greatest);
     cases->weight[point] = weight > NOTHING ? weight : 0;
@@ -427,11 +428,8 @@ static bool is_sharp(const struct draft *draft) {
  * should be. A part that follows no one place is no rougher than declared, but another one,
  * or drifts along its band: each reading then speaks for its own temperature. */
 static double misfit(const struct cases *cases, const struct draft *draft) {
-  double greatest = -INFINITY;
-  for (int point = 0; point < cases->points; point++)
-    greatest = fmax(greatest, cases->weight[point]);
   size_t free = draft->part->count - draft->design.places;
-  return free > 0 ? -2 * greatest / (double)free : 0;
+  return free > 0 ? -2 * greatest_of(cases) / (double)free : 0;
 }
 
 static void weigh_all(struct cases *cases, struct draft *draft) {
