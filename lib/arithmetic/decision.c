@@ -106,9 +106,12 @@ static double integral(int k, double z, double sigma) {
     if (z < 0)
       return 0;
     double power = z > 0 ? 1 : 0.5;
-    for (int i = 1; i <= k; i++)
-      power *= z / i;
-    return power;
+    double factorial = 1;
+    for (int i = 1; i <= k; i++) {
+      power *= z;
+      factorial *= i;
+    }
+    return power / factorial;
   }
   double x = z / sigma;
   if (x < -NOTHING_SIGMA)
@@ -127,29 +130,41 @@ static double integral(int k, double z, double sigma) {
   return g * scale;
 }
 
+/* A power of two that brings a width near 1: no digit is lost, and none of its powers leaves
+ * the doubles. */
+static double unit_near(double width) {
+  enum { MOST = 1000 };
+  int exponent = width > 0 ? ilogb(width) : 0;
+  return scalbn(1, exponent < -MOST ? MOST : exponent > MOST ? -MOST : -exponent);
+}
+
 /* The sum over signs above, for the distribution function (k = n) and the density
- * (k = n - 1), at z <= 0 where least cancels. In a unit near the widest part, so that
- * no power leaves the doubles. */
+ * (k = n - 1), at z <= 0 where least cancels. */
 static double over_rectangles(const struct oc_spread *spread, int k, double z) {
   double widest = fmax(spread->sigma, spread->half[0]);
-  int unit = widest > 0 ? ilogb(widest) : 0;
-  double half[OC_RECTANGLES_MAX];
-  for (size_t i = 0; i < spread->count; i++)
-    half[i] = scalbn(spread->half[i], -unit);
-  double sum = 0;
-  for (unsigned signs = 0; signs < 1u << spread->count; signs++) {
-    double shifted = scalbn(z, -unit);
-    double sign = 1;
-    for (size_t i = 0; i < spread->count; i++) {
-      bool minus = signs >> i & 1;
-      shifted += minus ? -half[i] : half[i];
-      sign = minus ? -sign : sign;
+  double unit = unit_near(widest);
+  double sigma = spread->sigma * unit;
+  double corner[1 << OC_RECTANGLES_MAX];
+  double sign[1 << OC_RECTANGLES_MAX];
+  double sides = 1;
+  size_t count = 1;
+  corner[0] = z * unit;
+  sign[0] = 1;
+  for (size_t i = 0; i < spread->count; i++) {
+    double half = spread->half[i] * unit;
+    sides *= 2 * half;
+    for (size_t c = 0; c < count; c++) {
+      corner[count + c] = corner[c] - half;
+      sign[count + c] = -sign[c];
+      corner[c] += half;
     }
-    sum += sign * integral(k, shifted, scalbn(spread->sigma, -unit));
+    count *= 2;
   }
-  for (size_t i = 0; i < spread->count; i++)
-    sum /= 2 * half[i];
-  return k < (int)spread->count ? scalbn(sum, -unit) : sum;
+  double sum = 0;
+  for (size_t c = 0; c < count; c++)
+    sum += sign[c] * integral(k, corner[c], sigma);
+  sum /= sides;
+  return k < (int)spread->count ? sum * unit : sum;
 }
 
 static double unit_clamp(double p) {
