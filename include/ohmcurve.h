@@ -806,7 +806,7 @@ OHM_API ohm_status ohm_fit_chi_square(const ohm_fit *fit, double *chi_square, do
  * chi-square.
  * Status  cannot fail.
  * Source  the moment estimator of DerSimonian and Laird, Control. Clin. Trials 7 (1986)
- *         177-188.
+ *         177-189.
  */
 OHM_API double ohm_fit_misfit_k(const ohm_fit *fit);
 
@@ -1717,7 +1717,9 @@ typedef enum ohm_field_kind {
   X(186, BETWEEN_MOST_LATE_K, between_most_late_k, NUMBER,                                         \
     "and the most they could be; absent: never to 130 C")                                          \
   X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")      \
-  X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")
+  X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")                  \
+  X(189, PASSES_H, passes_h, NUMBER,                                                               \
+    "hours after which the same reading would pass a soak; absent: never up to 72")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */

@@ -216,25 +216,35 @@ static void set_warm(ohm_finding *finding, const struct oc_soak *soak) {
                                                                    : OHM_REASON_HIGH);
 }
 
-static void decide(ohm_finding *finding, struct oc_soak *soak, bool inside_curve) {
-  bool falls = oc_curve_falls(soak->measurement.curve);
-  double level = soak->measurement.level;
+struct sides {
+  double cold;
+  double warm;
+};
+
+/* Probabilities of what it shows being further from the coolant than is allowed. */
+static struct sides sides_of(struct oc_soak *soak) {
   struct oc_off off = {&soak->lag, &soak->shown, -soak->allow_k, soak->allow_k};
   double outside[OC_MEANS_MAX];
   oc_cooling_mean(soak->lag.tau.low_h, soak->lag.tau.high_h, oc_off_outside, &off, 2, outside);
-  double p_cold = fmin(fmax(outside[0], 0), 1);
-  double p_warm = fmin(fmax(outside[1], 0), 1 - p_cold);
-  double p_within = 1 - p_cold - p_warm;
-  tell(finding, OHM_FIELD_P_COLD, p_cold);
-  tell(finding, OHM_FIELD_P_WARM, p_warm);
-  tell(finding, falls ? OHM_FIELD_P_HIGH : OHM_FIELD_P_LOW, p_cold);
-  tell(finding, falls ? OHM_FIELD_P_LOW : OHM_FIELD_P_HIGH, p_warm);
+  double cold = fmin(fmax(outside[0], 0), 1);
+  return (struct sides){cold, fmin(fmax(outside[1], 0), 1 - cold)};
+}
+
+static void decide(ohm_finding *finding, struct oc_soak *soak, bool inside_curve) {
+  bool falls = oc_curve_falls(soak->measurement.curve);
+  double level = soak->measurement.level;
+  struct sides p = sides_of(soak);
+  double p_within = 1 - p.cold - p.warm;
+  tell(finding, OHM_FIELD_P_COLD, p.cold);
+  tell(finding, OHM_FIELD_P_WARM, p.warm);
+  tell(finding, falls ? OHM_FIELD_P_HIGH : OHM_FIELD_P_LOW, p.cold);
+  tell(finding, falls ? OHM_FIELD_P_LOW : OHM_FIELD_P_HIGH, p.warm);
   tell(finding, OHM_FIELD_P_WITHIN, p_within);
   if (soak->measurement.place == OHM_PLACE_PLUG_ON)
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);
-  else if (p_cold >= level)
+  else if (p.cold >= level)
     oc_finding_set_verdict(finding, OHM_OUTSIDE, falls ? OHM_REASON_HIGH : OHM_REASON_LOW);
-  else if (p_warm >= level)
+  else if (p.warm >= level)
     set_warm(finding, soak);
   else if (!inside_curve)
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_OUTSIDE_BAND);
@@ -244,36 +254,48 @@ static void decide(ohm_finding *finding, struct oc_soak *soak, bool inside_curve
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_UNCERTAIN);
 }
 
+/* ---- how long it should stand ---- */
+
 /* Whether a sensor that reads in the middle of what is left would pass. */
-static bool decides(struct oc_lag *lag, const struct oc_budget *shown, double level,
-                    double allow_k) {
-  double low_k = oc_off_quantile(lag, shown, (1 - level) / 2);
-  double high_k = oc_off_quantile(lag, shown, (1 + level) / 2);
-  return (high_k - low_k) / 2 <= allow_k;
+static bool decides(struct oc_soak *soak) {
+  double level = soak->measurement.level;
+  double low_k = oc_off_quantile(&soak->lag, &soak->shown, (1 - level) / 2);
+  double high_k = oc_off_quantile(&soak->lag, &soak->shown, (1 + level) / 2);
+  return (high_k - low_k) / 2 <= soak->allow_k;
 }
 
-static double decidable_h(struct oc_soak *soak) {
-  struct oc_lag *lag = &soak->lag;
-  double level = soak->measurement.level;
-  double now_h = lag->to_h;
-  double enough_h = fmax(now_h, OC_PATIENCE_H);
-  double early_h = now_h;
-  if (decides(lag, &soak->shown, level, soak->allow_k))
-    return now_h;
-  lag->to_h = enough_h;
-  oc_lag_forget(lag);
-  bool ever = decides(lag, &soak->shown, level, soak->allow_k);
-  while (ever && enough_h - early_h > 0.05) {
-    lag->to_h = early_h + (enough_h - early_h) / 2;
-    oc_lag_forget(lag);
-    if (decides(lag, &soak->shown, level, soak->allow_k))
-      enough_h = lag->to_h;
+/* Whether what it shows would. */
+static bool passes(struct oc_soak *soak) {
+  struct sides p = sides_of(soak);
+  return 1 - p.cold - p.warm >= soak->measurement.level;
+}
+
+static bool true_at(struct oc_soak *soak, bool (*is_true)(struct oc_soak *soak), double to_h) {
+  double now_h = soak->lag.to_h;
+  soak->lag.to_h = to_h;
+  oc_lag_forget(&soak->lag);
+  bool answer = is_true(soak);
+  soak->lag.to_h = now_h;
+  oc_lag_forget(&soak->lag);
+  return answer;
+}
+
+/* From when on, the air as it is now; NAN: not while anyone waits. */
+static double hours_until(struct oc_soak *soak, bool (*is_true)(struct oc_soak *soak)) {
+  double early_h = soak->lag.to_h;
+  double enough_h = fmax(early_h, OC_PATIENCE_H);
+  if (is_true(soak))
+    return early_h;
+  if (!true_at(soak, is_true, enough_h))
+    return NAN;
+  while (enough_h - early_h > 0.05) {
+    double middle_h = early_h + (enough_h - early_h) / 2;
+    if (true_at(soak, is_true, middle_h))
+      enough_h = middle_h;
     else
-      early_h = lag->to_h;
+      early_h = middle_h;
   }
-  lag->to_h = now_h;
-  oc_lag_forget(lag);
-  return ever ? enough_h : NAN;
+  return enough_h;
 }
 
 /* ---- what a soak cannot see ---- */
@@ -326,7 +348,9 @@ static void judge(ohm_finding *finding, struct oc_soak *soak) {
   } else {
     bool inside_curve = take_shown(soak);
     decide(finding, soak, inside_curve);
-    tell(finding, OHM_FIELD_DECIDABLE_H, decidable_h(soak));
+    tell(finding, OHM_FIELD_DECIDABLE_H, hours_until(soak, decides));
+    if (inside_curve)
+      tell(finding, OHM_FIELD_PASSES_H, hours_until(soak, passes));
     if (inside_curve && measurement->place != OHM_PLACE_PLUG_ON)
       tell_missed(finding, soak);
   }

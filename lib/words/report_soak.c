@@ -85,13 +85,22 @@ static void fan_line(struct oc_page *page) {
 
 /* ---- what to do next ---- */
 
-static void say_decidable(struct oc_page *page) {
+static void say_hours(struct oc_page *page, double hours_h) {
+  oc_page_add(page, "once more when it has stood ");
+  oc_say_hours(&page->line, ceil(2 * hours_h) / 2);
+}
+
+static void say_when(struct oc_page *page) {
+  double after_h = oc_page_number(page, OHM_FIELD_AFTER_H);
   double decidable_h = oc_page_number(page, OHM_FIELD_DECIDABLE_H);
+  double passes_h = oc_page_number(page, OHM_FIELD_PASSES_H);
   if (isnan(decidable_h)) {
     oc_page_add(page, "know the air better, log it, or a thermometer beside the sensor");
-  } else if (decidable_h > oc_page_number(page, OHM_FIELD_AFTER_H)) {
-    oc_page_add(page, "once more when it has stood ");
-    oc_say_hours(&page->line, ceil(2 * decidable_h) / 2);
+  } else if (passes_h > after_h) {
+    say_hours(page, passes_h);
+    oc_page_add(page, ", if the air stays so: the same reading passes then");
+  } else if (decidable_h > after_h) {
+    say_hours(page, decidable_h);
     oc_page_add(page, ", if the air stays so");
   } else {
     oc_page_add(page, "a thermometer beside the sensor: it is near the limit");
@@ -102,7 +111,7 @@ static void next_line(struct oc_page *page) {
   if (oc_finding_reason(page->finding) == OHM_REASON_WARM)
     oc_page_add(page, "after a night outside, no sun, heater unplugged; then --undisturbed");
   else if (!oc_reading_next(page))
-    say_decidable(page);
+    say_when(page);
   oc_page_end(page, "Next");
 }
 

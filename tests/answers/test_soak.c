@@ -222,6 +222,31 @@ START_TEST(after_too_few_hours_a_sound_sensor_is_undecided_and_told_how_many)
 }
 END_TEST
 
+/* Nine hours leave a slow engine 8 K above the air: only waiting tells that it was not slow. */
+START_TEST(a_reading_at_the_air_is_told_when_it_would_pass)
+{
+  struct car car = car_of(9, 9, 9);
+  ohm_finding finding = judged(&car);
+  check_verdict(&finding, OHM_UNDECIDED, "uncertain");
+  double passes_h = number_in(&finding, OHM_FIELD_PASSES_H);
+  ck_assert(passes_h > 9);
+  check_has(report_of(&finding), "passes then");
+  for (int early = 0; early < 2; early++) {
+    car.soak.after_h = passes_h - 0.1 * early;
+    ohm_finding later = judged(&car);
+    ck_assert_int_eq(ohm_finding_verdict(&later) == OHM_WITHIN, !early);
+  }
+}
+END_TEST
+
+START_TEST(a_reading_far_below_the_air_is_never_told_to_pass)
+{
+  struct car car = car_of(-4, 9, 9);
+  ohm_finding finding = judged(&car);
+  ck_assert(isnan(number_in(&finding, OHM_FIELD_PASSES_H)));
+}
+END_TEST
+
 START_TEST(air_known_to_seven_degrees_never_decides_on_six)
 {
   struct car car = car_of(12, 9, 7);
@@ -693,6 +718,8 @@ int main(void) {
       colder_than_the_coldest_air_is_bad_whatever_stood_in_the_sun,
       warmer_is_undecided_until_nothing_warmed_it, after_a_night_a_sound_sensor_is_good,
       after_too_few_hours_a_sound_sensor_is_undecided_and_told_how_many,
+      a_reading_at_the_air_is_told_when_it_would_pass,
+      a_reading_far_below_the_air_is_never_told_to_pass,
       air_known_to_seven_degrees_never_decides_on_six,
       fifty_ohm_in_the_plug_pass_cold_and_are_named,
       what_hides_is_what_a_sound_sensor_would_need_in_series,

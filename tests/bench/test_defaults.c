@@ -68,6 +68,7 @@ START_TEST(the_meanings_of_fields_name_the_figures_too)
   ck_assert(means(OHM_FIELD_START_HIGH_C, "up to " OC_NEVER_C " C"));
   ck_assert(means(OHM_FIELD_FIFTY_LATE_K, OC_ASSUMED_HIDDEN_OHM " ohm in series"));
   ck_assert(means(OHM_FIELD_DECIDABLE_H, "never up to " OC_PATIENCE_H));
+  ck_assert(means(OHM_FIELD_PASSES_H, "never up to " OC_PATIENCE_H));
 }
 END_TEST
 

@@ -61,6 +61,9 @@ static void require_soak(const ohm_finding *finding) {
   double decidable_h = ohm_finding_number(finding, OHM_FIELD_DECIDABLE_H);
   require(isnan(decidable_h) || decidable_h >= ohm_finding_number(finding, OHM_FIELD_AFTER_H),
           "what would decide is not over");
+  double passes_h = ohm_finding_number(finding, OHM_FIELD_PASSES_H);
+  require(isnan(passes_h) || passes_h >= ohm_finding_number(finding, OHM_FIELD_AFTER_H),
+          "what would pass is not over");
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
