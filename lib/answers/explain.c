@@ -13,6 +13,7 @@
 #include "told.h"
 #include "../bench/finding.h"
 #include "../model/next_reading.h"
+#include "../model/start.h"
 #include "../evidence/meter.h"
 
 /* Too large for a stack. */
@@ -28,6 +29,8 @@ struct trial {
   ohm_finding *explanations;    /* by ohm_explanation */
   double size[OC_EXPLANATIONS]; /* of those that have one, and how well it is known */
   double u_size[OC_EXPLANATIONS];
+  struct oc_starts start[OC_EXPLANATIONS]; /* of the fan, where has_start */
+  bool has_start[OC_EXPLANATIONS];
   const ohm_sensor *other;
 };
 
@@ -43,6 +46,26 @@ static bool fits(const struct trial *trial, ohm_explanation explanation) {
   return get(&trial->explanations[explanation], OHM_FIELD_P_FIT) >= 1 - trial->evidence.level;
 }
 
+/* ---- the fan ---- */
+
+static double finite_or_absent(double x) {
+  return isfinite(x) ? x : NAN;
+}
+
+static void may_start(struct trial *trial, ohm_explanation explanation, struct oc_starts start) {
+  struct oc_starts *known = &trial->start[explanation];
+  bool first = !trial->has_start[explanation];
+  known->low_c = first ? start.low_c : fmin(known->low_c, start.low_c);
+  known->high_c = first ? start.high_c : fmax(known->high_c, start.high_c);
+  trial->has_start[explanation] = true;
+}
+
+/* An end that is absent is always, or never. */
+static void tell_start(ohm_finding *finding, struct oc_starts start) {
+  set(finding, OHM_FIELD_START_LOW_C, finite_or_absent(fmin(start.low_c, OC_NEVER_C)));
+  set(finding, OHM_FIELD_START_HIGH_C, finite_or_absent(fmax(start.high_c, OC_COLDEST_START_C)));
+}
+
 /* ---- faults that have a size ---- */
 
 static const struct {
@@ -54,10 +77,6 @@ static const struct {
              {OHM_EXPLANATION_BETA_DRIFT, OC_FAULT_BETA}};
 
 enum { SIZED = sizeof sized / sizeof sized[0] };
-
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
 
 /* Beta about 25 C: the steepness of the curve there. */
 static double beta_k(const ohm_curve *curve) {
@@ -129,6 +148,11 @@ static void try_sized(struct trial *trial, ohm_explanation explanation, enum oc_
                         ? 0
                         : oc_fault_late_by(trial->evidence.curve, &fault, trial->measurement.fan_c);
     set(finding, OHM_FIELD_FAULT_LATE_K, finite_or_absent(late_k));
+    bool cut = oc_fault_is_one_sided(shape);
+    may_start(trial, explanation,
+              oc_starts_of_fault(trial->evidence.curve, trial->measurement.fan_c, shape,
+                                 cut ? fmax(0, estimate.low) : estimate.low,
+                                 cut ? fmax(0, estimate.high) : estimate.high));
   }
 }
 
@@ -148,7 +172,12 @@ static void try_plug_on(struct trial *trial) {
   tell_ohms(finding, get(leakage, OHM_FIELD_FAULT_OHM), low_ohm, high_ohm);
 }
 
-/* Of the sensors that fit, the likeliest. */
+/* An instrument's sender asks for no fan. */
+static bool asks_for_fan(const ohm_sensor *sensor) {
+  return strcmp(ohm_sensor_kind(sensor), "gauge") != 0;
+}
+
+/* Of the sensors that fit, the likeliest; any of them may be what starts the fan. */
 static void try_other_parts(struct trial *trial) {
   ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_OTHER_PART];
   double best = -INFINITY;
@@ -160,10 +189,14 @@ static void try_other_parts(struct trial *trial) {
         oc_ask_gather(evidence, other, &trial->ask) != OHM_OK || !evidence->covered)
       continue;
     double log_likelihood = oc_evidence_log_likelihood(evidence, NULL);
-    if (!(log_likelihood > best))
-      continue;
     double p_fit = oc_evidence_fit(evidence);
     if (p_fit < 1 - evidence->level)
+      continue;
+    if (asks_for_fan(other) && oc_curve_falls(trial->evidence.curve) &&
+        oc_curve_falls(evidence->curve))
+      may_start(trial, OHM_EXPLANATION_OTHER_PART,
+                oc_starts_of_part(trial->evidence.curve, trial->measurement.fan_c, evidence));
+    if (!(log_likelihood > best))
       continue;
     best = log_likelihood;
     trial->other = other;
@@ -174,6 +207,13 @@ static void try_other_parts(struct trial *trial) {
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(trial->other));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(trial->other));
   oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
+  const ohm_curve *curve = trial->evidence.curve;
+  const ohm_curve *other_curve = ohm_sensor_curve(trial->other);
+  if (!asks_for_fan(trial->other) || !oc_curve_falls(curve) || !oc_curve_falls(other_curve))
+    return;
+  double fan_c = trial->measurement.fan_c;
+  double start_c = oc_start_of_other(curve, fan_c, other_curve, 1);
+  set(finding, OHM_FIELD_FAULT_LATE_K, finite_or_absent(start_c - fan_c));
 }
 
 /* All readings a thousand times as much, or as little. */
@@ -224,6 +264,11 @@ static void try_all(struct trial *trial) {
   try_other_parts(trial);
   try_range(trial, 1000);
   try_range(trial, 0.001);
+  static const ohm_explanation good[] = {OHM_EXPLANATION_HEALTHY, OHM_EXPLANATION_PLUG_ON,
+                                         OHM_EXPLANATION_WRONG_RANGE};
+  for (size_t i = 0; oc_curve_falls(trial->evidence.curve) && i < sizeof good / sizeof good[0]; i++)
+    may_start(trial, good[i],
+              oc_starts_of_part(trial->evidence.curve, trial->measurement.fan_c, &trial->evidence));
 }
 
 /* What explains the readings: health when they go with it; else every shape that they go
@@ -345,6 +390,23 @@ static void add_leading(const struct trial *trial, ohm_finding *finding) {
   }
 }
 
+/* Nothing is said of the fan unless all that leads says something. */
+static void tell_starts(struct trial *trial, ohm_finding *finding) {
+  struct oc_starts whole = {INFINITY, -INFINITY};
+  bool known = true;
+  for (int i = 0; i < OC_EXPLANATIONS; i++) {
+    const struct oc_starts *start = &trial->start[i];
+    if (trial->has_start[i])
+      tell_start(&trial->explanations[i], *start);
+    if (!leads(trial, i))
+      continue;
+    known = known && trial->has_start[i];
+    whole = (struct oc_starts){fmin(whole.low_c, start->low_c), fmax(whole.high_c, start->high_c)};
+  }
+  if (known && whole.low_c <= whole.high_c)
+    tell_start(finding, whole);
+}
+
 /* The only explanation that leads, with its figures. */
 static void copy_only(const struct trial *trial, ohm_finding *finding) {
   static const ohm_field fields[] = {
@@ -364,6 +426,7 @@ static void copy_only(const struct trial *trial, ohm_finding *finding) {
 static void conclude(struct trial *trial, ohm_finding *finding) {
   size_t leading = find_leading(trial);
   add_leading(trial, finding);
+  tell_starts(trial, finding);
   if (trial->other)
     oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
   if (leading == 1)
@@ -453,6 +516,7 @@ static ohm_status answer(struct trial *trial, ohm_finding *finding) {
   set(finding, OHM_FIELD_READINGS, (double)trial->ask.count);
   set(finding, OHM_FIELD_LEVEL, trial->measurement.level);
   set(finding, OHM_FIELD_FAN_C, trial->measurement.fan_c);
+  set(finding, OHM_FIELD_LIMIT_K, trial->measurement.limit_k);
   set(finding, OHM_FIELD_AT_C, trial->measurement.bath.value);
   if (!trial->evidence.toleranced)
     oc_finding_assume(finding, OC_ASSUME_TOLERANCE);

@@ -46,6 +46,8 @@ static bool never_starts(const struct oc_page *page) {
     return percent > 0;
   case OHM_EXPLANATION_BETA_DRIFT:
     return percent < 0;
+  case OHM_EXPLANATION_OTHER_PART:
+    return !oc_page_has(page, OHM_FIELD_START_HIGH_C);
   default:
     return false;
   }
@@ -66,6 +68,8 @@ static void say_other_part(struct oc_page *page) {
   OC_SAY(page, "it reads like {text|none of those compared}", OHM_FIELD_SENSOR);
   if (oc_page_is(page, OHM_FIELD_SENSOR_KIND, "gauge"))
     oc_page_add(page, ", a gauge's sender, which asks for no fan and may be good");
+  else
+    say_fan(page);
 }
 
 static void explanation_line(struct oc_page *page, ohm_explanation explanation) {
@@ -141,6 +145,38 @@ static void verdict_line(struct oc_page *page) {
   oc_page_end(page, "VERDICT");
 }
 
+/* "5 C late", of a start. */
+static void say_start(struct oc_page *page, double start_c) {
+  double late_k = start_c - oc_page_number(page, OHM_FIELD_FAN_C);
+  oc_say_decimals(&page->line, fabs(late_k), 0);
+  oc_page_add(page, late_k < 0 ? " C early" : " C late");
+}
+
+/* Where all that leads says the same of the fan, that need not wait for which it is. */
+static void fan_line(struct oc_page *page) {
+  double fan_c = oc_page_number(page, OHM_FIELD_FAN_C);
+  double low_c = oc_page_number(page, OHM_FIELD_START_LOW_C);
+  double high_c = oc_page_number(page, OHM_FIELD_START_HIGH_C);
+  double limit_k = oc_page_number(page, OHM_FIELD_LIMIT_K);
+  bool never_late = high_c - fan_c <= limit_k;
+  bool late = low_c - fan_c > limit_k;
+  if (oc_page_count(page, OHM_FIELD_CANDIDATES) < 2 || !(never_late || late))
+    return;
+  OC_SAY(page, "whichever it is, set for {C}, it starts ", OHM_FIELD_FAN_C);
+  say_start(page, never_late ? high_c : low_c);
+  if (never_late && isnan(low_c)) {
+    oc_page_add(page, " or early, or always runs");
+  } else if (isnan(high_c)) {
+    OC_SAY(page, ", or stays {late}", OHM_FIELD_START_HIGH_C);
+  } else {
+    oc_page_add(page, " to ");
+    say_start(page, never_late ? low_c : high_c);
+  }
+  if (never_late)
+    oc_page_add(page, ": not what keeps the fan off");
+  oc_page_end(page, "For the fan");
+}
+
 static const char *after_one(const struct oc_page *page) {
   bool at_pins = oc_page_is(page, OHM_FIELD_PLACE, "sensor");
   switch (oc_finding_explanation(page->finding)) {
@@ -188,6 +224,7 @@ void oc_report_explain(struct oc_page *page) {
   oc_reading_caution(page, oc_page_number(page, OHM_FIELD_AT_C) > OC_SCALDS_C ||
                                oc_page_number(page, OHM_FIELD_SEPARATING_C) > OC_SCALDS_C);
   verdict_line(page);
+  fan_line(page);
   oc_page_list(page, "Not tested", OHM_FIELD_NOT_TESTED);
   next_line(page);
   oc_page_list(page, "Assumed", OHM_FIELD_ASSUMED);

@@ -285,6 +285,51 @@ START_TEST(another_part_is_named_by_what_it_reads_like)
 }
 END_TEST
 
+/* The fan starts where the other part reads what the module waits for. */
+START_TEST(another_part_starts_the_fan_where_it_reads_what_the_module_waits_for)
+{
+  struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("3.5k", "20C", "177", "boil"));
+  ohm_sensor *expected = sensor_built_in("ntc-2k45-20c");
+  ohm_sensor *fitted = sensor_built_in("ntc-3k5-20c");
+  double waited_ohm, late_k = of(&answer, OHM_EXPLANATION_OTHER_PART, OHM_FIELD_FAULT_LATE_K);
+  ohm_curve_resistance(ohm_sensor_curve(expected), 97, &waited_ohm);
+  CHECK_NEAR(oc_curve_resistance_beyond(ohm_sensor_curve(fitted), 97 + late_k), waited_ohm, 1e-6);
+  double low_c = of(&answer, OHM_EXPLANATION_OTHER_PART, OHM_FIELD_START_LOW_C);
+  double high_c = of(&answer, OHM_EXPLANATION_OTHER_PART, OHM_FIELD_START_HIGH_C);
+  ck_assert(low_c < 97 + late_k && 97 + late_k < high_c);
+  ohm_sensor_free(expected);
+  ohm_sensor_free(fitted);
+}
+END_TEST
+
+START_TEST(what_makes_the_fan_early_whichever_it_is_is_not_what_keeps_it_off)
+{
+  struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("1.9k", "21.5C", "150", "boil"));
+  ck_assert_ptr_nonnull(ohm_finding_text(&answer.finding, OHM_FIELD_CANDIDATES, 1));
+  ck_assert(number_in(&answer.finding, OHM_FIELD_START_HIGH_C) < 97);
+  check_has(report_of(&answer.finding), "whichever it is");
+  check_has(report_of(&answer.finding), "keeps the fan off");
+}
+END_TEST
+
+START_TEST(what_makes_the_fan_late_whichever_it_is_is_said_to)
+{
+  struct answer answer = explained(flat, BENCH("300", "boil"));
+  ck_assert(number_in(&answer.finding, OHM_FIELD_START_LOW_C) > 97 + 5);
+  check_has(report_of(&answer.finding), "whichever it is");
+  ck_assert_ptr_null(strstr(report_of(&answer.finding), "keeps the fan off"));
+}
+END_TEST
+
+START_TEST(nothing_is_said_of_the_fan_when_what_leads_moves_it_either_way)
+{
+  struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("3.4k", "21.5C"));
+  ck_assert(leads(&answer, OHM_EXPLANATION_SERIES));
+  ck_assert(leads(&answer, OHM_EXPLANATION_OTHER_PART));
+  ck_assert_ptr_null(strstr(report_of(&answer.finding), "whichever it is"));
+}
+END_TEST
+
 START_TEST(a_gauge_sender_is_said_to_be_one)
 {
   /* The 160 ohm at 60 C sender of the catalogue: 160 and 67.6 ohm at 60 and 85 C. */
@@ -394,9 +439,13 @@ int main(void) {
       one_reading_goes_with_every_fault_that_can_be_so_large_and_ranks_none,
       the_further_reading_parts_what_one_does_not, two_readings_rank_the_best_fit_first,
       a_size_that_cannot_be_negative_is_not, a_plug_left_on_is_a_question_before_any_blame,
-      another_part_is_named_by_what_it_reads_like, a_gauge_sender_is_said_to_be_one,
-      a_forgotten_k_is_a_question, displays_without_a_number_are_answered,
-      readings_that_no_fault_explains_are_said_so,
+      another_part_is_named_by_what_it_reads_like,
+      another_part_starts_the_fan_where_it_reads_what_the_module_waits_for,
+      what_makes_the_fan_early_whichever_it_is_is_not_what_keeps_it_off,
+      what_makes_the_fan_late_whichever_it_is_is_said_to,
+      nothing_is_said_of_the_fan_when_what_leads_moves_it_either_way,
+      a_gauge_sender_is_said_to_be_one, a_forgotten_k_is_a_question,
+      displays_without_a_number_are_answered, readings_that_no_fault_explains_are_said_so,
       lines_of_the_screen_are_no_wider_than_80_columns);
   int table = RUN_TESTS_FOR_EACH("the fault table", 3,
                                  every_fault_of_the_fault_table_is_found_with_its_size);
