@@ -806,7 +806,7 @@ OHM_API ohm_status ohm_fit_chi_square(const ohm_fit *fit, double *chi_square, do
  * chi-square.
  * Status  cannot fail.
  * Source  the moment estimator of DerSimonian and Laird, Control. Clin. Trials 7 (1986)
- *         177-189.
+ *         177-190.
  */
 OHM_API double ohm_fit_misfit_k(const ohm_fit *fit);
 
@@ -1202,7 +1202,8 @@ typedef enum ohm_reason { OHM_REASONS(OHM_CONSTANT) } ohm_reason;
   X(1, LATE, late, "at the least the fan starts too late")                                         \
   X(2, EARLY, early, "at the least it starts too early")                                           \
   X(3, HIDDEN, hidden, "what could still hide would be too much")                                  \
-  X(4, UNCERTAIN, uncertain, "the measurement is too coarse to say")
+  X(4, UNCERTAIN, uncertain, "the measurement is too coarse to say")                               \
+  X(5, COLD, cold, "read too far below the fan's temperature to say")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_JOB_##constant = number,
 typedef enum ohm_job_reason { OHM_JOB_REASONS(OHM_CONSTANT) } ohm_job_reason;
 #undef OHM_CONSTANT
@@ -1719,7 +1720,9 @@ typedef enum ohm_field_kind {
   X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")      \
   X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")                  \
   X(189, PASSES_H, passes_h, NUMBER,                                                               \
-    "hours after which the same reading would pass a soak; absent: never up to 72")
+    "hours after which the same reading would pass a soak; absent: never up to 72")                \
+  X(190, UNLIMITED, unlimited, NUMBER,                                                             \
+    "of several readings, those left out, their temperatures having no printed limits")
 
 #define OHM_FIELD_CONSTANT(number, constant, name, kind, meaning) OHM_FIELD_##constant = number,
 /** A field, OHM_FIELD_VERDICT and so on. */
@@ -2010,14 +2013,16 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  *        sensor at that limit with that fault is what the fan is started by. A curve that
  *        ends before the fan's temperature leaves a tenth of the way open besides.
  *        "within" when neither that nor plain drift makes it late or early by more
- *        than limit_k. "outside" when whatever could stand behind the reading does: with
- *        Rf the nominal resistance where the fan is to start, tl = fan_c + limit_k and
- *        B = 4600 K, the steepest usual beta, it is late when
- *        R exp(-B max(0, 1/T - 1/Tl)) > Rf with a probability of the level, early by the
- *        mirror of that; only a reading no further below fan_c than
+ *        than limit_k, and it was read no further below fan_c than 5 K / 0.3 = 16.7 K: from
+ *        there a beta 30 % off, more than which is another part's, moves it by 5 K. "outside"
+ *        when whatever could stand behind the reading does: with Rf the nominal resistance
+ *        where the fan is to start, tl = fan_c + limit_k and B = 4600 K, the steepest usual
+ *        beta, it is late when R exp(-B max(0, 1/T - 1/Tl)) > Rf with a probability of the
+ *        level, early by the mirror of that; only a reading no further below fan_c than
  *        5 K / (4600/3000 - 1) = 9.4 K says so. Else "undecided".
  *
- * Several readings are of one part. With T the temperature, m and h middle and half-width
+ * Several readings are of one part; where limits are printed at some of the temperatures only,
+ * the readings there judge it. With T the temperature, m and h middle and half-width
  * of what is allowed there, as logarithms of resistance,
  *
  *     ln R read = m(T + d) + h z + s + g + l + e

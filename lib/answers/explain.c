@@ -52,9 +52,30 @@ static double finite_or_absent(double x) {
   return isfinite(x) ? x : NAN;
 }
 
-static void may_start(struct trial *trial, ohm_explanation explanation, struct oc_starts start) {
+static const struct oc_fault sound = {OC_FAULT_DRIFT, 0};
+
+static bool moves_fan(const struct trial *trial, const struct oc_evidence *part) {
+  return oc_curve_falls(trial->evidence.curve) && oc_curve_falls(part->curve);
+}
+
+static void tell_late(struct trial *trial, ohm_explanation explanation,
+                      const struct oc_evidence *part, const struct oc_fault *fault) {
+  if (!moves_fan(trial, part))
+    return;
+  double fan_c = trial->measurement.fan_c;
+  double start_c = oc_start_of_part(trial->evidence.curve, fan_c, part, fault, 0);
+  set(&trial->explanations[explanation], OHM_FIELD_FAULT_LATE_K, finite_or_absent(start_c - fan_c));
+}
+
+static void may_start(struct trial *trial, ohm_explanation explanation,
+                      const struct oc_evidence *part, enum oc_fault_shape shape, double low,
+                      double high) {
+  if (!moves_fan(trial, part))
+    return;
   struct oc_starts *known = &trial->start[explanation];
   bool first = !trial->has_start[explanation];
+  struct oc_starts start =
+      oc_starts_of_part(trial->evidence.curve, trial->measurement.fan_c, part, shape, low, high);
   known->low_c = first ? start.low_c : fmin(known->low_c, start.low_c);
   known->high_c = first ? start.high_c : fmax(known->high_c, start.high_c);
   trial->has_start[explanation] = true;
@@ -143,17 +164,10 @@ static void try_sized(struct trial *trial, ohm_explanation explanation, enum oc_
   trial->size[explanation] = fault.size;
   set(finding, OHM_FIELD_P_CHANCE, estimate.p_chance);
   set(finding, OHM_FIELD_P_FIT, fit_of(trial, shape, &estimate));
-  if (oc_curve_falls(trial->evidence.curve)) {
-    double late_k = fault.size == 0
-                        ? 0
-                        : oc_fault_late_by(trial->evidence.curve, &fault, trial->measurement.fan_c);
-    set(finding, OHM_FIELD_FAULT_LATE_K, finite_or_absent(late_k));
-    bool cut = oc_fault_is_one_sided(shape);
-    may_start(trial, explanation,
-              oc_starts_of_fault(trial->evidence.curve, trial->measurement.fan_c, shape,
-                                 cut ? fmax(0, estimate.low) : estimate.low,
-                                 cut ? fmax(0, estimate.high) : estimate.high));
-  }
+  double least = oc_fault_is_one_sided(shape) ? 0 : -INFINITY;
+  tell_late(trial, explanation, &trial->evidence, &fault);
+  may_start(trial, explanation, &trial->evidence, shape, fmax(least, estimate.low),
+            fmax(least, estimate.high));
 }
 
 /* ---- faults that have none ---- */
@@ -192,14 +206,14 @@ static void try_other_parts(struct trial *trial) {
     double p_fit = oc_evidence_fit(evidence);
     if (p_fit < 1 - evidence->level)
       continue;
-    if (asks_for_fan(other) && oc_curve_falls(trial->evidence.curve) &&
-        oc_curve_falls(evidence->curve))
-      may_start(trial, OHM_EXPLANATION_OTHER_PART,
-                oc_starts_of_part(trial->evidence.curve, trial->measurement.fan_c, evidence));
+    if (asks_for_fan(other))
+      may_start(trial, OHM_EXPLANATION_OTHER_PART, evidence, sound.shape, 0, 0);
     if (!(log_likelihood > best))
       continue;
     best = log_likelihood;
     trial->other = other;
+    if (asks_for_fan(other))
+      tell_late(trial, OHM_EXPLANATION_OTHER_PART, evidence, &sound);
     set(finding, OHM_FIELD_P_FIT, p_fit);
   }
   if (!trial->other)
@@ -207,13 +221,6 @@ static void try_other_parts(struct trial *trial) {
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(trial->other));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(trial->other));
   oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
-  const ohm_curve *curve = trial->evidence.curve;
-  const ohm_curve *other_curve = ohm_sensor_curve(trial->other);
-  if (!asks_for_fan(trial->other) || !oc_curve_falls(curve) || !oc_curve_falls(other_curve))
-    return;
-  double fan_c = trial->measurement.fan_c;
-  double start_c = oc_start_of_other(curve, fan_c, other_curve, 1);
-  set(finding, OHM_FIELD_FAULT_LATE_K, finite_or_absent(start_c - fan_c));
 }
 
 /* All readings a thousand times as much, or as little. */
@@ -266,9 +273,8 @@ static void try_all(struct trial *trial) {
   try_range(trial, 0.001);
   static const ohm_explanation good[] = {OHM_EXPLANATION_HEALTHY, OHM_EXPLANATION_PLUG_ON,
                                          OHM_EXPLANATION_WRONG_RANGE};
-  for (size_t i = 0; oc_curve_falls(trial->evidence.curve) && i < sizeof good / sizeof good[0]; i++)
-    may_start(trial, good[i],
-              oc_starts_of_part(trial->evidence.curve, trial->measurement.fan_c, &trial->evidence));
+  for (size_t i = 0; i < sizeof good / sizeof good[0]; i++)
+    may_start(trial, good[i], &trial->evidence, sound.shape, 0, 0);
 }
 
 /* What explains the readings: health when they go with it; else every shape that they go

@@ -111,6 +111,17 @@ static ohm_status condemn(ohm_finding *finding, const struct question *question,
   return OHM_OK;
 }
 
+/* Of two at one temperature the one that tells is shown. */
+static void show_instead(ohm_finding *finding, const ohm_finding *one) {
+  if (ohm_finding_number(one, OHM_FIELD_AT_C) != ohm_finding_number(finding, OHM_FIELD_AT_C))
+    return;
+  double readings = ohm_finding_number(finding, OHM_FIELD_READINGS);
+  double unlimited = ohm_finding_number(finding, OHM_FIELD_UNLIMITED);
+  *finding = *one;
+  oc_finding_set_number(finding, OHM_FIELD_READINGS, readings);
+  oc_finding_set_number(finding, OHM_FIELD_UNLIMITED, unlimited);
+}
+
 static ohm_status judge_together(ohm_finding *finding, const struct question *question,
                                  const struct member *members, size_t count) {
   struct oc_part part;
@@ -123,6 +134,10 @@ static ohm_status judge_together(ohm_finding *finding, const struct question *qu
   size_t low = greatest(answer.p_low, count);
   size_t high = greatest(answer.p_high, count);
   double needed = oc_part_level(&part, level);
+  bool is_high = answer.p_high[high] >= needed;
+  bool is_low = !is_high && answer.p_low[low] >= needed;
+  if (is_high || is_low)
+    show_instead(finding, members[is_high ? high : low].finding);
   oc_finding_set_number(finding, OHM_FIELD_P_WITHIN, answer.p_within);
   oc_finding_set_number(finding, OHM_FIELD_P_LOW, answer.p_low[low]);
   oc_finding_set_number(finding, OHM_FIELD_P_HIGH, answer.p_high[high]);
@@ -130,15 +145,22 @@ static ohm_status judge_together(ohm_finding *finding, const struct question *qu
   oc_finding_set_number(finding, OHM_FIELD_IN_BAND, answer.place);
   oc_finding_set_number(finding, OHM_FIELD_IN_BAND_LOW, answer.place_low);
   oc_finding_set_number(finding, OHM_FIELD_IN_BAND_HIGH, answer.place_high);
-  if (answer.p_high[high] >= needed)
-    return condemn(finding, question, members, count, level, high, true, told);
-  if (answer.p_low[low] >= needed)
-    return condemn(finding, question, members, count, level, low, false, told);
+  if (is_high || is_low)
+    return condemn(finding, question, members, count, level, is_high ? high : low, is_high, told);
   if (answer.p_within >= level)
     oc_finding_set_verdict(finding, OHM_WITHIN, OHM_REASON_CONFORMS);
   else
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_UNCERTAIN);
   return OHM_OK;
+}
+
+/* Those at temperatures for which limits are printed judge the part, if there are any. */
+static size_t keep_limited(struct member *members, size_t count) {
+  size_t kept = 0;
+  for (size_t i = 0; i < count; i++)
+    if (oc_finding_reason(members[i].finding) != OHM_REASON_OUTSIDE_BAND)
+      members[kept++] = members[i];
+  return kept > 0 ? kept : count;
 }
 
 /* A reading with no probabilities of its own speaks for all: a fault seen once is a
@@ -160,15 +182,15 @@ static const struct member *spokesman(const struct member *members, size_t count
 
 /* The reading whose own fields stand for all: of those that speak for the fan the one
  * nearest to where it is to start. How a sensor reads there needs no curve to be right. */
-static const struct member *nearest_to_fan(const struct member *members, size_t count) {
-  const struct member *best = NULL;
+static const ohm_finding *nearest_to_fan(const struct member *members, size_t count) {
+  const ohm_finding *best = NULL;
   double nearest_k = INFINITY;
   for (size_t i = 0; i < count; i++) {
     const ohm_finding *one = members[i].finding;
     double away_k =
         fabs(ohm_finding_number(one, OHM_FIELD_AT_C) - ohm_finding_number(one, OHM_FIELD_FAN_C));
     if (ohm_finding_text(one, OHM_FIELD_JOB, 0) && away_k < nearest_k) {
-      best = &members[i];
+      best = one;
       nearest_k = away_k;
     }
   }
@@ -237,20 +259,26 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
     members[kept++] = (struct member){
         .finding = &findings[i], .reading = &readings[i], .reference = &references[i]};
   }
+  const ohm_finding *near = nearest_to_fan(members, kept);
+  const size_t told = kept;
+  kept = keep_limited(members, kept);
   const struct member *speaker = spokesman(members, kept);
-  const struct member *near = nearest_to_fan(members, kept);
-  *finding = *(speaker ? speaker : near ? near : &members[kept - 1])->finding;
+  const ohm_finding *shown = nearest_to_fan(members, kept);
+  *finding = *(speaker ? speaker->finding : shown ? shown : members[kept - 1].finding);
   oc_finding_set_number(finding, OHM_FIELD_READINGS, (double)count);
+  if (told > kept)
+    oc_finding_set_number(finding, OHM_FIELD_UNLIMITED, (double)(told - kept));
   if (moved_ohm > 0) {
     oc_finding_set_number(finding, OHM_FIELD_MOVED_OHM, moved_ohm);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MOVING);
     return OHM_OK;
   }
-  if (kept == 1)
-    return OHM_OK;
+  const struct question question = {sensor, meter, check};
+  ohm_status status = OHM_OK;
+  if (kept > 1 && !speaker)
+    status = judge_together(finding, &question, members, kept);
   /* A question that silences the fan in one reading silences it in all. */
   if (near && ohm_finding_text(finding, OHM_FIELD_JOB, 0))
-    tell_job(finding, near->finding);
-  const struct question question = {sensor, meter, check};
-  return speaker ? OHM_OK : judge_together(finding, &question, members, kept);
+    tell_job(finding, near);
+  return status;
 }

@@ -15,6 +15,20 @@ double oc_fault_log(const struct oc_fault *fault, double log_element, double t_c
   }
 }
 
+double oc_fault_element(const struct oc_fault *fault, double log_seen, double t_c) {
+  double size = fault->size;
+  switch (fault->shape) {
+  case OC_FAULT_SERIES:
+    return log_seen + log1p(-size * exp(-log_seen));
+  case OC_FAULT_LEAKAGE:
+    return log_seen - log1p(-size * exp(log_seen));
+  case OC_FAULT_DRIFT:
+    return log_seen - size;
+  default:
+    return log_seen - size * (1 / oc_kelvin(t_c) - 1 / oc_kelvin(OC_BETA_T0_C));
+  }
+}
+
 double oc_fault_size(enum oc_fault_shape shape, double log_element, double log_seen, double t_c) {
   double change = log_seen - log_element;
   switch (shape) {
@@ -59,20 +73,4 @@ double oc_fault_lateness(oc_resistance_at resistance, const void *context, doubl
       high_c = middle_c;
   }
   return low_c + (high_c - low_c) / 2 - fan_c;
-}
-
-struct faulty {
-  const ohm_curve *curve;
-  const struct oc_fault *fault;
-};
-
-static double resistance(const void *context, double t_c) {
-  const struct faulty *faulty = context;
-  double log_element = log(oc_curve_resistance_beyond(faulty->curve, t_c));
-  return exp(oc_fault_log(faulty->fault, log_element, t_c));
-}
-
-double oc_fault_late_by(const ohm_curve *curve, const struct oc_fault *fault, double fan_c) {
-  struct faulty faulty = {curve, fault};
-  return oc_fault_lateness(resistance, &faulty, oc_curve_resistance_beyond(curve, fan_c), fan_c);
 }

@@ -27,6 +27,9 @@ struct oc_fault {
  *  fault. NaN when the size leaves no resistance. */
 double oc_fault_log(const struct oc_fault *fault, double log_element, double t_c);
 
+/** The other way round: the sound element behind what was seen. NaN when none can be there. */
+double oc_fault_element(const struct oc_fault *fault, double log_seen, double t_c);
+
 /** The size that makes of a sound element what was seen; infinite where the shape does
  *  nothing, as beta at 25 C. */
 double oc_fault_size(enum oc_fault_shape shape, double log_element, double log_seen, double t_c);
@@ -44,8 +47,5 @@ typedef double (*oc_resistance_at)(const void *context, double t_c);
  *  INFINITY for never, -INFINITY for always. */
 double oc_fault_lateness(oc_resistance_at resistance, const void *context, double start_ohm,
                          double fan_c);
-
-/** The same for a nominal sensor with a fault. */
-double oc_fault_late_by(const ohm_curve *curve, const struct oc_fault *fault, double fan_c);
 
 #endif

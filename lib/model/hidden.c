@@ -127,17 +127,16 @@ static double edge_of_start(const struct oc_exposure *exposure, double at_c, dou
   return start_ohm * steepest * exp(late ? doubt : -doubt);
 }
 
-/* Further from the fan than this, thermistors of usual beta that read alike start it further
- * apart than the usual limit. */
-static bool speaks_for_fan(const struct oc_exposure *exposure) {
-  double near_k = OC_ASSUMED_FAN_LIMIT_K / (OC_STEEPEST_BETA_K / OC_FLATTEST_BETA_K - 1);
-  return exposure->at.value >= exposure->fan_c - near_k;
+/* Read further below the fan's temperature, parts that read alike, but whose beta differs by
+ * such a share, start it further apart than the usual limit. */
+static bool speaks_for_fan(const struct oc_exposure *exposure, double beta_share) {
+  return exposure->at.value >= exposure->fan_c - OC_ASSUMED_FAN_LIMIT_K / beta_share;
 }
 
 static bool is_certainly(const struct oc_exposure *exposure, const struct nodes *nodes, bool late) {
   double start_c = exposure->fan_c + (late ? exposure->limit_k : -exposure->limit_k);
   double p = 0;
-  if (!speaks_for_fan(exposure))
+  if (!speaks_for_fan(exposure, OC_STEEPEST_BETA_K / OC_FLATTEST_BETA_K - 1))
     return false;
   for (size_t i = 0; i < nodes->at.count; i++) {
     double edge_ohm = edge_of_start(exposure, nodes->at.condition[i], start_c, late);
@@ -162,8 +161,9 @@ static void judge(struct oc_hidden *hidden, const struct oc_exposure *exposure,
   hidden->job = OHM_UNDECIDED;
   hidden->reason = OHM_JOB_UNCERTAIN;
   if (hidden->late_k <= limit_k && hidden->early_k <= limit_k) {
-    hidden->job = OHM_WITHIN;
-    hidden->reason = OHM_JOB_CONFORMS;
+    bool speaks = speaks_for_fan(exposure, OC_MOST_BETA_SHARE);
+    hidden->job = speaks ? OHM_WITHIN : OHM_UNDECIDED;
+    hidden->reason = speaks ? OHM_JOB_CONFORMS : OHM_JOB_COLD;
   } else if (is_certainly(exposure, nodes, true)) {
     hidden->job = OHM_OUTSIDE;
     hidden->reason = OHM_JOB_LATE;

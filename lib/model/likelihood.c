@@ -46,12 +46,15 @@ static void take_element(struct oc_evidence_reading *reading,
 }
 
 /* Printed limits are not continued here: one row of 1 % says nothing 80 K further up. */
-static void take_band(struct oc_evidence_reading *reading,
-                      const struct oc_measurement *measurement) {
+static const struct oc_tolerance *tolerance_of(const struct oc_measurement *measurement) {
   static const struct oc_tolerance assumed = {.kind = OC_TOLERANCE_PERCENT,
                                               .percent = OC_ASSUMED_TOLERANCE_PERCENT};
-  const struct oc_tolerance *tolerance =
-      measurement->covered == OHM_OK ? &measurement->tolerance : &assumed;
+  return measurement->covered == OHM_OK ? &measurement->tolerance : &assumed;
+}
+
+static void take_band(struct oc_evidence_reading *reading,
+                      const struct oc_measurement *measurement) {
+  const struct oc_tolerance *tolerance = tolerance_of(measurement);
   struct oc_band band = oc_tolerance_band(measurement->curve, tolerance, reading->at_c);
   reading->up = log(band.high_ohm / band.nominal_ohm);
   reading->down = log(band.low_ohm / band.nominal_ohm);
@@ -77,6 +80,10 @@ static void take(struct oc_evidence *evidence, const struct oc_measurement *meas
   take_read(reading, measurement);
   take_element(reading, measurement, alpha_per_k);
   take_band(reading, measurement);
+  if (evidence->count == 1 || reading->at_c > evidence->readings[evidence->hottest].at_c) {
+    evidence->hottest = evidence->count - 1;
+    evidence->tolerance = *tolerance_of(measurement);
+  }
   evidence->covered = evidence->covered && reaches(measurement);
   evidence->toleranced = evidence->toleranced && measurement->tolerance.kind != OC_TOLERANCE_NONE;
 }

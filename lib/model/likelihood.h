@@ -39,8 +39,10 @@ struct oc_evidence {
   double level; /**< asked for */
   size_t count;
   struct oc_evidence_reading readings[OC_EVIDENCE_MAX];
-  bool covered;    /**< the curve reaches every temperature */
-  bool toleranced; /**< something says how far off this sensor may be */
+  size_t hottest;
+  struct oc_tolerance tolerance; /**< there, or what is assumed */
+  bool covered;                  /**< the curve reaches every temperature */
+  bool toleranced;               /**< something says how far off this sensor may be */
   size_t nodes;
   double thermometer[OC_EVIDENCE_NODES]; /**< its error, -1 to 1 of the limit */
   double weight[OC_EVIDENCE_NODES];

@@ -14,13 +14,20 @@
  */
 double oc_start_behind(const ohm_curve *curve, double fan_c, double series_ohm, double factor);
 
-/** The same of another part, with factor times its nominal resistance, in the place of the
- *  sensor that the module's curve is of. Both curves have to fall. */
-double oc_start_of_other(const ohm_curve *curve, double fan_c, const ohm_curve *other,
-                         double factor);
-
 /** The same with a leakage across the sensor, siemens. */
 double oc_start_across(const ohm_curve *curve, double fan_c, double leakage_s);
+
+/**
+ * The same of the part that readings were taken of, behind a fault, in the place of the sensor
+ * that the module's curve is of; it need not be of that curve. It goes through the hottest
+ * reading: where in its band it lies there, it lies elsewhere. Both curves have to fall.
+ *
+ * In      fault  of what was read there no more than nearly all is taken for it
+ *         off    of that reading, in standard uncertainties
+ * Return  as oc_start_behind()
+ */
+double oc_start_of_part(const ohm_curve *curve, double fan_c, const struct oc_evidence *part,
+                        const struct oc_fault *fault, double off);
 
 /** From when to when a fan starts, degrees Celsius; -INFINITY for always, INFINITY for
  *  never. */
@@ -29,13 +36,9 @@ struct oc_starts {
   double high_c;
 };
 
-/** With a fault between two sizes. */
-struct oc_starts oc_starts_of_fault(const ohm_curve *curve, double fan_c, enum oc_fault_shape shape,
-                                    double low, double high);
-
-/** With a good part, the one that readings were taken of: anywhere in the band that is
- *  allowed where it was hottest. */
+/** With a fault between two sizes, the reading off by up to two standard uncertainties. */
 struct oc_starts oc_starts_of_part(const ohm_curve *curve, double fan_c,
-                                   const struct oc_evidence *part);
+                                   const struct oc_evidence *part, enum oc_fault_shape shape,
+                                   double low, double high);
 
 #endif

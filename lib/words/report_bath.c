@@ -83,13 +83,28 @@ static void say_high(struct oc_page *page) {
   oc_reading_sure(page, OHM_FIELD_P_HIGH);
 }
 
+static bool some_unlimited(const struct oc_page *page) {
+  return oc_page_number(page, OHM_FIELD_UNLIMITED) > 0;
+}
+
+/* Of the limits at the temperature as it was told. */
+static bool is_beyond(const struct oc_page *page) {
+  double r_ohm = oc_page_number(page, OHM_FIELD_R_OHM);
+  return r_ohm < oc_page_number(page, OHM_FIELD_LOW_OHM) ||
+         r_ohm > oc_page_number(page, OHM_FIELD_HIGH_OHM);
+}
+
 static void verdict_line(struct oc_page *page) {
   bool several = oc_page_number(page, OHM_FIELD_READINGS) > 1;
   ohm_reason reason = oc_finding_reason(page->finding);
   switch (reason) {
   case OHM_REASON_CONFORMS:
-    oc_page_add(page, several ? "GOOD at these temperatures" : "GOOD at this temperature");
+    oc_page_add(page, some_unlimited(page) ? "GOOD where limits are printed"
+                      : several            ? "GOOD at these temperatures"
+                                           : "GOOD at this temperature");
     oc_reading_sure(page, OHM_FIELD_P_WITHIN);
+    if (several && is_beyond(page))
+      oc_page_add(page, "; the others show that here it is the temperature's give or take");
     break;
   case OHM_REASON_LOW:
     say_bad(page, ": too few ohms, it reads hotter than it is");
@@ -159,7 +174,8 @@ static void say_job(struct oc_page *page) {
   ohm_job_reason reason = oc_finding_job_reason(page->finding);
   switch (reason) {
   case OHM_JOB_CONFORMS:
-    OC_SAY(page, "GOOD: set for {C}, it starts at most {+K} late or {+K} early", OHM_FIELD_FAN_C,
+    oc_page_add(page, oc_page_is(page, OHM_FIELD_WIRES, "outside") ? "GOOD by itself" : "GOOD");
+    OC_SAY(page, ": set for {C}, it starts at most {+K} late or {+K} early", OHM_FIELD_FAN_C,
            OHM_FIELD_LATE_K, OHM_FIELD_EARLY_K);
     break;
   case OHM_JOB_LATE:
@@ -169,6 +185,9 @@ static void say_job(struct oc_page *page) {
     break;
   case OHM_JOB_HIDDEN:
     say_hidden(page);
+    break;
+  case OHM_JOB_COLD:
+    OC_SAY(page, "NOT ANSWERED: it was not hot enough to say, set for {C}", OHM_FIELD_FAN_C);
     break;
   case OHM_JOB_UNCERTAIN:
     if (hides_in_series(page))

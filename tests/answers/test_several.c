@@ -407,6 +407,43 @@ START_TEST(the_hot_reading_answers_for_the_fan)
 }
 END_TEST
 
+/* Of the 2.74 k sensor limits are printed at 20 C and above. */
+START_TEST(readings_for_which_no_limits_are_printed_do_not_keep_the_others_from_judging)
+{
+  ohm_sensor *sensor = sensor_built_in("ntc-2k74-20c");
+  for (int bad = 0; bad < 2; bad++) {
+    struct scene scenes[] = {scene_exact(7.5e3, 0), scene_exact(bad ? 1.9e3 : 2.74e3, 20),
+                             scene_exact(bad ? 450 : 280, 80)};
+    struct bench bench = bench_of(scenes, 3);
+    ohm_finding finding = together(sensor, &bench);
+    ck_assert_int_eq(ohm_finding_verdict(&finding), bad ? OHM_OUTSIDE : OHM_WITHIN);
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_UNLIMITED), 1, 0);
+    CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), 3, 0);
+    check_has(report_of(&finding), bad ? "BAD at" : "GOOD where limits are printed");
+  }
+  struct scene outside[] = {scene_exact(9e3, 0), scene_exact(7e3, 5)};
+  struct bench none = bench_of(outside, 2);
+  ohm_finding finding = together(sensor, &none);
+  check_verdict(&finding, OHM_UNDECIDED, "outside_band");
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
+START_TEST(of_two_readings_at_one_temperature_the_one_that_tells_is_shown)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene scenes[] = {scene_exact(nominal(sensor, 90), 90), scene_exact(2450, 20),
+                           scene_exact(0.9 * nominal(sensor, 90), 90)};
+  struct bench bench = bench_of(scenes, 3);
+  ohm_finding finding = together(sensor, &bench);
+  check_verdict(&finding, OHM_OUTSIDE, "low");
+  CHECK_NEAR(number_in(&finding, OHM_FIELD_BEYOND_AT_C), 90, 0);
+  CHECK_NEAR(number_in(&finding, OHM_FIELD_R_OHM), 0.9 * nominal(sensor, 90), 1e-9);
+  CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), 3, 0);
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 int main(void) {
   int bad =
       RUN_TESTS("bad values of several", every_pointer_but_meter_and_check_is_required,
@@ -418,6 +455,8 @@ int main(void) {
       readings_that_agree_make_a_part_surer_and_none_makes_it_worse,
       a_fault_at_one_temperature_alone_is_found, good_readings_everywhere_are_good,
       the_order_of_the_readings_does_not_matter, a_display_without_a_number_speaks_for_all,
-      the_hot_reading_answers_for_the_fan);
+      the_hot_reading_answers_for_the_fan,
+      readings_for_which_no_limits_are_printed_do_not_keep_the_others_from_judging,
+      of_two_readings_at_one_temperature_the_one_that_tells_is_shown);
   return bad | good;
 }

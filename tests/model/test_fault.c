@@ -3,9 +3,6 @@
 
 #include "../../lib/model/fault.h"
 
-static const char flat[] = "# range: -60 to 150 C\n# model: beta\n"
-                           "# r0_ohm: 2450\n# t0_c: 20\n# beta_k: 3500\n";
-
 static const double sizes[OC_FAULT_SHAPES][4] = {[OC_FAULT_SERIES] = {1, 50, 500, -20},
                                                  [OC_FAULT_LEAKAGE] = {1e-6, 1e-4, 1e-3, -1e-5},
                                                  [OC_FAULT_DRIFT] = {0.03, -0.03, 0.5, -1},
@@ -75,60 +72,22 @@ START_TEST(a_size_that_leaves_no_resistance_gives_none)
 }
 END_TEST
 
-/* ---- the fan ---- */
-
-static double nominal(const ohm_sensor *sensor, double t_c) {
-  double r_ohm;
-  ck_assert_int_eq(ohm_curve_resistance(ohm_sensor_curve(sensor), t_c, &r_ohm), OHM_OK);
-  return r_ohm;
-}
-
-/* The fan starts where the faulty sensor reads what a sound one reads at fan_c. */
-START_TEST(a_late_fan_starts_at_the_same_resistance)
+START_TEST(an_element_is_found_again)
 {
-  ohm_sensor *sensor = sensor_of(flat);
   for (int i = 0; i < OC_FAULT_SHAPES; i++)
-    for (int j = 0; j < 4; j++) {
-      struct oc_fault fault = {(enum oc_fault_shape)i, sizes[i][j]};
-      double late_k = oc_fault_late_by(ohm_sensor_curve(sensor), &fault, 90);
-      if (!isfinite(late_k))
-        continue;
-      double at_start = seen(fault.shape, fault.size, nominal(sensor, 90 + late_k), 90 + late_k);
-      CHECK_NEAR(at_start, nominal(sensor, 90), 1e-6 * nominal(sensor, 90));
-    }
-  ohm_sensor_free(sensor);
-}
-END_TEST
-
-START_TEST(a_fan_is_the_later_the_more_is_in_series)
-{
-  ohm_sensor *sensor = sensor_of(flat);
-  double before_k = -1e-6;
-  for (double size = 0; size <= 90; size += 5) {
-    struct oc_fault fault = {OC_FAULT_SERIES, size};
-    double late_k = oc_fault_late_by(ohm_sensor_curve(sensor), &fault, 90);
-    ck_assert(late_k > before_k);
-    before_k = late_k;
-  }
-  ohm_sensor_free(sensor);
-}
-END_TEST
-
-START_TEST(a_fan_never_starts_or_always_runs)
-{
-  ohm_sensor *sensor = sensor_of(flat);
-  struct oc_fault never = {OC_FAULT_SERIES, 500};
-  struct oc_fault always = {OC_FAULT_LEAKAGE, 1 / 100.0};
-  ck_assert(oc_fault_late_by(ohm_sensor_curve(sensor), &never, 90) == INFINITY);
-  ck_assert(oc_fault_late_by(ohm_sensor_curve(sensor), &always, 90) == -INFINITY);
-  ohm_sensor_free(sensor);
+    for (int j = 0; j < 4; j++)
+      for (double t_c = -40; t_c <= 140; t_c += 15) {
+        struct oc_fault fault = {(enum oc_fault_shape)i, sizes[i][j]};
+        double log_seen = log(seen(fault.shape, fault.size, 800, t_c));
+        CHECK_NEAR(oc_fault_element(&fault, log_seen, t_c), log(800), 1e-12);
+      }
+  struct oc_fault more_than_all = {OC_FAULT_SERIES, 801};
+  ck_assert(isnan(oc_fault_element(&more_than_all, log(800), 20)));
 }
 END_TEST
 
 int main(void) {
   return RUN_TESTS("fault", resistance_in_series_adds, leakage_shunts, drift_multiplies,
                    beta_turns_about_25_c, a_fault_of_no_size_changes_nothing, a_size_is_found_again,
-                   a_size_that_leaves_no_resistance_gives_none,
-                   a_late_fan_starts_at_the_same_resistance,
-                   a_fan_is_the_later_the_more_is_in_series, a_fan_never_starts_or_always_runs);
+                   a_size_that_leaves_no_resistance_gives_none, an_element_is_found_again);
 }

@@ -284,6 +284,21 @@ START_TEST(a_cold_exact_nominal_reading_leaves_the_fan_unanswered)
 }
 END_TEST
 
+/* Nothing hides behind too few ohms, but the part is another one, or its beta is. */
+START_TEST(a_cold_reading_below_the_band_does_not_make_the_fan_good)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  for (double away_k = 10; away_k <= 70; away_k += 10) {
+    double t_c = FAN_C - away_k;
+    ohm_finding finding = exact(sensor, 0.92 * nominal(sensor, t_c), t_c);
+    check_verdict(&finding, OHM_OUTSIDE, "low");
+    bool near = away_k < 5 / 0.3;
+    check_job(&finding, near ? OHM_WITHIN : OHM_UNDECIDED, near ? "conforms" : "cold");
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 START_TEST(a_gross_error_near_the_fans_temperature_is_bad_for_it)
 {
   ohm_sensor *sensor = sensor_of(flat);
@@ -390,6 +405,7 @@ int main(void) {
                       fifty_ohm_make_a_fan_start_at_108_and_hundred_at_125,
                       a_hot_exact_nominal_reading_is_good_for_the_fan,
                       a_cold_exact_nominal_reading_leaves_the_fan_unanswered,
+                      a_cold_reading_below_the_band_does_not_make_the_fan_good,
                       a_gross_error_near_the_fans_temperature_is_bad_for_it,
                       a_coarse_measurement_leaves_the_fan_uncertain,
                       at_the_fans_temperature_the_band_of_the_part_does_not_matter,
