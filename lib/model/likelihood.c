@@ -2,6 +2,7 @@
 #include "likelihood.h"
 
 #include "../arithmetic/distribution.h"
+#include "contributions.h"
 
 /* No finer step of a fault's size than this shows in a reading. */
 static const double SMALL_CHANGE = 1e-4;
@@ -12,37 +13,10 @@ static const struct oc_fault sound = {OC_FAULT_DRIFT, 0};
 
 /* ---- gathering ---- */
 
-/* Its ranges are taken to err each its own way: that two of them differ is then never a fault. */
-static void take_read(struct oc_evidence_reading *reading,
-                      const struct oc_measurement *measurement) {
-  double r_ohm = measurement->read.value;
-  struct oc_meter_parts meter = oc_meter_parts(measurement->meter, measurement->reading);
-  reading->log_ohm = log(r_ohm);
-  reading->u_meter = meter.percent_ohm / r_ohm / sqrt(3);
-  reading->u_leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm / sqrt(3);
-  reading->range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0;
-  reading->u_own = OC_SCATTER;
-  reading->u_display = oc_meter_own_u(&meter) / r_ohm;
-}
-
 double oc_evidence_shared(const struct oc_evidence_reading *a,
                           const struct oc_evidence_reading *b) {
   double meter = a->range == b->range ? a->u_meter * b->u_meter : 0;
   return meter + a->u_leads * b->u_leads;
-}
-
-static void take_element(struct oc_evidence_reading *reading,
-                         const struct oc_measurement *measurement, double alpha_per_k) {
-  bool common = oc_reference_is_one_thermometer(measurement->reference->kind);
-  reading->at_c = measurement->element.value;
-  reading->log_nominal = log(oc_curve_resistance_beyond(measurement->curve, reading->at_c));
-  for (size_t i = 0; i < measurement->element.count; i++) {
-    const struct oc_cause *cause = &measurement->element.causes[i];
-    if (common && cause->name == OC_CAUSE_REFERENCE_LIMIT)
-      reading->thermometer_k = oc_cause_limit(cause);
-    else
-      reading->u_own = hypot(reading->u_own, alpha_per_k * cause->u);
-  }
 }
 
 /* Printed limits are not continued here: one row of 1 % says nothing 80 K further up. */
@@ -68,18 +42,23 @@ static bool reaches(const struct oc_measurement *measurement) {
   return oc_inside(low_c - slack_k, measurement->bath.value, high_c + slack_k);
 }
 
+/* The meter's ranges are taken to err each its own way: that two of them differ is then never
+ * a fault. Nor is it known that this is the curve of the part: it may be off by all of the scatter,
+ * however little is allowed. */
 static void take(struct oc_evidence *evidence, const struct oc_measurement *measurement) {
-  double low_c;
-  double high_c;
-  double alpha_per_k = 0;
-  ohm_curve_range(measurement->curve, &low_c, &high_c, NULL, NULL);
-  ohm_curve_alpha(measurement->curve, fmin(fmax(measurement->element.value, low_c), high_c),
-                  &alpha_per_k);
+  struct oc_contributions by = oc_contributions_of(measurement);
   struct oc_evidence_reading *reading = &evidence->readings[evidence->count++];
-  *reading = (struct oc_evidence_reading){.log_ohm = 0};
-  take_read(reading, measurement);
-  take_element(reading, measurement, alpha_per_k);
+  *reading = (struct oc_evidence_reading){
+      .log_ohm = by.log_ohm,
+      .at_c = by.at_c,
+      .log_nominal = log(oc_curve_resistance_beyond(measurement->curve, by.at_c)),
+      .thermometer_k = by.thermometer_k,
+      .u_display = by.u_counts,
+      .u_meter = by.meter / sqrt(3),
+      .u_leads = by.leads / sqrt(3),
+      .range = by.range};
   take_band(reading, measurement);
+  reading->u_own = hypot(by.u_bath, OC_SCATTER);
   if (evidence->count == 1 || reading->at_c > evidence->readings[evidence->hottest].at_c) {
     evidence->hottest = evidence->count - 1;
     evidence->tolerance = *tolerance_of(measurement);

@@ -11,6 +11,7 @@
 #include <stdlib.h>
 
 #include "../arithmetic/gaussian.h"
+#include "contributions.h"
 
 enum { POINTS = 4096, POINTS_MAX = 32768, RANGES = 4, HERMITE = 5, BINS = 256, TURNS = 4 };
 
@@ -35,41 +36,25 @@ void oc_part_begin(struct oc_part *part) {
   part->ranges_alike = NAN;
 }
 
-/* Its limit is returned; all else errs in this reading alone. */
-static double take_element(struct oc_part_reading *reading,
-                           const struct oc_measurement *measurement, double alpha_per_k) {
-  double thermometer_k = 0;
-  for (size_t i = 0; i < measurement->element.count; i++) {
-    const struct oc_cause *cause = &measurement->element.causes[i];
-    if (cause->name == OC_CAUSE_REFERENCE_LIMIT &&
-        oc_reference_is_one_thermometer(measurement->reference->kind))
-      thermometer_k = oc_cause_limit(cause);
-    else
-      reading->u_own = hypot(reading->u_own, alpha_per_k * cause->u);
-  }
-  return thermometer_k;
-}
-
 static double log_middle(const struct oc_band *band) {
   return (log(band->low_ohm) + log(band->high_ohm)) / 2;
 }
 
-static void take_band(struct oc_part_reading *reading, const struct oc_measurement *measurement,
-                      const struct oc_tolerance *tolerance, double thermometer_k) {
-  double at_c = measurement->element.value;
-  struct oc_band band = oc_tolerance_band(measurement->curve, tolerance, at_c);
+static void take_band(struct oc_part_reading *reading, const struct oc_contributions *by,
+                      const ohm_curve *curve, const struct oc_tolerance *tolerance) {
+  struct oc_band band = oc_tolerance_band(curve, tolerance, by->at_c);
   reading->half = log(band.high_ohm / band.low_ohm) / 2;
   reading->worth[0] = reading->half;
   reading->worth[1] = 0;
   if (tolerance->kind == OC_TOLERANCE_BETA) {
-    double there_ohm = oc_curve_resistance_beyond(measurement->curve, tolerance->at_c);
+    double there_ohm = oc_curve_resistance_beyond(curve, tolerance->at_c);
     reading->worth[1] = tolerance->beta_percent / 100 * log(band.nominal_ohm / there_ohm);
     reading->worth[0] = reading->half - fabs(reading->worth[1]);
   }
   for (int i = 0; i < OC_PART_NODES; i++) {
     double error = 2.0 * i / (OC_PART_NODES - 1) - 1;
     struct oc_band there =
-        oc_tolerance_band(measurement->curve, tolerance, at_c + error * thermometer_k);
+        oc_tolerance_band(curve, tolerance, by->at_c + error * by->thermometer_k);
     reading->middle[i] = log_middle(&there);
   }
 }
@@ -77,21 +62,16 @@ static void take_band(struct oc_part_reading *reading, const struct oc_measureme
 void oc_part_add(struct oc_part *part, const struct oc_measurement *measurement,
                  const struct oc_tolerance *tolerance) {
   struct oc_part_reading *reading = &part->readings[part->count++];
-  struct oc_meter_parts meter = oc_meter_parts(measurement->meter, measurement->reading);
-  double r_ohm = measurement->read.value;
-  double alpha_per_k = 0;
-  ohm_curve_alpha(measurement->curve, measurement->element.value, &alpha_per_k);
-  *reading = (struct oc_part_reading){
-      .log_ohm = log(r_ohm),
-      .meter = meter.percent_ohm / r_ohm,
-      .leads = oc_budget_limit(&measurement->read, OC_CAUSE_LEADS) / r_ohm,
-      .range = meter.count_ohm > 0 ? (int)lround(log10(meter.count_ohm)) : 0,
-      .u_own = oc_meter_own_u(&meter) / r_ohm};
-  double thermometer_k = take_element(reading, measurement, isnan(alpha_per_k) ? 0 : alpha_per_k);
-  take_band(reading, measurement, tolerance, thermometer_k);
+  struct oc_contributions by = oc_contributions_of(measurement);
+  *reading = (struct oc_part_reading){.scatter = 0};
+  take_band(reading, &by, measurement->curve, tolerance);
+  reading->log_ohm = by.log_ohm;
+  reading->meter = by.meter;
+  reading->leads = by.leads;
+  reading->range = by.range;
   if (oc_curve_falls(measurement->curve))
     reading->scatter = fmin(OC_SCATTER, OC_SCATTER_SHARE * reading->half);
-  reading->u_own = fmax(reading->u_own, LEAST_SHARE * reading->half);
+  reading->u_own = fmax(hypot(by.u_counts, by.u_bath), LEAST_SHARE * reading->half);
   if (tolerance->kind == OC_TOLERANCE_BETA)
     part->places = 2;
   if (measurement->meter)

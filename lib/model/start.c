@@ -2,7 +2,7 @@
 #include "start.h"
 
 #include "../curves/curve.h"
-#include "hidden.h"
+#include "../ground/trade.h"
 
 /* Where the curve has a resistance; INFINITY for never up to OC_NEVER_C. */
 static double temperature_of(const ohm_curve *curve, double r_ohm) {
