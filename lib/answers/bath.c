@@ -12,10 +12,6 @@ static void tell(ohm_finding *finding, ohm_field field, double value) {
   oc_finding_set_number(finding, field, value);
 }
 
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
-
 static double noise_u(const struct oc_budget *budget) {
   for (size_t i = 0; i < budget->count; i++)
     if (budget->causes[i].name == OC_CAUSE_REFERENCE_NOISE)
@@ -128,8 +124,8 @@ static void tell_allowed(ohm_finding *finding, const struct oc_measurement *meas
     tell(finding, OHM_FIELD_ACCEPT_HIGH_OHM, acceptance.high_ohm);
     tell(finding, OHM_FIELD_NEEDED_K, acceptance.needed_k);
     tell(finding, OHM_FIELD_CM,
-         finite_or_absent((band.high_ohm - band.low_ohm) /
-                          (4 * ohm_finding_number(finding, OHM_FIELD_U_COMBINED_OHM))));
+         (band.high_ohm - band.low_ohm) /
+             (4 * ohm_finding_number(finding, OHM_FIELD_U_COMBINED_OHM)));
   }
   tell_bands(finding, measurement);
 }
@@ -290,14 +286,14 @@ static void judge_job(ohm_finding *finding, const struct oc_measurement *measure
   struct oc_hidden hidden = oc_hidden_behind(&exposure);
   oc_finding_set_job(finding, hidden.job, hidden.reason);
   tell(finding, OHM_FIELD_SERIES_OHM, hidden.series_ohm);
-  tell(finding, OHM_FIELD_SERIES_LATE_K, finite_or_absent(hidden.series_late_k));
-  tell(finding, OHM_FIELD_SERIES_SOUND_LATE_K, finite_or_absent(hidden.series_sound_late_k));
-  tell(finding, OHM_FIELD_LEAKAGE_OHM, finite_or_absent(hidden.leakage_ohm));
-  tell(finding, OHM_FIELD_LEAKAGE_EARLY_K, finite_or_absent(hidden.leakage_early_k));
-  tell(finding, OHM_FIELD_LEAKAGE_SOUND_EARLY_K, finite_or_absent(hidden.leakage_sound_early_k));
-  tell(finding, OHM_FIELD_FIFTY_LATE_K, finite_or_absent(hidden.fifty_late_k));
-  tell(finding, OHM_FIELD_LATE_K, finite_or_absent(hidden.late_k));
-  tell(finding, OHM_FIELD_EARLY_K, finite_or_absent(hidden.early_k));
+  tell(finding, OHM_FIELD_SERIES_LATE_K, hidden.series_late_k);
+  tell(finding, OHM_FIELD_SERIES_SOUND_LATE_K, hidden.series_sound_late_k);
+  tell(finding, OHM_FIELD_LEAKAGE_OHM, hidden.leakage_ohm);
+  tell(finding, OHM_FIELD_LEAKAGE_EARLY_K, hidden.leakage_early_k);
+  tell(finding, OHM_FIELD_LEAKAGE_SOUND_EARLY_K, hidden.leakage_sound_early_k);
+  tell(finding, OHM_FIELD_FIFTY_LATE_K, hidden.fifty_late_k);
+  tell(finding, OHM_FIELD_LATE_K, hidden.late_k);
+  tell(finding, OHM_FIELD_EARLY_K, hidden.early_k);
   if (measurement->tolerance.kind == OC_TOLERANCE_NONE)
     oc_finding_assume(finding, OC_ASSUME_TOLERANCE);
   else if (oc_tolerance_covers(measurement->curve, &tolerance, measurement->fan_c) != OHM_OK)

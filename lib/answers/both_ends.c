@@ -93,10 +93,6 @@ static double late_by(const struct oc_measurement *measurement, double series_oh
   return oc_hidden_late_by(&exposure, fmax(0, series_ohm));
 }
 
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
-
 static void tell(ohm_finding *finding, const struct between *between,
                  const struct oc_measurement *module) {
   struct oc_spread spread = oc_spread_of(&between->ohm);
@@ -106,9 +102,8 @@ static void tell(ohm_finding *finding, const struct between *between,
   oc_finding_set_number(finding, OHM_FIELD_BETWEEN_OHM, between->ohm.value);
   oc_finding_set_number(finding, OHM_FIELD_U_BETWEEN_OHM, oc_budget_u(&between->ohm));
   oc_finding_set_number(finding, OHM_FIELD_EXPANDED_BETWEEN_OHM, expanded_ohm);
-  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_LATE_K,
-                        finite_or_absent(late_by(module, between->ohm.value)));
-  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_MOST_LATE_K, finite_or_absent(most_k));
+  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_LATE_K, late_by(module, between->ohm.value));
+  oc_finding_set_number(finding, OHM_FIELD_BETWEEN_MOST_LATE_K, most_k);
   bool less = between->ohm.value + expanded_ohm < 0;
   oc_finding_set_number(finding, OHM_FIELD_WIRES,
                         less                        ? OHM_UNDECIDED

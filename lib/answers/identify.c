@@ -108,10 +108,6 @@ static double get(const ohm_finding *finding, ohm_field field) {
   return ohm_finding_number(finding, (int)field);
 }
 
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
-
 static void tell_sensor(ohm_finding *finding, const ohm_sensor *sensor) {
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(sensor));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(sensor));
@@ -134,7 +130,7 @@ static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
   if (evidence.count == 1) {
     set(candidate, OHM_FIELD_R_OHM, exp(evidence.readings[0].log_ohm));
     set(candidate, OHM_FIELD_AT_C, evidence.readings[0].at_c);
-    set(candidate, OHM_FIELD_EXPECTED_OHM, finite_or_absent(exp(evidence.readings[0].log_nominal)));
+    set(candidate, OHM_FIELD_EXPECTED_OHM, exp(evidence.readings[0].log_nominal));
   }
   if (!evidence.toleranced)
     oc_finding_assume(candidate, OC_ASSUME_TOLERANCE);
@@ -268,7 +264,7 @@ static void tell_separation(ohm_finding *candidates, size_t compared,
     struct oc_forecast forecast =
         oc_next_reading_foretell(&further, sensor_of(&candidates[i], sensors), NULL, 0);
     set(&candidates[i], OHM_FIELD_SEPARATING_C, t_c);
-    set(&candidates[i], OHM_FIELD_SEPARATING_OHM, finite_or_absent(exp(forecast.log_ohm)));
+    set(&candidates[i], OHM_FIELD_SEPARATING_OHM, exp(forecast.log_ohm));
   }
 }
 
@@ -309,9 +305,9 @@ static void tell_fan(ohm_finding *candidate, const ohm_sensor *sensor, const str
   oc_measurement_expose(&measurement, &tolerance, &exposure);
   struct oc_hidden hidden = oc_hidden_behind(&exposure);
   set(candidate, OHM_FIELD_FAN_C, measurement.fan_c);
-  set(candidate, OHM_FIELD_LATE_K, finite_or_absent(hidden.late_k));
-  set(candidate, OHM_FIELD_EARLY_K, finite_or_absent(hidden.early_k));
-  set(candidate, OHM_FIELD_FIFTY_LATE_K, finite_or_absent(hidden.fifty_late_k));
+  set(candidate, OHM_FIELD_LATE_K, hidden.late_k);
+  set(candidate, OHM_FIELD_EARLY_K, hidden.early_k);
+  set(candidate, OHM_FIELD_FIFTY_LATE_K, hidden.fifty_late_k);
   if (measurement.fan_assumed)
     oc_finding_assume(candidate, OC_ASSUME_FAN);
 }

@@ -85,10 +85,6 @@ static double late_by(const struct loom *loom, double series_ohm) {
   return oc_start_behind(loom->curve, loom->strict.fan_c, series_ohm, 1) - loom->strict.fan_c;
 }
 
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
-
 static void tell(ohm_finding *finding, ohm_field field, double value) {
   oc_finding_set_number(finding, field, value);
 }
@@ -100,11 +96,10 @@ static void judge(ohm_finding *finding, const struct loom *loom, const struct oc
   double late_k = late_by(loom, fmax(0, most_ohm));
   double least_late_k = late_by(loom, fmax(0, least_ohm));
   tell(finding, OHM_FIELD_SERIES_OHM, fmax(0, most_ohm));
-  tell(finding, OHM_FIELD_LATE_K, finite_or_absent(late_k));
-  tell(finding, OHM_FIELD_START_C,
-       finite_or_absent(loom->strict.fan_c + late_by(loom, fmax(0, series->value))));
-  tell(finding, OHM_FIELD_START_LOW_C, finite_or_absent(loom->strict.fan_c + least_late_k));
-  tell(finding, OHM_FIELD_START_HIGH_C, finite_or_absent(loom->strict.fan_c + late_k));
+  tell(finding, OHM_FIELD_LATE_K, late_k);
+  tell(finding, OHM_FIELD_START_C, loom->strict.fan_c + late_by(loom, fmax(0, series->value)));
+  tell(finding, OHM_FIELD_START_LOW_C, loom->strict.fan_c + least_late_k);
+  tell(finding, OHM_FIELD_START_HIGH_C, loom->strict.fan_c + late_k);
   if (most_ohm < 0)
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_BETWEEN);
   else if (late_k <= limit_k)

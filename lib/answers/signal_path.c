@@ -192,10 +192,6 @@ static double start_of(const struct oc_path *path, const struct parting *parting
              : -INFINITY;
 }
 
-static double finite_or_absent(double x) {
-  return isfinite(x) ? x : NAN;
-}
-
 static bool speaks_for_fan(const struct oc_path *path, const struct parting *parting) {
   switch (parting->reason) {
   case OHM_REASON_OPEN:
@@ -220,11 +216,11 @@ static void judge_fan(ohm_finding *finding, const struct oc_path *path,
   double start_c = start_of(path, parting, parting->told.ohm.value);
   double late_k = start_of(path, parting, most_ohm) - strict->fan_c;
   double early_k = strict->fan_c - start_of(path, parting, least_ohm);
-  oc_finding_set_number(finding, OHM_FIELD_START_C, finite_or_absent(start_c));
-  oc_finding_set_number(finding, OHM_FIELD_START_HIGH_C, finite_or_absent(strict->fan_c + late_k));
-  oc_finding_set_number(finding, OHM_FIELD_START_LOW_C, finite_or_absent(strict->fan_c - early_k));
-  oc_finding_set_number(finding, OHM_FIELD_LATE_K, finite_or_absent(late_k));
-  oc_finding_set_number(finding, OHM_FIELD_EARLY_K, finite_or_absent(early_k));
+  oc_finding_set_number(finding, OHM_FIELD_START_C, start_c);
+  oc_finding_set_number(finding, OHM_FIELD_START_HIGH_C, strict->fan_c + late_k);
+  oc_finding_set_number(finding, OHM_FIELD_START_LOW_C, strict->fan_c - early_k);
+  oc_finding_set_number(finding, OHM_FIELD_LATE_K, late_k);
+  oc_finding_set_number(finding, OHM_FIELD_EARLY_K, early_k);
   oc_finding_set_number(finding, OHM_FIELD_SERIES_OHM, fmax(0, most_ohm));
   if (least_ohm < 0 && source_ohm + least_ohm > 0)
     oc_finding_set_number(finding, OHM_FIELD_LEAKAGE_OHM,

@@ -136,7 +136,7 @@ void oc_finding_clear(ohm_finding *finding) {
 }
 
 void oc_finding_set_number(ohm_finding *finding, ohm_field field, double value) {
-  finding->numbers[field] = value;
+  finding->numbers[field] = isfinite(value) ? value : NAN;
 }
 
 static void add_entry(ohm_finding *finding, ohm_field field, const char *text) {

@@ -85,6 +85,7 @@ const char *oc_field_word(ohm_field field, int number);
 /** Every field absent. */
 void oc_finding_clear(ohm_finding *finding);
 
+/** The number of a field; one that is not finite leaves it absent. */
 void oc_finding_set_number(ohm_finding *finding, ohm_field field, double value);
 
 /** The text of a field; an empty one leaves it absent. */
