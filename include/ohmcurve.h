@@ -1191,7 +1191,8 @@ typedef enum ohm_verdict { OHM_VERDICTS(OHM_CONSTANT) } ohm_verdict;
   X(27, ALONE, alone, "there is nothing to hold it against")                                       \
   X(28, COLD, cold, "the module would not ask for the fan")                                        \
   X(29, ANOTHER_BAND, another_band, "beyond what one maker allows, and inside another's limits")   \
-  X(30, FAN_SWITCH, fan_switch, "no sensor: a switch that is open cold and closed hot")
+  X(30, FAN_SWITCH, fan_switch, "no sensor: a switch that is open cold and closed hot")            \
+  X(31, FAHRENHEIT, fahrenheit, "the degrees were probably Fahrenheit")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_REASON_##constant = number,
 typedef enum ohm_reason { OHM_REASONS(OHM_CONSTANT) } ohm_reason;
 #undef OHM_CONSTANT
@@ -1219,7 +1220,8 @@ typedef enum ohm_job_reason { OHM_JOB_REASONS(OHM_CONSTANT) } ohm_job_reason;
   X(6, OPEN, open, "no circuit")                                                                   \
   X(7, SHORT, short, "0 ohm, or nearly")                                                           \
   X(8, PLUG_ON, plug_on, "a good one with the plug left on")                                       \
-  X(9, WRONG_RANGE, wrong_range, "a thousand times as much or as little was read")
+  X(9, WRONG_RANGE, wrong_range, "a thousand times as much or as little was read")                 \
+  X(10, FAHRENHEIT, fahrenheit, "a good one, at as many degrees Fahrenheit")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_EXPLANATION_##constant = number,
 typedef enum ohm_explanation { OHM_EXPLANATIONS(OHM_CONSTANT) } ohm_explanation;
 #undef OHM_CONSTANT

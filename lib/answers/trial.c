@@ -188,6 +188,14 @@ static void try_other_parts(struct oc_trial *trial) {
   oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
 }
 
+/* How well a healthy sensor goes with other readings than were told. */
+static double fit_as(struct oc_trial *trial, const struct oc_ask *ask) {
+  if (oc_ask_gather(&trial->tried, trial->sensor, ask) != OHM_OK || trial->tried.count == 0 ||
+      !trial->tried.covered)
+    return 0;
+  return oc_evidence_fit(&trial->tried);
+}
+
 /* All readings a thousand times as much, or as little. */
 static void try_range(struct oc_trial *trial, double factor) {
   ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_WRONG_RANGE];
@@ -199,13 +207,33 @@ static void try_range(struct oc_trial *trial, double factor) {
     scaled.readings[i].resolution_ohm *= factor;
     scaled.readings[i].zeros_ohm *= factor;
   }
-  if (oc_ask_gather(&trial->tried, trial->sensor, &scaled.ask) != OHM_OK || trial->tried.count == 0)
-    return;
-  double p_fit = oc_evidence_fit(&trial->tried);
+  double p_fit = fit_as(trial, &scaled.ask);
   if (!(p_fit >= get(finding, OHM_FIELD_P_FIT)))
     return;
   set(finding, OHM_FIELD_P_FIT, p_fit);
   set(finding, OHM_FIELD_SUGGESTED_OHM, scaled.readings[0].r_ohm);
+}
+
+/* As many degrees on a thermometer that was set to Fahrenheit; no bath is colder than ice. */
+static void try_fahrenheit(struct oc_trial *trial) {
+  ohm_finding *finding = &trial->explanations[OHM_EXPLANATION_FAHRENHEIT];
+  struct oc_next_reading converted;
+  oc_next_reading_plan(&converted, &trial->ask, 0);
+  converted.ask.count = trial->ask.count;
+  const oc_reference *read = NULL;
+  for (size_t i = 0; i < trial->ask.count; i++) {
+    oc_reference *reference = &converted.references[i];
+    if (reference->kind != OHM_REFERENCE_THERMOMETER && reference->kind != OHM_REFERENCE_INFRARED)
+      continue;
+    reference->t_c = (reference->t_c - 32) / 1.8;
+    read = read ? read : reference;
+  }
+  double p_fit = read && read->t_c >= 0 ? fit_as(trial, &converted.ask) : 0;
+  if (!(p_fit > 0))
+    return;
+  set(finding, OHM_FIELD_P_FIT, p_fit);
+  set(finding, OHM_FIELD_AT_C, read->t_c);
+  may_start(trial, OHM_EXPLANATION_FAHRENHEIT, &trial->tried, sound.shape, 0, 0);
 }
 
 void oc_trial_ends(struct oc_trial *trial) {
@@ -236,6 +264,7 @@ void oc_trial_all(struct oc_trial *trial) {
   try_other_parts(trial);
   try_range(trial, 1000);
   try_range(trial, 0.001);
+  try_fahrenheit(trial);
   static const ohm_explanation good[] = {OHM_EXPLANATION_HEALTHY, OHM_EXPLANATION_PLUG_ON,
                                          OHM_EXPLANATION_WRONG_RANGE};
   for (size_t i = 0; i < sizeof good / sizeof good[0]; i++)

@@ -74,8 +74,8 @@ static void say_other_part(struct oc_page *page) {
 
 static void explanation_line(struct oc_page *page, ohm_explanation explanation) {
   static const char *const labels[OC_EXPLANATIONS] = {
-      "Healthy",    "In series", "Leakage", "Drift",   "Steepness",
-      "Other part", "Open",      "Shorted", "Plug on", "Wrong range"};
+      "Healthy", "In series", "Leakage", "Drift",       "Steepness", "Other part",
+      "Open",    "Shorted",   "Plug on", "Wrong range", "Fahrenheit"};
   switch (explanation) {
   case OHM_EXPLANATION_SERIES:
     say_ohms(page);
@@ -107,6 +107,10 @@ static void explanation_line(struct oc_page *page, ohm_explanation explanation) 
   case OHM_EXPLANATION_WRONG_RANGE:
     OC_SAY(page, "a good one, if you read {ohm}", OHM_FIELD_SUGGESTED_OHM);
     break;
+  case OHM_EXPLANATION_FAHRENHEIT:
+    OC_SAY(page, "a good one, if the thermometer showed Fahrenheit: then it was {C}",
+           OHM_FIELD_AT_C);
+    break;
   case OHM_EXPLANATION_OPEN:
     oc_page_add(page, OC_OPEN_CIRCUIT);
     break;
@@ -136,6 +140,7 @@ static void verdict_line(struct oc_page *page) {
       [OHM_REASON_CONFORMS] = "GOOD: the readings go with a healthy sensor",
       [OHM_REASON_ONE] = "NOT AS IT SHOULD BE, and one thing explains it",
       [OHM_REASON_NONE] = "NOT AS IT SHOULD BE, and no single fault explains it",
+      [OHM_REASON_FAHRENHEIT] = "CANNOT TELL YET: were those degrees Fahrenheit?",
   };
   ohm_reason reason = oc_finding_reason(page->finding);
   if (reason == OHM_REASON_SEVERAL)
@@ -202,6 +207,7 @@ static void next_line(struct oc_page *page) {
       [OHM_REASON_SEVERAL] = "no reading from ice to boiling parts them: clean plug and pins, then "
                              "once more at the sensor's own pins",
       [OHM_REASON_NONE] = "each reading once more, standing still; then the part number",
+      [OHM_REASON_FAHRENHEIT] = "look which the thermometer shows, and type that: 68F",
   };
   ohm_reason reason = oc_finding_reason(page->finding);
   if (reason == OHM_REASON_ONE)

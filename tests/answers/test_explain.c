@@ -350,6 +350,28 @@ START_TEST(a_forgotten_k_is_a_question)
 }
 END_TEST
 
+START_TEST(degrees_that_were_fahrenheit_are_a_question)
+{
+  struct answer answer = explained("ntc-2k45-20c", BENCH("2.45k", "68C", "191", "boil"));
+  check_verdict(&answer.finding, OHM_UNDECIDED, "fahrenheit");
+  CHECK_NEAR(of(&answer, OHM_EXPLANATION_FAHRENHEIT, OHM_FIELD_AT_C), 20, 1e-9);
+  check_has(line_of(&answer, OHM_EXPLANATION_FAHRENHEIT), "then it was 20.0 C");
+  check_has(report_of(&answer.finding), "were those degrees Fahrenheit?");
+  struct answer one = explained("ntc-2k45-20c", BENCH("2.45k", "68C"));
+  check_verdict(&one.finding, OHM_OUTSIDE, "several");
+  ck_assert(leads(&one, OHM_EXPLANATION_FAHRENHEIT));
+}
+END_TEST
+
+START_TEST(baths_and_readings_below_ice_were_not_read_in_fahrenheit)
+{
+  struct answer baths = explained("ntc-2k45-20c", BENCH("9.0k", "ice", "250", "boil"));
+  ck_assert(!leads(&baths, OHM_EXPLANATION_FAHRENHEIT));
+  struct answer frost = explained("ntc-2k45-20c", BENCH("7.5k", "21C"));
+  ck_assert(!leads(&frost, OHM_EXPLANATION_FAHRENHEIT));
+}
+END_TEST
+
 START_TEST(displays_without_a_number_are_answered)
 {
   struct answer open = explained("ntc-2k45-20c", BENCH("open", "20C"));
@@ -446,6 +468,8 @@ int main(void) {
       what_makes_the_fan_late_whichever_it_is_is_said_to,
       nothing_is_said_of_the_fan_when_what_leads_moves_it_either_way,
       a_gauge_sender_is_said_to_be_one, a_forgotten_k_is_a_question,
+      degrees_that_were_fahrenheit_are_a_question,
+      baths_and_readings_below_ice_were_not_read_in_fahrenheit,
       displays_without_a_number_are_answered, readings_that_no_fault_explains_are_said_so,
       lines_of_the_screen_are_no_wider_than_80_columns);
   int table = RUN_TESTS_FOR_EACH("the fault table", 3,
