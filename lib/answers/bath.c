@@ -19,8 +19,9 @@ static double noise_u(const struct oc_budget *budget) {
   return 0;
 }
 
-static void tell_temperature(ohm_finding *finding, const struct oc_measurement *measurement) {
+void oc_bath_tell_temperature(ohm_finding *finding, const struct oc_measurement *measurement) {
   struct oc_spread spread = oc_spread_of(&measurement->bath);
+  oc_finding_set_reference(finding, (ohm_reference_kind)measurement->reference->kind);
   tell(finding, OHM_FIELD_AT_C, measurement->bath.value);
   tell(finding, OHM_FIELD_U_AT_C, oc_budget_u(&measurement->bath));
   tell(finding, OHM_FIELD_EXPANDED_AT_K, oc_spread_expanded(&spread, measurement->level));
@@ -95,7 +96,7 @@ static void tell_bands(ohm_finding *finding, const struct oc_measurement *measur
     tell_other(finding, &others[i]);
 }
 
-static void tell_allowed(ohm_finding *finding, const struct oc_measurement *measurement) {
+void oc_bath_tell_allowed(ohm_finding *finding, const struct oc_measurement *measurement) {
   double at_c = measurement->bath.value;
   double low_c;
   double high_c;
@@ -312,10 +313,9 @@ ohm_status oc_bath_check(const ohm_sensor *sensor, const oc_reading *reading, co
   if (status != OHM_OK)
     return status;
   oc_finding_set_about(finding, OHM_VERB_CHECK);
-  oc_finding_set_reference(finding, (ohm_reference_kind)reference->kind);
   oc_told_reading(finding, &measurement);
-  tell_temperature(finding, &measurement);
-  tell_allowed(finding, &measurement);
+  oc_bath_tell_temperature(finding, &measurement);
+  oc_bath_tell_allowed(finding, &measurement);
   judge(finding, &measurement);
   judge_job(finding, &measurement);
   return OHM_OK;

@@ -3,6 +3,7 @@
 #ifndef OC_BATH_H
 #define OC_BATH_H
 
+#include "../bench/finding.h"
 #include "../model/measurement.h"
 
 /**
@@ -36,5 +37,10 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
                                  const oc_reference *references, size_t count,
                                  const oc_meter *meter, const oc_check *check,
                                  ohm_finding *findings, ohm_finding *finding);
+
+/** What a check is judged by: how warm it is; what is allowed there, by whom, and which readings
+ *  would pass. */
+void oc_bath_tell_temperature(ohm_finding *finding, const struct oc_measurement *measurement);
+void oc_bath_tell_allowed(ohm_finding *finding, const struct oc_measurement *measurement);
 
 #endif

@@ -104,7 +104,7 @@ ohm_status oc_request_compared(const struct oc_request *ask) {
 
 /* ---- how it is judged ---- */
 
-static ohm_status take_band(struct oc_request *ask) {
+ohm_status oc_request_band(struct oc_request *ask) {
   ask->check.band = text_of(ask, OHM_SETTING_BAND);
   if (!ask->check.band)
     return OHM_OK;
@@ -214,7 +214,7 @@ ohm_status oc_request_part(struct oc_request *ask, const ohm_bench *bench, const
   if (status == OHM_OK)
     status = oc_request_sensor(ask);
   if (status == OHM_OK)
-    status = take_band(ask);
+    status = oc_request_band(ask);
   return status == OHM_OK ? oc_request_readings(ask) : status;
 }
 

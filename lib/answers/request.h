@@ -43,6 +43,10 @@ ohm_status oc_request_sensor(const struct oc_request *ask);
  *  Status  OHM_OK; OHM_NOT_FOUND none; OHM_TOO_LARGE. */
 ohm_status oc_request_ohms(struct oc_request *ask);
 
+/** The band of the sensor to judge by, as it was set.
+ *  Status  OHM_OK; OHM_BAD_ARGUMENT band and tolerance; OHM_NOT_FOUND no such band. */
+ohm_status oc_request_band(struct oc_request *ask);
+
 /** All that judges one part takes: the beginning, a sensor, the band to judge by, and the
  *  readings.  Status  those of oc_request_begin(), _sensor() and _readings(); OHM_BAD_ARGUMENT
  *  band and tolerance; OHM_NOT_FOUND the sensor has no such band. */

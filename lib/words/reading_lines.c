@@ -28,6 +28,58 @@ void oc_reading_lines(struct oc_page *page) {
   oc_page_end(page, "That means");
 }
 
+/* ---- how warm it is ---- */
+
+void oc_reading_temperature(struct oc_page *page) {
+  static const struct {
+    const char *word;
+    const char *said;
+  } kinds[] = {{"thermometer", " (your thermometer)"},
+               {"ice", " (your ice bath)"},
+               {"boil", " (boiling near sea level)"},
+               {"boil_altitude", " (boiling at your altitude)"},
+               {"boil_pressure", " (boiling at your pressure)"},
+               {"infrared", " (infrared, of the surface it sees)"}};
+  OC_SAY(page, "{C}", OHM_FIELD_AT_C);
+  if (oc_page_number(page, OHM_FIELD_EXPANDED_AT_K) > 0)
+    OC_SAY(page, "{+-}", OHM_FIELD_EXPANDED_AT_K);
+  for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+    if (oc_page_is(page, OHM_FIELD_REFERENCE, kinds[i].word))
+      oc_page_add(page, kinds[i].said);
+  oc_page_end(page, "It really is");
+}
+
+/* ---- what is allowed ---- */
+
+/* The tightest of the other makers; all of them are in the finding. */
+static void other_bands_line(struct oc_page *page) {
+  size_t count = oc_page_count(page, OHM_FIELD_OTHER_BANDS);
+  if (count > 0)
+    OC_SAY(page, "the tightest {text}", OHM_FIELD_OTHER_BANDS);
+  if (count > 1) {
+    oc_page_add(page, "; ");
+    oc_text_add_count(&page->line, count - 1);
+    oc_page_add(page, " more");
+  }
+  oc_page_end(page, "By others");
+}
+
+void oc_reading_allowed(struct oc_page *page) {
+  if (oc_page_has(page, OHM_FIELD_LOW_OHM)) {
+    OC_SAY(page, "{4 ohm} to {4 ohm} here ({.1} %", OHM_FIELD_LOW_OHM, OHM_FIELD_HIGH_OHM,
+           OHM_FIELD_TOLERANCE_PERCENT);
+    if (oc_page_text(page, OHM_FIELD_BAND))
+      OC_SAY(page, ", by {text}", OHM_FIELD_BAND);
+    oc_page_add(page, ")");
+  } else if (oc_page_has(page, OHM_FIELD_EXPECTED_OHM)) {
+    OC_SAY(page, "not known; about {ohm} is usual at this temperature", OHM_FIELD_EXPECTED_OHM);
+  } else {
+    oc_page_add(page, "not known at this temperature");
+  }
+  oc_page_end(page, "Allowed");
+  other_bands_line(page);
+}
+
 /* ---- what it decides ---- */
 
 void oc_reading_sure(struct oc_page *page, ohm_field p) {

@@ -25,6 +25,12 @@ void oc_reading_caution(struct oc_page *page, bool hot);
 /** "You read", "That means". */
 void oc_reading_lines(struct oc_page *page);
 
+/** "It really is". */
+void oc_reading_temperature(struct oc_page *page);
+
+/** "Allowed", "By others". */
+void oc_reading_allowed(struct oc_page *page);
+
 /** Go on with how sure a verdict is, if that is known. */
 void oc_reading_sure(struct oc_page *page, ohm_field p);
 
