@@ -8,7 +8,7 @@
 typedef void lines_function(struct oc_page *page);
 
 /* With no sensor a resistance means no temperature. */
-static void measure(struct oc_page *page) {
+void oc_report_measure(struct oc_page *page) {
   oc_page_line(page, "You read", oc_page_text(page, OHM_FIELD_READ));
   if (oc_page_has(page, OHM_FIELD_R_OHM)) {
     OC_SAY(page, "{ohm}, give or take {2 ohm}", OHM_FIELD_R_OHM, OHM_FIELD_EXPANDED_R_OHM);
@@ -17,17 +17,9 @@ static void measure(struct oc_page *page) {
   oc_page_list(page, "Assumed", OHM_FIELD_ASSUMED);
 }
 
-static lines_function *const lines_about[OC_VERBS] = {[OHM_VERB_CHECK] = oc_report_bath,
-                                                      [OHM_VERB_IDENTIFY] = oc_report_identify,
-                                                      [OHM_VERB_PINS] = oc_report_pins,
-                                                      [OHM_VERB_EXPLAIN] = oc_report_explain,
-                                                      [OHM_VERB_SOAK] = oc_report_soak,
-                                                      [OHM_VERB_SIGNAL] = oc_report_pin,
-                                                      [OHM_VERB_SUBSTITUTE] = oc_report_substitute,
-                                                      [OHM_VERB_LOOM] = oc_report_loom,
-                                                      [OHM_VERB_FANPOINT] = oc_report_fanpoint,
-                                                      [OHM_VERB_CIRCUIT] = oc_report_isolation,
-                                                      [OHM_VERB_MEASURE] = measure};
+#define LINES(number, constant, verb, meaning) [number] = oc_report_##verb,
+static lines_function *const lines_about[OC_VERBS] = {OHM_VERBS(LINES)};
+#undef LINES
 
 static void add_finding(struct oc_text *out, const ohm_finding *finding) {
   int about = oc_finding_about(finding);

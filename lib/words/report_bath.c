@@ -218,7 +218,7 @@ static void next_line(struct oc_page *page) {
   oc_page_end(page, "Next");
 }
 
-void oc_report_bath(struct oc_page *page) {
+void oc_report_check(struct oc_page *page) {
   oc_reading_caution(page, is_hot(page));
   oc_reading_lines(page);
   oc_reading_temperature(page);

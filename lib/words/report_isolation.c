@@ -133,7 +133,7 @@ static void end_lines(struct oc_page *page) {
   }
 }
 
-void oc_report_isolation(struct oc_page *page) {
+void oc_report_circuit(struct oc_page *page) {
   caution_line(page);
   seen_line(page);
   fuse_line(page);

@@ -251,7 +251,7 @@ static void next_line(struct oc_page *page) {
   oc_page_end(page, "Next");
 }
 
-void oc_report_pin(struct oc_page *page) {
+void oc_report_signal(struct oc_page *page) {
   caution_lines(page);
   sensor_line(page);
   pin_line(page);

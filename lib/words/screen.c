@@ -47,7 +47,7 @@ void oc_screen_readings(struct oc_text *out, const ohm_finding *whole,
       add(out, reading_line, &readings->members[i]);
     oc_text_add(out, "\n");
   }
-  add(out, oc_report_bath, whole);
+  add(out, oc_report_check, whole);
 }
 
 static void reading_title(struct oc_page *page) {

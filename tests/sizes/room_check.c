@@ -21,7 +21,7 @@ int main(void) {
                oc_reference_read("21.5C", &reference, NULL) != OHM_OK ||
                oc_bath_check(sensor, &reading, &meter, &reference, NULL, &finding) != OHM_OK;
   oc_page_begin(&page, &out, &finding);
-  oc_report_bath(&page);
+  oc_report_check(&page);
   oc_arena_free(&arena);
   ohm_sensor_free(sensor);
   return failed || out.length == 0 || out.length >= sizeof screen;
