@@ -1323,7 +1323,8 @@ typedef enum ohm_reference_kind { OHM_REFERENCES(OHM_CONSTANT) } ohm_reference_k
   X(7, LOOM, loom, "the ohms in plug and wires, by two resistors in the place of the sensor")      \
   X(8, FANPOINT, fanpoint, "ohms and volts where the fan starts and stops")                        \
   X(9, CIRCUIT, circuit, "which part of a fan circuit is at fault, and what to test next")         \
-  X(10, MEASURE, measure, "what readings say of a resistance, with no sensor")
+  X(10, MEASURE, measure, "what readings say of a resistance, with no sensor")                     \
+  X(11, EXPECT, expect, "what a good sensor shows at a temperature, before it is measured")
 #define OHM_CONSTANT(number, constant, word, meaning) OHM_VERB_##constant = number,
 typedef enum ohm_verb { OHM_VERBS(OHM_CONSTANT) } ohm_verb;
 #undef OHM_CONSTANT
@@ -1372,7 +1373,7 @@ typedef enum ohm_setting_kind {
  */
 #define OHM_SETTINGS(X)                                                                            \
   X(1, LEVEL, level, PROBABILITY, "0.95", "(0.5, 1)", "0.95",                                      \
-    "check identify pins explain soak signal substitute loom circuit measure",                     \
+    "check identify pins explain soak signal substitute loom circuit measure expect",                     \
     "how probable a verdict must be before it is given")                                           \
   X(2, FAN_C, fan_c, TEMPERATURE, "97C", "(0, 130)", "97C",                                        \
     "check identify pins explain soak signal substitute loom fanpoint circuit",                    \
@@ -1380,26 +1381,26 @@ typedef enum ohm_setting_kind {
   X(3, LIMIT_K, limit_k, DIFFERENCE, "5C", "(0, 100]", "5C", "check soak signal loom",             \
     "how late or early the fan may start")                                                         \
   X(4, BAND, band, TEXT, "the widest of those printed for the temperature",                        \
-    "a band of the sensor", "kawasaki-z750", "check explain", "the maker's band to judge by")      \
+    "a band of the sensor", "kawasaki-z750", "check explain expect", "the maker's band to judge by")      \
   X(5, TOLERANCE_PERCENT, tolerance_percent, PERCENT, "what the makers printed", "(0, 100)", "5%", \
-    "check identify pins explain",                                                                 \
+    "check identify pins explain expect",                                                                 \
     "what is allowed either side of nominal, percent of resistance")                               \
   X(6, PLACE, place, PLACE, "not told", "sensor, plug_on, module", "sensor", "check explain soak", \
     "where the probes were, of readings that do not say")                                          \
   X(7, AT, at, REFERENCE, "each reading carries its own", "a temperature, ice, boil",              \
-    "21.5C+-0.5", "check identify pins explain signal measure",                                    \
+    "21.5C+-0.5", "check identify pins explain signal measure expect",                                    \
     "the temperature the sensor really has, of readings that carry none")                          \
   X(8, U_AT_K, u_at_k, DIFFERENCE, "none", "(0, 1000]", "0.2C",                                    \
-    "check identify pins explain signal",                                                          \
+    "check identify pins explain signal expect",                                                          \
     "standard uncertainty of those temperatures beside their limit, normal")                       \
   X(9, METER, meter, METER, "1%+3", "an accuracy as meter makers print it", "0.8%+3@2000",         \
-    "check identify pins explain soak signal loom measure",                                        \
+    "check identify pins explain soak signal loom measure expect",                                        \
     "what the maker of the ohmmeter states of its accuracy")                                       \
   X(10, LEADS, leads, LEADS, "0.3+-0.2", "0 to 1000 ohm, with a limit or not", "0.4+-0.1",         \
-    "check identify pins explain soak signal loom measure",                                        \
+    "check identify pins explain soak signal loom measure expect",                                        \
     "resistance of the leads, taken off the reading")                                              \
   X(11, CURRENT_MA, current_ma, CURRENT, "up to 1mA, less on higher ranges", "(0, 1000]", "1mA",   \
-    "check identify pins explain soak",                                                            \
+    "check identify pins explain soak expect",                                                            \
     "what the ohmmeter sends through the sensor; it warms one whose dissipation factor is known")  \
   X(12, AIR, air, AIR, "that of the history, within 2C", "a temperature, with a limit or not",     \
     "9C+-2", "soak",                                                                               \
@@ -2062,6 +2063,19 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  * Source  JCGM 106:2012, clause 7; JCGM 100:2008, clauses 4.3.7 and 5.1.
  */
 OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
+
+/**
+ * What a good sensor shows at a temperature, before it is measured: expected_ohm by its curve,
+ * low_ohm to high_ohm as its maker allows, and accept_low_ohm to accept_high_ohm, displays that
+ * ohm_bench_check() would call good with this meter and this thermometer; needed_k when none
+ * would. The verdict is undecided, reason "alone", for nothing was measured.
+ *
+ * Needs   a sensor; the setting at
+ * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT band and tolerance together;
+ *         OHM_OUT_OF_RANGE the curve does not reach the temperature; OHM_NO_MEMORY.
+ * Source  JCGM 106:2012, clause 8 (acceptance intervals).
+ */
+OHM_API ohm_answer *ohm_bench_expect(const ohm_bench *bench, ohm_error *error);
 
 /**
  * Which sensor it is. Each is as probable as any other beforehand; what is not known

@@ -476,6 +476,7 @@ START_TEST(a_verb_that_gets_no_memory_says_so_and_leaves_nothing)
   PROVOKES(ohm_bench_loom, OHM_NO_MEMORY, every_failure_of(ohm_bench_loom, "450@68C\n1k@43C\n"));
   PROVOKES(ohm_bench_fanpoint, OHM_NO_MEMORY,
            every_failure_of(ohm_bench_fanpoint, "# fan_c: 70C\n"));
+  PROVOKES(ohm_bench_expect, OHM_NO_MEMORY, every_failure_of(ohm_bench_expect, "# at: 68C\n"));
   PROVOKES(ohm_bench_isolate, OHM_NO_MEMORY, every_failure_of(ohm_bench_isolate, "s=bad\na=3\n"));
   PROVOKES(ohm_bench_measure, OHM_NO_MEMORY, every_failure_of(ohm_bench_measure, "2.31k\n"));
   PROVOKES(ohm_bench_read_record, OHM_NO_MEMORY, every_failure_of(ohm_bench_measure, "2.31k\n"));

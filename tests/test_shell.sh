@@ -4,7 +4,7 @@
 # shellcheck source=tests/tap.sh
 . "${srcdir:-.}/tests/tap.sh"
 sensor=ntc-2k45-20c
-verbs='check identify explain soak degrees ohms parts table chart audit fit circuit signal substitute
+verbs='check expect identify explain soak degrees ohms parts table chart audit fit circuit signal substitute
   fanpoint help'
 
 says() { grep -q -e "$1" "$work/out"; }
@@ -17,6 +17,16 @@ json() {
     printf '%s\n' "$line" | python3 -m json.tool >"$work/json" || return 1
   done <"$work/out"
 }
+
+# ---- expect
+
+run expect $sensor --at 21.5C
+check "expect tells and exits 0" exits 0
+check "expect says what passes" says '^Passes      a display of 2.124 k to 2.523 k'
+run expect $sensor --at 21.5C --json
+check "expect --json writes one line" json
+run expect $sensor
+check "expect without a temperature asks for it" refuses 64 'write --at, such as 21.5C'
 
 # ---- asking what there is
 

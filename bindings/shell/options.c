@@ -129,6 +129,7 @@ static const struct shell_option signal_options[] = {JSON("the finding"), HELP};
 static const struct shell_option substitute_options[] = {
     JSON("one resistor, then the pair, then the finding"), HELP};
 static const struct shell_option fanpoint_options[] = {JSON("the finding"), HELP};
+static const struct shell_option expect_options[] = {JSON("the finding"), HELP};
 static const struct shell_option help_options[] = {HELP};
 
 const struct shell_option shell_program_options[2] = {
@@ -143,7 +144,7 @@ const struct shell_option shell_program_options[2] = {
 shell_verb_run shell_check_run, shell_identify_run, shell_explain_run, shell_soak_run,
     shell_degrees_run, shell_ohms_run, shell_parts_run, shell_table_run, shell_chart_run,
     shell_audit_run, shell_fit_run, shell_circuit_run, shell_signal_run, shell_substitute_run,
-    shell_fanpoint_run, shell_help_run;
+    shell_fanpoint_run, shell_expect_run, shell_help_run;
 
 #define OWN(list) list, COUNT(list)
 #define FROM_INPUT                                                                                 \
@@ -166,6 +167,12 @@ const struct shell_verb shell_verbs[] = {
      "whose readings is how many they were.\n"
      "Measure at the sensor's own pins with its plug off.",
      SHELL_ASKS(OHM_VERB_CHECK), OWN(check_options)},
+    {"expect", shell_expect_run, "SENSOR", 1, 1, "ntc-2k45-20c --at 21.5C --meter 0.8%+3",
+     "what a good sensor shows, before it is measured",
+     "Tells what it should read at the temperature --at, what is allowed there, and which "
+     "displays would be called good with your meter and thermometer; or how well the "
+     "temperature has to be known for any to be.",
+     SHELL_ASKS(OHM_VERB_EXPECT), OWN(expect_options)},
     {"identify", shell_identify_run, "OHMS...", 1, SIZE_MAX, "2.31k@21.5C 330@80C",
      "tell which sensor readings were taken of",
      "Compares readings at known temperatures with every sensor built in, and says which go "
@@ -384,7 +391,9 @@ const struct shell_verb *shell_verb_find(const char *name) {
 }
 
 bool shell_verb_judges(const struct shell_verb *verb) {
-  return (verb->asks & ~(SHELL_ASKS(OHM_VERB_MEASURE) | SHELL_ASKS(OHM_VERB_FANPOINT))) != 0;
+  static const unsigned tell =
+      SHELL_ASKS(OHM_VERB_MEASURE) | SHELL_ASKS(OHM_VERB_FANPOINT) | SHELL_ASKS(OHM_VERB_EXPECT);
+  return (verb->asks & ~tell) != 0;
 }
 
 bool shell_verb_reads(const struct shell_verb *verb) {

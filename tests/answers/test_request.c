@@ -63,6 +63,7 @@ static void says(const char *part) {
 START_TEST(no_bench_is_told_by_every_verb)
 {
   PROVOKES(ohm_bench_check, OHM_NULL_ARGUMENT, null_status(ohm_bench_check));
+  PROVOKES(ohm_bench_expect, OHM_NULL_ARGUMENT, null_status(ohm_bench_expect));
   PROVOKES(ohm_bench_identify, OHM_NULL_ARGUMENT, null_status(ohm_bench_identify));
   PROVOKES(ohm_bench_pins, OHM_NULL_ARGUMENT, null_status(ohm_bench_pins));
   PROVOKES(ohm_bench_explain, OHM_NULL_ARGUMENT, null_status(ohm_bench_explain));

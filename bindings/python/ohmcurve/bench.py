@@ -263,6 +263,7 @@ class Bench:
     # ---- verbs, a line each
 
     check = _verb(_ohmcurve.ohm_bench_check, "Judge a sensor at known temperatures.")
+    expect = _verb(_ohmcurve.ohm_bench_expect, "Tell what a good sensor shows, not yet measured.")
     identify = _verb(_ohmcurve.ohm_bench_identify, "Tell which sensor was read.")
     pins = _verb(_ohmcurve.ohm_bench_pins, "Tell which pins are which element.")
     explain = _verb(_ohmcurve.ohm_bench_explain, "Tell what would explain the readings.")

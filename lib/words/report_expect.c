@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+/* What a good sensor shows, in the words of the bench. */
+#include "reading_lines.h"
+#include "report.h"
+
+static void passing_line(struct oc_page *page) {
+  if (oc_page_has(page, OHM_FIELD_ACCEPT_LOW_OHM))
+    OC_SAY(page, "a display of {4 ohm} to {4 ohm}, with such a meter and thermometer",
+           OHM_FIELD_ACCEPT_LOW_OHM, OHM_FIELD_ACCEPT_HIGH_OHM);
+  else if (oc_page_has(page, OHM_FIELD_LOW_OHM))
+    oc_page_add(page, "no display would: such a meter and thermometer are too coarse");
+  oc_page_end(page, "Passes");
+}
+
+static void next_line(struct oc_page *page) {
+  double needed_k = oc_page_number(page, OHM_FIELD_NEEDED_K);
+  bool coarse =
+      oc_page_has(page, OHM_FIELD_LOW_OHM) && !oc_page_has(page, OHM_FIELD_ACCEPT_LOW_OHM);
+  if (!oc_page_has(page, OHM_FIELD_LOW_OHM)) {
+    oc_page_add(page, "find the maker's limits, or say how far off it may be, such as 5%");
+  } else if (coarse && needed_k > OC_LEAST_SAID_K) {
+    oc_page_add(page, "know the temperature to ");
+    oc_say_decimals(&page->line, floor(needed_k * 10) / 10, 1);
+    oc_page_add(page, " C");
+  } else if (coarse) {
+    oc_page_add(page, "a finer range or a better meter");
+  } else {
+    oc_page_add(page, "measure, and let check judge it: between the two it cannot tell");
+  }
+  oc_page_end(page, "Next");
+}
+
+void oc_report_expect(struct oc_page *page) {
+  oc_reading_caution(page, oc_page_number(page, OHM_FIELD_AT_C) > OC_SCALDS_C);
+  OC_SAY(page, "{4 ohm|nothing known}, if it is as printed", OHM_FIELD_EXPECTED_OHM);
+  oc_page_end(page, "Should read");
+  oc_reading_temperature(page);
+  oc_reading_allowed(page);
+  passing_line(page);
+  next_line(page);
+  oc_page_list(page, "Assumed", OHM_FIELD_ASSUMED);
+}
