@@ -25,7 +25,7 @@ static void next_line(struct oc_page *page) {
   } else if (coarse) {
     oc_page_add(page, "a finer range or a better meter");
   } else {
-    oc_page_add(page, "measure, and let check judge it: between the two it cannot tell");
+    oc_page_add(page, "measure, and let check judge it: near a limit it cannot tell");
   }
   oc_page_end(page, "Next");
 }
