@@ -114,6 +114,9 @@ static void tell_sensor(ohm_finding *finding, const ohm_sensor *sensor) {
   oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(sensor));
 }
 
+/* As a logarithm of a likelihood; one that is not finite would be absent. */
+static const double IMPOSSIBLE = -1e300;
+
 /* Compare with one sensor; p_sensor holds the logarithm of its likelihood for now. */
 static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
                           const struct oc_ask *ask) {
@@ -126,7 +129,7 @@ static ohm_status compare(ohm_finding *candidate, const ohm_sensor *sensor,
   set(candidate, OHM_FIELD_LEVEL, evidence.level);
   set(candidate, OHM_FIELD_READINGS, (double)evidence.count);
   set(candidate, OHM_FIELD_P_FIT, oc_evidence_fit(&evidence));
-  set(candidate, OHM_FIELD_P_SENSOR, oc_evidence_log_likelihood(&evidence, NULL));
+  set(candidate, OHM_FIELD_P_SENSOR, fmax(IMPOSSIBLE, oc_evidence_log_likelihood(&evidence, NULL)));
   if (evidence.count == 1) {
     set(candidate, OHM_FIELD_R_OHM, exp(evidence.readings[0].log_ohm));
     set(candidate, OHM_FIELD_AT_C, evidence.readings[0].at_c);
@@ -168,7 +171,7 @@ static size_t compare_all(const ohm_sensor *const *sensors, size_t sensor_count,
 static double none_of_these(const ohm_finding *candidates, size_t compared, double log_none) {
   double greatest = fmax(log_none, get(&candidates[0], OHM_FIELD_P_SENSOR));
   double these = 0;
-  if (isinf(greatest))
+  if (greatest <= IMPOSSIBLE)
     return NAN;
   for (size_t i = 0; i < compared; i++)
     these += exp(get(&candidates[i], OHM_FIELD_P_SENSOR) - greatest) / (double)compared;
@@ -202,8 +205,7 @@ static size_t weigh(ohm_finding *candidates, size_t compared) {
     bool leads = get(&candidates[i], OHM_FIELD_P_FIT) >= 1 - level &&
                  log_likelihood >= best_that_fits - log(OC_MUCH_LIKELIER);
     set(&candidates[i], OHM_FIELD_LEADING, leads);
-    set(&candidates[i], OHM_FIELD_P_SENSOR,
-        isinf(greatest) ? 1 / (double)compared : exp(log_likelihood - greatest) / sum);
+    set(&candidates[i], OHM_FIELD_P_SENSOR, exp(log_likelihood - greatest) / sum);
     leading += leads;
   }
   return leading;
