@@ -278,10 +278,10 @@ static struct said said_between(struct bench *bench, double reading_ohm) {
   return said;
 }
 
-enum where { AT_LOW, AT_NOMINAL, AT_HIGH };
+enum where { AT_LOW, AT_NOMINAL, AT_HIGH, BELOW, ABOVE, PLACES };
 
 static double element_at(const struct bench *bench, enum where where, double t_c) {
-  double ohm[3];
+  double ohm[PLACES];
   if (bench->part->tolerance_percent > 0) {
     must(ohm_curve_resistance(ohm_sensor_curve(bench->sensor), t_c, &ohm[AT_NOMINAL]));
     ohm[AT_LOW] = ohm[AT_NOMINAL] * (1 - bench->part->tolerance_percent / 100);
@@ -289,6 +289,9 @@ static double element_at(const struct bench *bench, enum where where, double t_c
   } else {
     must(ohm_sensor_band(bench->sensor, t_c, &ohm[AT_LOW], &ohm[AT_NOMINAL], &ohm[AT_HIGH]));
   }
+  /* A half half-band beyond. */
+  ohm[BELOW] = ohm[AT_LOW] - (ohm[AT_HIGH] - ohm[AT_LOW]) / 4;
+  ohm[ABOVE] = ohm[AT_HIGH] + (ohm[AT_HIGH] - ohm[AT_LOW]) / 4;
   return ohm[where];
 }
 
@@ -495,7 +498,7 @@ static ohm_verdict draw_two(struct two *two, const enum where where[2]) {
 }
 
 static void claim_two(struct two *two, enum where first, enum where second, const char *what,
-                      double most_outside) {
+                      double most_within, double most_outside) {
   const enum where where[2] = {first, second};
   long within = 0;
   long outside = 0;
@@ -505,8 +508,8 @@ static void claim_two(struct two *two, enum where first, enum where second, cons
     outside += verdict == OHM_OUTSIDE;
   }
   char claimed[64];
-  snprintf(claimed, sizeof claimed, "%s, called within, to 5", what);
-  claim(&two->bench[1], claimed, (double)within / DRAWS, 0, 1 - LEVEL + SCATTER);
+  snprintf(claimed, sizeof claimed, "%s, called within, to %.0f", what, 100 * most_within);
+  claim(&two->bench[1], claimed, (double)within / DRAWS, 0, most_within + SCATTER);
   snprintf(claimed, sizeof claimed, "%s, called outside, to %.0f", what, 100 * most_outside);
   claim(&two->bench[1], claimed, (double)outside / DRAWS, 0, most_outside + SCATTER);
 }
@@ -514,22 +517,29 @@ static void claim_two(struct two *two, enum where first, enum where second, cons
 /* A part on the same limit at both temperatures is called outside more often: it is so
  * when either reading may be low, and of two probabilities that are anywhere between 0
  * and 1 the chance that (1 - p) (1 - q) is at most 0.05 is 0.05 (1 + ln 20), 20 in 100.
- * The more the readings err alike the nearer it comes to 5. */
+ * The more the readings err alike the nearer it comes to 5. One that lies elsewhere in its
+ * band hot than cold is not the part that several readings are taken to be of: the reading in
+ * the middle speaks for it on the limit, too; out by half a half-band it is not called good. */
 static void claim_pairs(void) {
-  static const struct {
+  const double one = 1 - LEVEL;
+  const double both = one * (1 - log(one));
+  const struct {
     enum where cool, hot;
     const char *what;
-  } lines[] = {{AT_LOW, AT_NOMINAL, "cool at its low limit"},
-               {AT_NOMINAL, AT_LOW, "hot at its low limit"},
-               {AT_HIGH, AT_NOMINAL, "cool at its high limit"},
-               {AT_NOMINAL, AT_HIGH, "hot at its high limit"},
-               {AT_LOW, AT_LOW, "both low limits"},
-               {AT_HIGH, AT_HIGH, "both high limits"}};
+    double most_within, most_outside;
+  } lines[] = {{AT_LOW, AT_NOMINAL, "cool at its low limit", both, one},
+               {AT_NOMINAL, AT_LOW, "hot at its low limit", both, one},
+               {AT_HIGH, AT_NOMINAL, "cool at its high limit", both, one},
+               {AT_NOMINAL, AT_HIGH, "hot at its high limit", both, one},
+               {BELOW, AT_NOMINAL, "cool a quarter of the band too low", 0.01, 1},
+               {AT_NOMINAL, BELOW, "hot a quarter of the band too low", 0.01, 1},
+               {ABOVE, AT_NOMINAL, "cool a quarter of the band too high", 0.01, 1},
+               {AT_NOMINAL, ABOVE, "hot a quarter of the band too high", 0.01, 1},
+               {AT_LOW, AT_LOW, "both low limits", one, both},
+               {AT_HIGH, AT_HIGH, "both high limits", one, both}};
   const size_t count = sizeof lines / sizeof lines[0];
   static const struct errors errors = {"two temperatures", 1, 0.1, 0.5, 0.05, 0};
   static struct two two;
-  const double one = 1 - LEVEL;
-  const double both = one * (1 - log(one));
   for (int i = 0; i < 2; i++) {
     set_up(&two.bench[i], &parts[1 + i], &errors);
     two.bench[i].step_ohm *= (double)STEPS / STEPS_OF_TWO;
@@ -538,8 +548,8 @@ static void claim_pairs(void) {
   two.meter.resolution_ohm = 0;
   two.meter.counts = 3;
   for (size_t i = count - (size_t)share_of(count); i < count; i++)
-    claim_two(&two, lines[i].cool, lines[i].hot, lines[i].what,
-              lines[i].cool == lines[i].hot ? both : one);
+    claim_two(&two, lines[i].cool, lines[i].hot, lines[i].what, lines[i].most_within,
+              lines[i].most_outside);
   for (int i = 0; i < 2; i++)
     ohm_sensor_free(two.bench[i].sensor);
 }
