@@ -142,7 +142,7 @@ static const struct {
              {"soak", ohm_bench_soak},       {"signal", ohm_bench_signal},
              {"loom", ohm_bench_loom},       {"substitute", ohm_bench_substitute},
              {"isolate", ohm_bench_isolate}, {"fanpoint", ohm_bench_fanpoint},
-             {"measure", ohm_bench_measure}};
+             {"measure", ohm_bench_measure}, {"expect", ohm_bench_expect}};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 
@@ -312,6 +312,7 @@ START_TEST(verbs_of_a_module_need_no_more_than_is_promised)
   put(bench, "0.97V,body");
   put(bench, "84C+-2");
   check_verbs(bench, "ohms, volts and degrees", "signal substitute fanpoint");
+  check_verbs(bench, "the temperature alone", "expect");
   ohm_bench_clear(bench);
   ohm_bench_use_sensor(bench, the_sensor());
   put(bench, "179.4@93C");

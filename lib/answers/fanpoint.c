@@ -8,7 +8,7 @@
 #include "../model/hidden.h"
 #include "../evidence/module.h"
 #include "../sensors/sensor.h"
-#include "../model/start.h"
+#include "../model/fan_start.h"
 
 static const double GREATEST_HIDDEN_OHM = 1e6;
 

@@ -7,7 +7,7 @@
 
 #include "request.h"
 
-#include "../model/start.h"
+#include "../model/fan_start.h"
 #include "path_point.h"
 
 static const double NEAREST_RATIO = 0.5;

@@ -7,7 +7,7 @@
 
 #include "request.h"
 
-#include "../model/start.h"
+#include "../model/fan_start.h"
 #include "path_point.h"
 
 /* Measurements without any error still differ by what arithmetic leaves. */

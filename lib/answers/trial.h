@@ -5,7 +5,7 @@
 
 #include "../bench/finding.h"
 #include "../model/next_reading.h"
-#include "../model/start.h"
+#include "../model/fan_start.h"
 
 /** Too large for a stack. */
 struct oc_trial {

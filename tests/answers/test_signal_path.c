@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "../../lib/curves/curve.h"
-#include "../../lib/model/start.h"
+#include "../../lib/model/fan_start.h"
 #include "../../lib/answers/signal_path.h"
 
 /* A car without any error of measurement; what a test spoils is seen alone. */

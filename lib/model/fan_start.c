@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "start.h"
+#include "fan_start.h"
 
 #include "../curves/curve.h"
 #include "../ground/trade.h"

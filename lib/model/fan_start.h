@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* When a fan starts whose module does not see what the sensor has. */
-#ifndef OC_START_H
-#define OC_START_H
+#ifndef OC_FAN_START_H
+#define OC_FAN_START_H
 
 #include "fault.h"
 #include "likelihood.h"

@@ -2,7 +2,7 @@
 /* Held against formulas of the test: a beta model, and what a fault makes of it. */
 #include "../scene.h"
 
-#include "../../lib/model/start.h"
+#include "../../lib/model/fan_start.h"
 
 static const char flat[] = "# tolerance: 5 %\n# range: -60 to 150 C\n# model: beta\n"
                            "# r0_ohm: 2450\n# t0_c: 20\n# beta_k: 3500\n";
@@ -140,7 +140,7 @@ START_TEST(between_two_sizes_a_fan_starts_between_those_of_each)
 END_TEST
 
 int main(void) {
-  return RUN_TESTS("start",
+  return RUN_TESTS("fan start",
                    a_fan_starts_where_the_part_behind_its_fault_reads_what_the_module_waits_for,
                    a_fan_is_the_later_the_more_is_in_series, a_fan_never_starts_or_always_runs,
                    more_in_series_than_was_read_starts_as_all_of_it_does,
