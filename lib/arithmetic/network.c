@@ -87,6 +87,20 @@ void oc_network_look(const struct oc_network *network, const struct oc_port *por
   }
 }
 
+void oc_network_load(const struct oc_network *network, const struct oc_port *ports,
+                     const double *ampere, size_t count, double *volts) {
+  double injected[OC_NETWORK_NODES];
+  memcpy(injected, network->injected, network->nodes * sizeof *injected);
+  for (size_t i = 0; i < count; i++) {
+    if (ports[i].plus != 0)
+      injected[ports[i].plus - 1] -= ampere[i];
+    if (ports[i].minus != 0)
+      injected[ports[i].minus - 1] += ampere[i];
+  }
+  volts[0] = 0;
+  volts_of(network, injected, &volts[1]);
+}
+
 /* ---- what is across them ---- */
 
 enum { TURNS = 100 };

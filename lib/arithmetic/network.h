@@ -11,7 +11,7 @@
 
 #include "../ground/internal.h"
 
-enum { OC_NETWORK_NODES = 160, OC_NETWORK_PORTS = 12 };
+enum { OC_NETWORK_NODES = 128, OC_NETWORK_PORTS = 12 };
 
 /** Every node leaks this to node 0, siemens: one that hangs free has 0 volts. */
 #define OC_NETWORK_LEAK 1e-9
@@ -54,6 +54,10 @@ struct oc_ports {
 /** In  count  up to OC_NETWORK_PORTS */
 void oc_network_look(const struct oc_network *network, const struct oc_port *ports, size_t count,
                      struct oc_ports *seen);
+
+/** The volts of every node with so many amperes taken at each port. */
+void oc_network_load(const struct oc_network *network, const struct oc_port *ports,
+                     const double *ampere, size_t count, double *volts);
 
 /** What is across a port: the amperes it takes of so many volts, and their slope. The amperes
  *  never fall as the volts rise. */

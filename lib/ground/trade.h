@@ -190,4 +190,20 @@
 #define OC_ODDS_IF_RENEWED   OC_FIGURE(0.1)
 #define OC_ODDS_IF_NOT_SHOWN OC_FIGURE(0.2)
 
+/* ---- the wiring ---- */
+
+/* Sound ones: a wire with its ends, a contact, a blade fuse, what pulls a relay to ground, a
+ * battery at rest; common practice, no source. */
+#define OC_SOUND_CONDUCTOR_OHM OC_FIGURE(0.002)
+#define OC_SOUND_CONTACT_OHM   OC_FIGURE(0.01)
+#define OC_SOUND_FUSE_OHM      OC_FIGURE(0.003)
+#define OC_SOUND_OUTPUT_OHM    OC_FIGURE(1)
+#define OC_SOUND_BATTERY_OHM   OC_FIGURE(0.02)
+/* Where a relay of 12 V pulls in and lets go; common practice, no source. */
+#define OC_RELAY_PULLS_IN_V OC_FIGURE(7)
+#define OC_RELAY_LETS_GO_V  OC_FIGURE(2.5)
+/* A fuse blows in the time of a test from so many times its rating on; common practice, no
+ * source. */
+#define OC_FUSE_BLOWS_AT OC_FIGURE(1.6)
+
 #endif
