@@ -1612,7 +1612,7 @@ typedef enum ohm_field_kind {
   X(86, MISSED_COLD_K, missed_cold_k, NUMBER,                                                      \
     "largest error to the cold side that could be missed, kelvin")                                 \
   X(87, DECIDABLE_H, decidable_h, NUMBER,                                                          \
-    "hours after which a sound sensor would pass; absent: never up to 72")                         \
+    "hours after which one in the middle of what is left would pass; absent: never up to 72")                         \
   X(88, AGREEMENT, agreement, WORD, "what the sensors say of each other; see OHM_AGREEMENTS")      \
   X(89, ODD, odd, WORD, "which one does not agree with the others; see OHM_SOAKED_SENSORS")        \
   X(90, ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")        \
@@ -1723,7 +1723,7 @@ typedef enum ohm_field_kind {
   X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")      \
   X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")                  \
   X(189, PASSES_H, passes_h, NUMBER,                                                               \
-    "hours after which the same reading would pass a soak; absent: never up to 72")                \
+    "hours from which on the same reading would pass a soak; absent: never up to 72")                \
   X(190, UNLIMITED, unlimited, NUMBER,                                                             \
     "of several readings, those left out, their temperatures having no printed limits")
 
@@ -2051,10 +2051,11 @@ OHM_API size_t ohm_finding_print_budget(const ohm_finding *finding, char *buffer
  *
  * Readings may be at the sensor's own pins and at the module's end: the part is judged by
  * the former, and between_ohm is what a reading at the module has more than the sensor at
- * that temperature; of all pairs the surest. It errs by the percent of one range alike, by
- * counts each, by what the sensor moved meanwhile (moved_k), and at two temperatures by what
- * h and the slope of the curve differ and by 0.5 % each, less below 15 K apart. wires says
- * whether that is good for the fan.
+ * that temperature; of all pairs the surest. It errs by the percent of one range alike, or of
+ * all with ranges_alike, by counts each, by what the sensor moved meanwhile (moved_k), and at
+ * two temperatures by what r and b ln(R/R0), else h, and the slope of the curve differ, by u_at_k
+ * each and by 0.5 % each, less below 15 K apart. One thermometer is one that is told to be good to
+ * one limit; two references err each its own way. wires says whether that is good for the fan.
  *
  * Needs   a sensor; readings of ohms with a temperature, at one place, or at both ends
  * Group   readings
@@ -2066,9 +2067,10 @@ OHM_API ohm_answer *ohm_bench_check(const ohm_bench *bench, ohm_error *error);
 
 /**
  * What a good sensor shows at a temperature, before it is measured: expected_ohm by its curve,
- * low_ohm to high_ohm as its maker allows, and accept_low_ohm to accept_high_ohm, displays that
- * ohm_bench_check() would call good with this meter and this thermometer; needed_k when none
- * would. The verdict is undecided, reason "alone", for nothing was measured.
+ * low_ohm to high_ohm as its maker allows, and accept_low_ohm to accept_high_ohm, what
+ * ohm_bench_check() would call good with this meter and this thermometer, lead_ohm taken off the
+ * display; needed_k when none would. Where the meter's counts are not told a display of 2000 is
+ * taken. The verdict is undecided, reason "alone", for nothing was measured.
  *
  * Needs   a sensor; the setting at
  * Status  OHM_NULL_ARGUMENT; OHM_NOT_FOUND; OHM_BAD_ARGUMENT band and tolerance together;
@@ -2142,7 +2144,13 @@ OHM_API ohm_answer *ohm_bench_pins(const ohm_bench *bench, ohm_error *error);
  * "outside"    not with a healthy one: "one" fault explains them, "several" do, "none"
  *              does; "open", "shorted"
  * "undecided"  "several": healthy or a fault; "plug_on", "missing_k", "over_range",
- *              "lone_one": a question to be answered first
+ *              "lone_one", "fahrenheit": a question to be answered first
+ *
+ * fault_late_k is when the fan starts with that explanation, by the hottest reading: the element
+ * behind the fault lies in its band where that reading puts it, and there elsewhere; start_low_c
+ * to start_high_c is that over the interval of the size and two standard uncertainties of the
+ * reading, of the whole over all that lead, where it was read no further below fan_c than 16.7 K
+ * (as for ohm_bench_check()). An end that is absent: it always runs, or never starts.
  *
  * A fault with a size explains as many readings as one, whatever they are: one reading
  * never ranks them. separating_c says where a further one tells most of them.

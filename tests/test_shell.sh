@@ -22,7 +22,7 @@ json() {
 
 run expect $sensor --at 21.5C
 check "expect tells and exits 0" exits 0
-check "expect says what passes" says '^Passes      a display of 2.124 k to 2.523 k'
+check "expect says what passes" says '^Passes      a display of 2.134 k to 2.515 k'
 run expect $sensor --at 21.5C --json
 check "expect --json writes one line" json
 run expect $sensor

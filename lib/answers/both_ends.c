@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "both_ends.h"
 
-#include "../model/measurement.h"
+#include "../model/part.h"
 
 /* Ohms between the two ends, and what makes them uncertain. */
 struct between {
@@ -9,22 +9,18 @@ struct between {
   double late_by_ohm;
 };
 
-/* The curve of a part between two temperatures: its place in the band may be worth more at one
- * than at the other, and it follows the curve no closer than it does. */
-static void add_shape(struct between *between, const struct oc_measurement *sensor,
-                      const struct oc_measurement *module, double expected_ohm) {
-  double apart_k = fabs(module->bath.value - sensor->bath.value);
-  if (apart_k == 0 || sensor->covered != OHM_OK || module->covered != OHM_OK)
+/* The curve of a part between two temperatures: its places in the band may be worth more at one
+ * than at the other. */
+static void add_band(struct between *between, const struct oc_measurement *sensor,
+                     const struct oc_measurement *module, double expected_ohm) {
+  double at_sensor[2];
+  double at_module[2];
+  if (sensor->covered != OHM_OK || module->covered != OHM_OK)
     return;
-  struct oc_band at_sensor =
-      oc_tolerance_band(sensor->curve, &sensor->tolerance, sensor->bath.value);
-  struct oc_band at_module =
-      oc_tolerance_band(module->curve, &module->tolerance, module->bath.value);
-  double half = log(at_module.high_ohm / at_module.low_ohm) / 2 -
-                log(at_sensor.high_ohm / at_sensor.low_ohm) / 2;
-  oc_budget_add_limit(&between->ohm, OC_CAUSE_BAND, fabs(half) * expected_ohm);
-  oc_budget_add_normal(&between->ohm, OC_CAUSE_REFERENCE_NOISE,
-                       OC_SCATTER * fmin(1, apart_k / OC_ELSEWHERE_K) * sqrt(2) * expected_ohm);
+  oc_part_worth(sensor->curve, &sensor->tolerance, sensor->bath.value, at_sensor);
+  oc_part_worth(module->curve, &module->tolerance, module->bath.value, at_module);
+  double apart = fabs(at_module[0] - at_sensor[0]) + fabs(at_module[1] - at_sensor[1]);
+  oc_budget_add_limit(&between->ohm, OC_CAUSE_BAND, apart * expected_ohm);
 }
 
 /* On one range percent errs alike in both, and counts each its own way; on two ranges all of it
@@ -33,7 +29,8 @@ static void add_meter(struct between *between, const struct oc_measurement *sens
                       const struct oc_measurement *module, double share) {
   struct oc_meter_parts one = oc_meter_parts(sensor->meter, sensor->reading);
   struct oc_meter_parts other = oc_meter_parts(module->meter, module->reading);
-  bool alike = one.count_ohm == other.count_ohm;
+  bool alike =
+      one.count_ohm == other.count_ohm || (sensor->meter && sensor->meter->ranges_alike == 1);
   double percent_ohm = share * one.percent_ohm;
   if (alike)
     oc_budget_add_limit(&between->ohm, OC_CAUSE_METER, fabs(other.percent_ohm - percent_ohm));
@@ -45,8 +42,11 @@ static void add_meter(struct between *between, const struct oc_measurement *sens
                       fabs(1 - share) * oc_budget_limit(&sensor->read, OC_CAUSE_LEADS));
 }
 
+/* A thermometer that is told to be good to another limit is another one. */
 static bool is_one_bath(const oc_reference *a, const oc_reference *b) {
-  bool thermometers = a->kind == OHM_REFERENCE_THERMOMETER && b->kind == OHM_REFERENCE_THERMOMETER;
+  bool thermometers = a->kind == OHM_REFERENCE_THERMOMETER &&
+                      b->kind == OHM_REFERENCE_THERMOMETER && a->accuracy == b->accuracy &&
+                      a->limit_k == b->limit_k;
   return thermometers || (a->kind == b->kind && a->t_c == b->t_c);
 }
 
@@ -56,18 +56,36 @@ static double alpha_at(const struct oc_measurement *measurement) {
   return isnan(alpha_per_k) ? 0 : alpha_per_k;
 }
 
+static double noise_of(const struct oc_measurement *measurement) {
+  double square = 0;
+  for (size_t i = 0; i < measurement->bath.count; i++)
+    if (measurement->bath.causes[i].name == OC_CAUSE_REFERENCE_NOISE)
+      square += measurement->bath.causes[i].u * measurement->bath.causes[i].u;
+  return sqrt(square);
+}
+
 static void add_temperature(struct between *between, const struct oc_measurement *sensor,
                             const struct oc_measurement *module, double expected_ohm,
                             double moved_k) {
   double sensor_k = oc_budget_limit(&sensor->bath, OC_CAUSE_REFERENCE_LIMIT);
   double module_k = oc_budget_limit(&module->bath, OC_CAUSE_REFERENCE_LIMIT);
+  double apart_k = fabs(module->bath.value - sensor->bath.value);
   double at_sensor = alpha_at(sensor) * expected_ohm;
   double at_module = alpha_at(module) * expected_ohm;
-  double limit_ohm = is_one_bath(sensor->reference, module->reference)
-                         ? fabs(at_module - at_sensor) * fmax(sensor_k, module_k)
-                         : hypot(at_sensor * sensor_k, at_module * module_k);
-  oc_budget_add_limit(&between->ohm, OC_CAUSE_REFERENCE_LIMIT, limit_ohm);
+  if (is_one_bath(sensor->reference, module->reference)) {
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_REFERENCE_LIMIT,
+                        fabs(at_module - at_sensor) * fmax(sensor_k, module_k));
+  } else {
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_REFERENCE_LIMIT, fabs(at_sensor) * sensor_k);
+    oc_budget_add_limit(&between->ohm, OC_CAUSE_REFERENCE_LIMIT, fabs(at_module) * module_k);
+  }
   oc_budget_add_limit(&between->ohm, OC_CAUSE_MOVED, fabs(at_module) * moved_k);
+  if (apart_k == 0)
+    return;
+  /* Each its own: of the thermometer, and of the part about its curve. */
+  double noise_ohm = hypot(at_sensor * noise_of(sensor), at_module * noise_of(module));
+  double scatter_ohm = OC_SCATTER * fmin(1, apart_k / OC_ELSEWHERE_K) * sqrt(2) * expected_ohm;
+  oc_budget_add_normal(&between->ohm, OC_CAUSE_REFERENCE_NOISE, hypot(noise_ohm, scatter_ohm));
 }
 
 static bool find_between(struct between *between, const struct oc_measurement *sensor,
@@ -78,7 +96,7 @@ static bool find_between(struct between *between, const struct oc_measurement *s
                  oc_curve_resistance_beyond(sensor->curve, sensor->bath.value);
   double expected_ohm = share * sensor->read.value;
   between->ohm = oc_budget_of(module->read.value - expected_ohm);
-  add_shape(between, sensor, module, expected_ohm);
+  add_band(between, sensor, module, expected_ohm);
   add_meter(between, sensor, module, share);
   add_temperature(between, sensor, module, expected_ohm, moved_k);
   return isfinite(between->ohm.value) && isfinite(oc_budget_u(&between->ohm));

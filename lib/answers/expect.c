@@ -4,9 +4,9 @@
 #include "request.h"
 #include "told.h"
 
-enum { SHOWN_DIGITS = 4 };
+enum { SHOWN_DIGITS = 3 };
 
-/* A display of so many digits in the middle of what a good one shows. */
+/* The middle of what a good one shows, to the digits of a display of 2000 counts. */
 static ohm_status take_nominal(oc_reading *reading, const ohm_curve *curve, double t_c) {
   char shown[OHM_NUMBER_SIZE];
   ohm_resistance_print(oc_curve_resistance_beyond(curve, t_c), SHOWN_DIGITS, shown, sizeof shown);
@@ -31,6 +31,7 @@ static ohm_status tell(const struct oc_request *ask, const oc_reference *at, dou
   oc_told_assumed(&measurement, finding);
   oc_bath_tell_temperature(finding, &measurement);
   oc_bath_tell_allowed(finding, &measurement);
+  oc_finding_set_number(finding, OHM_FIELD_LEAD_OHM, reading.r_ohm - measurement.read.value);
   oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_ALONE);
   return OHM_OK;
 }

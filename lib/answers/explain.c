@@ -139,7 +139,8 @@ static void add_leading(const struct oc_trial *trial, ohm_finding *finding) {
   }
 }
 
-/* Nothing is said of the fan unless all that leads says something. */
+/* Nothing is said of the fan unless all that leads says something, and was read so near to where
+ * it starts that two faults at once, or a beta that is another part's, move it little. */
 static void tell_starts(struct oc_trial *trial, ohm_finding *finding) {
   struct oc_starts whole = {INFINITY, -INFINITY};
   bool known = true;
@@ -152,7 +153,9 @@ static void tell_starts(struct oc_trial *trial, ohm_finding *finding) {
     known = known && trial->has_start[i];
     whole = (struct oc_starts){fmin(whole.low_c, start->low_c), fmax(whole.high_c, start->high_c)};
   }
-  if (known && whole.low_c <= whole.high_c)
+  double hottest_c = trial->evidence.readings[trial->evidence.hottest].at_c;
+  bool near = hottest_c >= trial->measurement.fan_c - OC_ASSUMED_FAN_LIMIT_K / OC_MOST_BETA_SHARE;
+  if (known && near && whole.low_c <= whole.high_c)
     tell_start(finding, whole);
 }
 
@@ -172,6 +175,12 @@ static void copy_only(const struct oc_trial *trial, ohm_finding *finding) {
   }
 }
 
+static void ask_for_k(struct oc_trial *trial, ohm_finding *finding) {
+  set(finding, OHM_FIELD_SUGGESTED_OHM,
+      get(&trial->explanations[OHM_EXPLANATION_WRONG_RANGE], OHM_FIELD_SUGGESTED_OHM));
+  oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
+}
+
 static void conclude(struct oc_trial *trial, ohm_finding *finding) {
   size_t leading = find_leading(trial);
   add_leading(trial, finding);
@@ -183,9 +192,7 @@ static void conclude(struct oc_trial *trial, ohm_finding *finding) {
   else
     find_separating(trial, finding);
   if (leads(trial, OHM_EXPLANATION_WRONG_RANGE) && trial->ask.readings[0].bare) {
-    set(finding, OHM_FIELD_SUGGESTED_OHM,
-        get(&trial->explanations[OHM_EXPLANATION_WRONG_RANGE], OHM_FIELD_SUGGESTED_OHM));
-    oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
+    ask_for_k(trial, finding);
   } else if (leads(trial, OHM_EXPLANATION_HEALTHY)) {
     oc_finding_set_verdict(finding, leading == 1 ? OHM_WITHIN : OHM_UNDECIDED,
                            leading == 1 ? OHM_REASON_CONFORMS : OHM_REASON_SEVERAL);
@@ -207,9 +214,13 @@ static bool conclude_ends(struct oc_trial *trial, ohm_finding *finding) {
       [OC_DISPLAY_OVER] = OHM_REASON_OVER_RANGE, [OC_DISPLAY_ONE] = OHM_REASON_LONE_ONE};
   oc_trial_ends(trial);
   for (int end = OHM_EXPLANATION_OPEN; end <= OHM_EXPLANATION_SHORT; end++) {
-    if (!oc_trial_fits(trial, (ohm_explanation)end) ||
-        (end == OHM_EXPLANATION_SHORT && oc_trial_misses_k(trial)))
+    if (!oc_trial_fits(trial, (ohm_explanation)end))
       continue;
+    if (end == OHM_EXPLANATION_SHORT && oc_trial_misses_k(trial)) {
+      set(&trial->explanations[OHM_EXPLANATION_WRONG_RANGE], OHM_FIELD_LEADING, 1);
+      ask_for_k(trial, finding);
+      return true;
+    }
     set(&trial->explanations[end], OHM_FIELD_LEADING, 1);
     oc_finding_set_explanation(finding, (ohm_explanation)end);
     add_leading(trial, finding);

@@ -190,6 +190,9 @@ static void try_other_parts(struct oc_trial *trial) {
 
 /* How well a healthy sensor goes with other readings than were told. */
 static double fit_as(struct oc_trial *trial, const struct oc_ask *ask) {
+  for (size_t i = 0; i < ask->count; i++)
+    if (ask->readings[i].display == OC_DISPLAY_VALUE && ask->readings[i].r_ohm < OC_SHORTED_OHM)
+      return 0;
   if (oc_ask_gather(&trial->tried, trial->sensor, ask) != OHM_OK || trial->tried.count == 0 ||
       !trial->tried.covered)
     return 0;
@@ -212,6 +215,8 @@ static void try_range(struct oc_trial *trial, double factor) {
     return;
   set(finding, OHM_FIELD_P_FIT, p_fit);
   set(finding, OHM_FIELD_SUGGESTED_OHM, scaled.readings[0].r_ohm);
+  if (p_fit > 0)
+    may_start(trial, OHM_EXPLANATION_WRONG_RANGE, &trial->tried, sound.shape, 0, 0);
 }
 
 /* As many degrees on a thermometer that was set to Fahrenheit; no bath is colder than ice. */
@@ -265,10 +270,7 @@ void oc_trial_all(struct oc_trial *trial) {
   try_range(trial, 1000);
   try_range(trial, 0.001);
   try_fahrenheit(trial);
-  static const ohm_explanation good[] = {OHM_EXPLANATION_HEALTHY, OHM_EXPLANATION_PLUG_ON,
-                                         OHM_EXPLANATION_WRONG_RANGE};
-  for (size_t i = 0; i < sizeof good / sizeof good[0]; i++)
-    may_start(trial, good[i], &trial->evidence, sound.shape, 0, 0);
+  may_start(trial, OHM_EXPLANATION_HEALTHY, &trial->evidence, sound.shape, 0, 0);
 }
 
 bool oc_trial_misses_k(struct oc_trial *trial) {

@@ -38,7 +38,7 @@ struct oc_cause {
   double u; /**< standard uncertainty, k = 1 */
 };
 
-enum { OC_CAUSES_MAX = 8 };
+enum { OC_CAUSES_MAX = 10 };
 
 /** A value and its causes; the causes are independent of each other. */
 struct oc_budget {

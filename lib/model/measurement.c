@@ -181,11 +181,15 @@ static double within(const struct passing *passing, double r_ohm) {
   return p;
 }
 
-/* The reading most likely to pass: p_within has one hill between the limits. */
+/* The reading most likely to pass: p_within has one hill between the limits, and where they lie
+ * far apart a plain on top, with the middle on it. */
 static double likeliest(const struct passing *passing) {
   struct oc_band band = passing->band[passing->at.count / 2];
   double low = band.low_ohm;
   double high = band.high_ohm;
+  double middle = sqrt(low * high);
+  if (within(passing, middle) >= passing->measurement->level)
+    return middle;
   for (int i = 0; i < 12; i++) {
     double left = low + (high - low) / 3;
     double right = high - (high - low) / 3;
@@ -197,10 +201,11 @@ static double likeliest(const struct passing *passing) {
   return low + (high - low) / 2;
 }
 
-static double edge(const struct passing *passing, double passes, double fails, double level) {
-  for (int i = 0; i < 26; i++) {
+/* Where it passes no more, on the way to where it does not. */
+static double edge(const struct passing *passing, double passes, double fails) {
+  for (int i = 0; i < 40 && fabs(fails - passes) > 1e-9 * passes; i++) {
     double middle = passes + (fails - passes) / 2;
-    if (within(passing, middle) >= level)
+    if (within(passing, middle) >= passing->measurement->level)
       passes = middle;
     else
       fails = middle;
@@ -210,15 +215,18 @@ static double edge(const struct passing *passing, double passes, double fails, d
 
 /* The limit of error of a thermometer with which the likeliest reading passes. */
 static double needed(const struct oc_measurement *measurement, struct passing *passing) {
-  struct oc_budget element = oc_budget_of(measurement->element.value);
-  look(passing, measurement, &element);
+  struct oc_budget beside = oc_budget_of(measurement->element.value);
+  for (size_t i = 0; i < measurement->element.count; i++)
+    if (measurement->element.causes[i].name != OC_CAUSE_REFERENCE_LIMIT)
+      beside.causes[beside.count++] = measurement->element.causes[i];
+  look(passing, measurement, &beside);
   if (within(passing, likeliest(passing)) < measurement->level)
     return NAN;
   double enough = 0;
-  double too_much = 2 * oc_budget_u(&measurement->element);
-  for (int i = 0; i < 8; i++) {
+  double too_much = oc_budget_limit(&measurement->element, OC_CAUSE_REFERENCE_LIMIT);
+  for (int i = 0; i < 10; i++) {
     double middle = (enough + too_much) / 2;
-    element.count = 0;
+    struct oc_budget element = beside;
     oc_budget_add_limit(&element, OC_CAUSE_REFERENCE_LIMIT, middle);
     look(passing, measurement, &element);
     if (within(passing, likeliest(passing)) >= measurement->level)
@@ -235,8 +243,9 @@ struct oc_acceptance oc_measurement_acceptance(const struct oc_measurement *meas
   look(&passing, measurement, &measurement->element);
   double best = likeliest(&passing);
   if (within(&passing, best) >= measurement->level) {
-    acceptance.low_ohm = edge(&passing, best, best / 2, measurement->level);
-    acceptance.high_ohm = edge(&passing, best, best * 2, measurement->level);
+    struct oc_band band = passing.band[passing.at.count / 2];
+    acceptance.low_ohm = edge(&passing, best, 0.9 * band.low_ohm);
+    acceptance.high_ohm = edge(&passing, best, 1.1 * band.high_ohm);
   } else {
     acceptance.needed_k = needed(measurement, &passing);
   }

@@ -40,17 +40,22 @@ static double log_middle(const struct oc_band *band) {
   return (log(band->low_ohm) + log(band->high_ohm)) / 2;
 }
 
-static void take_band(struct oc_part_reading *reading, const struct oc_contributions *by,
-                      const ohm_curve *curve, const struct oc_tolerance *tolerance) {
-  struct oc_band band = oc_tolerance_band(curve, tolerance, by->at_c);
-  reading->half = log(band.high_ohm / band.low_ohm) / 2;
-  reading->worth[0] = reading->half;
-  reading->worth[1] = 0;
+void oc_part_worth(const ohm_curve *curve, const struct oc_tolerance *tolerance, double t_c,
+                   double worth[2]) {
+  struct oc_band band = oc_tolerance_band(curve, tolerance, t_c);
+  worth[0] = log(band.high_ohm / band.low_ohm) / 2;
+  worth[1] = 0;
   if (tolerance->kind == OC_TOLERANCE_BETA) {
     double there_ohm = oc_curve_resistance_beyond(curve, tolerance->at_c);
-    reading->worth[1] = tolerance->beta_percent / 100 * log(band.nominal_ohm / there_ohm);
-    reading->worth[0] = reading->half - fabs(reading->worth[1]);
+    worth[1] = tolerance->beta_percent / 100 * log(band.nominal_ohm / there_ohm);
+    worth[0] -= fabs(worth[1]);
   }
+}
+
+static void take_band(struct oc_part_reading *reading, const struct oc_contributions *by,
+                      const ohm_curve *curve, const struct oc_tolerance *tolerance) {
+  oc_part_worth(curve, tolerance, by->at_c, reading->worth);
+  reading->half = reading->worth[0] + fabs(reading->worth[1]);
   for (int i = 0; i < OC_PART_NODES; i++) {
     double error = 2.0 * i / (OC_PART_NODES - 1) - 1;
     struct oc_band there =

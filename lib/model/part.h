@@ -30,6 +30,11 @@ struct oc_part {
 /** No readings yet. */
 void oc_part_begin(struct oc_part *part);
 
+/** What each place in the band is worth at a temperature, as a logarithm of resistance: one half
+ *  of what is allowed; of a tolerance on beta the second, with its sign. */
+void oc_part_worth(const ohm_curve *curve, const struct oc_tolerance *tolerance, double t_c,
+                   double worth[2]);
+
 /**
  * Add a reading that shows a number, as it was asked, judged by a tolerance.
  *

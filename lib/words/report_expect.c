@@ -3,12 +3,21 @@
 #include "reading_lines.h"
 #include "report.h"
 
+static void say_display(struct oc_page *page, double display_ohm) {
+  oc_say_digits(&page->line, display_ohm, 4);
+}
+
 static void passing_line(struct oc_page *page) {
-  if (oc_page_has(page, OHM_FIELD_ACCEPT_LOW_OHM))
-    OC_SAY(page, "a display of {4 ohm} to {4 ohm}, with such a meter and thermometer",
-           OHM_FIELD_ACCEPT_LOW_OHM, OHM_FIELD_ACCEPT_HIGH_OHM);
-  else if (oc_page_has(page, OHM_FIELD_LOW_OHM))
+  double lead_ohm = oc_page_number(page, OHM_FIELD_LEAD_OHM);
+  if (oc_page_has(page, OHM_FIELD_ACCEPT_LOW_OHM)) {
+    oc_page_add(page, "a display of ");
+    say_display(page, oc_page_number(page, OHM_FIELD_ACCEPT_LOW_OHM) + lead_ohm);
+    oc_page_add(page, " to ");
+    say_display(page, oc_page_number(page, OHM_FIELD_ACCEPT_HIGH_OHM) + lead_ohm);
+    oc_page_add(page, ", with such a meter and thermometer");
+  } else if (oc_page_has(page, OHM_FIELD_LOW_OHM)) {
     oc_page_add(page, "no display would: such a meter and thermometer are too coarse");
+  }
   oc_page_end(page, "Passes");
 }
 

@@ -150,9 +150,8 @@ static void verdict_line(struct oc_page *page) {
   oc_page_end(page, "VERDICT");
 }
 
-/* "5 C late", of a start. */
-static void say_start(struct oc_page *page, double start_c) {
-  double late_k = start_c - oc_page_number(page, OHM_FIELD_FAN_C);
+/* "5 C late", of a lateness in whole degrees. */
+static void say_late(struct oc_page *page, double late_k) {
   oc_say_decimals(&page->line, fabs(late_k), 0);
   oc_page_add(page, late_k < 0 ? " C early" : " C late");
 }
@@ -160,23 +159,23 @@ static void say_start(struct oc_page *page, double start_c) {
 /* Where all that leads says the same of the fan, that need not wait for which it is. */
 static void fan_line(struct oc_page *page) {
   double fan_c = oc_page_number(page, OHM_FIELD_FAN_C);
-  double low_c = oc_page_number(page, OHM_FIELD_START_LOW_C);
-  double high_c = oc_page_number(page, OHM_FIELD_START_HIGH_C);
+  double first_k = floor(oc_page_number(page, OHM_FIELD_START_LOW_C) - fan_c);
+  double last_k = ceil(oc_page_number(page, OHM_FIELD_START_HIGH_C) - fan_c);
   double limit_k = oc_page_number(page, OHM_FIELD_LIMIT_K);
-  bool never_late = high_c - fan_c <= limit_k;
-  bool late = low_c - fan_c > limit_k;
+  bool never_late = last_k <= limit_k;
+  bool late = first_k >= limit_k;
   if (oc_page_count(page, OHM_FIELD_CANDIDATES) < 2 || !(never_late || late))
     return;
-  OC_SAY(page, "whichever it is, set for {C}, it starts ", OHM_FIELD_FAN_C);
-  say_start(page, never_late ? high_c : low_c);
-  if (never_late && isnan(low_c)) {
-    oc_page_add(page, " or early, or always runs");
-  } else if (isnan(high_c)) {
-    OC_SAY(page, ", or stays {late}", OHM_FIELD_START_HIGH_C);
-  } else {
-    oc_page_add(page, " to ");
-    say_start(page, never_late ? low_c : high_c);
+  OC_SAY(page, "whichever it is, set for {C}, it ", OHM_FIELD_FAN_C);
+  oc_page_add(page, isnan(first_k) ? "always runs, or starts " : "starts ");
+  if (!isnan(first_k)) {
+    say_late(page, first_k);
+    oc_page_add(page, isnan(last_k) ? ", or stays " : " to ");
   }
+  if (isnan(last_k))
+    OC_SAY(page, "{late}", OHM_FIELD_START_HIGH_C);
+  else
+    say_late(page, last_k);
   if (never_late)
     oc_page_add(page, ": not what keeps the fan off");
   oc_page_end(page, "For the fan");

@@ -140,10 +140,87 @@ START_TEST(the_ohms_lie_in_what_is_said_of_them_as_often_as_said)
 }
 END_TEST
 
+/* ---- against sums by hand ---- */
+
+static double expanded_of(const char *part, const char *record) {
+  ohm_error error;
+  ohm_sensor *own = ohm_sensor_parse(part, strlen(part), "own", &error);
+  ck_assert_msg(own != NULL, "%s", error.message);
+  ohm_bench *bench = ohm_bench_new(&error);
+  ohm_bench_use_sensor(bench, own);
+  ck_assert_int_eq(ohm_bench_read_record(bench, record, strlen(record), &error), OHM_OK);
+  ohm_answer *answer = ohm_bench_check(bench, &error);
+  ck_assert_msg(answer != NULL, "%s", error.message);
+  double expanded_ohm = number(answer, OHM_FIELD_EXPANDED_BETWEEN_OHM);
+  ohm_answer_free(answer);
+  ohm_bench_free(bench);
+  ohm_sensor_free(own);
+  return expanded_ohm;
+}
+
+#define FLAT "# range: -40 to 150 C\n# model: beta\n# r0_ohm: 2450\n# t0_c: 20\n# beta_k: 3500\n"
+
+/* By convolution of the rectangles and the normal part: 7.604 ohm; two references, each with an
+ * error of its own. */
+START_TEST(two_references_err_each_its_own_way)
+{
+  CHECK_NEAR(expanded_of("# tolerance: 5 %\n" FLAT, "# meter: 0.3%+1x0.1\n# moved_k: 0C\n"
+                                                    "5872@ice,sensor\n205.0@boil,module\n"),
+             7.604, 0.02);
+}
+END_TEST
+
+/* On either side of the temperature that a beta turns about: b ln(R1/R2), not what the half-widths
+ * differ by. By 400 000 draws 184.8 ohm. */
+START_TEST(a_beta_that_is_off_moves_both_ends_of_the_curve_apart)
+{
+  CHECK_NEAR(expanded_of("# tolerance: 1 % at 25 C, beta 3 %\n# range: -40 to 150 C\n"
+                         "# model: beta\n# r0_ohm: 10000\n# t0_c: 25\n# beta_k: 3900\n",
+                         "# meter: 0.1%+1x0.1\n# leads: exact\n# moved_k: 0.1C\n"
+                         "32017@0C+-0.1,sensor\n2629.6@60C+-0.1,module\n"),
+             184.8, 0.3);
+}
+END_TEST
+
+START_TEST(what_each_temperature_errs_by_alone_is_counted_at_both)
+{
+  const char *sure = "# meter: 0.3%+1x0.1\n# moved_k: 0C\n"
+                     "5872@ice,sensor\n192.0@boil,module\n";
+  const char *noisy = "# meter: 0.3%+1x0.1\n# moved_k: 0C\n# u_at_k: 3C\n"
+                      "5872@ice,sensor\n192.0@boil,module\n";
+  const char *part = "# tolerance: 5 %\n" FLAT;
+  ck_assert(expanded_of(part, noisy) > expanded_of(part, sure) + 40);
+}
+END_TEST
+
+/* Half a percent each, 342 ohm, 1.96 of the root of two. */
+START_TEST(a_part_without_a_tolerance_follows_its_curve_no_closer_than_any)
+{
+  CHECK_NEAR(expanded_of(FLAT, "# meter: exact\n# leads: exact\n# moved_k: 0C\n"
+                               "2005@25C+-0.0001,sensor\n342@80C+-0.0001,module\n"),
+             1.96 * 0.005 * sqrt(2) * 323, 0.2);
+}
+END_TEST
+
+START_TEST(a_meter_known_to_err_alike_on_its_ranges_leaves_less_open)
+{
+  const char *part = "# tolerance: 5 %\n" FLAT;
+  ck_assert(expanded_of(part, "# meter: 0.8%+3@2000\n# leads: exact\n# moved_k: 0C\n"
+                              "# ranges_alike: yes\n1987@25C,sensor\n2.03k@25C,module\n") <
+            0.8 * expanded_of(part, "# meter: 0.8%+3@2000\n# leads: exact\n# moved_k: 0C\n"
+                                    "1987@25C,sensor\n2.03k@25C,module\n"));
+}
+END_TEST
+
 int main(void) {
   return RUN_TESTS("both ends", a_few_ohms_hot_are_good_wires_and_forty_are_bad,
                    what_is_too_small_to_tell_cold_is_said_with_its_uncertainty,
                    fewer_ohms_at_the_module_are_no_good_wires, the_part_is_judged_at_its_own_pins,
                    readings_at_two_ends_are_never_still_moving, other_pairs_of_places_are_refused,
-                   the_ohms_lie_in_what_is_said_of_them_as_often_as_said);
+                   the_ohms_lie_in_what_is_said_of_them_as_often_as_said,
+                   two_references_err_each_its_own_way,
+                   a_beta_that_is_off_moves_both_ends_of_the_curve_apart,
+                   what_each_temperature_errs_by_alone_is_counted_at_both,
+                   a_part_without_a_tolerance_follows_its_curve_no_closer_than_any,
+                   a_meter_known_to_err_alike_on_its_ranges_leaves_less_open);
 }

@@ -42,17 +42,21 @@ START_TEST(displays_between_the_two_pass_a_check_and_those_beyond_do_not)
   static const char *const benches[] = {
       "# at: 21.5C\n# meter: 0.8%+3x10\n# leads: exact\n# place: sensor",
       "# at: ice\n# meter: 0.5%+2x10\n# leads: 0.4\n# place: sensor",
+      "# at: 97C+-0.3\n# meter: 0.8%+3x0.1\n# leads: 20+-0.2\n# place: sensor",
+      "# at: 20C+-0.5\n# meter: 0.5%+1x0.1\n# leads: exact\n# tolerance_percent: 40%",
+      "# at: 20C+-1\n# meter: 1%+3x1\n# leads: exact\n# tolerance_percent: 80%",
       "# at: 85C+-0.5\n# meter: 0.8%+3x0.1\n# leads: exact\n# place: sensor",
       "# at: boil\n# meter: 0.8%+1x0.1\n# leads: exact\n# level: 0.9\n# place: sensor"};
   sensor = sensor_built_in("ntc-2k45-20c");
   for (size_t i = 0; i < sizeof benches / sizeof benches[0]; i++) {
     double low_ohm = told(benches[i], OHM_FIELD_ACCEPT_LOW_OHM);
     double high_ohm = told(benches[i], OHM_FIELD_ACCEPT_HIGH_OHM);
+    double lead_ohm = told(benches[i], OHM_FIELD_LEAD_OHM);
     ck_assert(low_ohm < high_ohm);
-    ck_assert(passes(benches[i], 1.002 * low_ohm + 0.4));
-    ck_assert(passes(benches[i], 0.998 * high_ohm));
-    ck_assert(!passes(benches[i], 0.995 * low_ohm));
-    ck_assert(!passes(benches[i], 1.005 * high_ohm + 0.4));
+    ck_assert(passes(benches[i], 1.0005 * low_ohm + lead_ohm));
+    ck_assert(passes(benches[i], 0.9995 * high_ohm + lead_ohm));
+    ck_assert(!passes(benches[i], 0.9995 * low_ohm + lead_ohm));
+    ck_assert(!passes(benches[i], 1.0005 * high_ohm + lead_ohm));
   }
   ohm_sensor_free(sensor);
 }
@@ -78,14 +82,16 @@ END_TEST
 START_TEST(a_thermometer_that_is_too_coarse_is_told_how_good_it_has_to_be)
 {
   sensor = sensor_built_in("ntc-2k45-20c");
-  const char *coarse = "# at: 95C+-3\n# tolerance_percent: 2%\n# meter: exact\n# leads: exact";
+  const char *coarse = "# at: 95C+-3\n# u_at_k: 0.1C\n# tolerance_percent: 2%\n# meter: exact\n"
+                       "# leads: exact";
   ck_assert(isnan(told(coarse, OHM_FIELD_ACCEPT_LOW_OHM)));
   double needed_k = told(coarse, OHM_FIELD_NEEDED_K);
   for (int over = 0; over < 2; over++) {
     char record[200];
     snprintf(record, sizeof record,
-             "# at: 95C+-%.3f\n# tolerance_percent: 2%%\n# meter: exact\n# leads: exact",
-             needed_k * (over ? 1.1 : 0.9));
+             "# at: 95C+-%.4f\n# u_at_k: 0.1C\n# tolerance_percent: 2%%\n# meter: exact\n"
+             "# leads: exact",
+             needed_k * (over ? 1.01 : 0.99));
     ck_assert_int_eq(isnan(told(record, OHM_FIELD_ACCEPT_LOW_OHM)), over);
   }
   ohm_sensor_free(sensor);
@@ -116,7 +122,7 @@ START_TEST(the_screen_says_what_passes)
   ohm_answer *answer = asked(ohm_bench_expect, "# at: 21.5C");
   ohm_answer_print_report(answer, screen, sizeof screen);
   check_has(screen, "Should read 2.307 k");
-  check_has(screen, "Passes      a display of 2.124 k to 2.523 k");
+  check_has(screen, "Passes      a display of 2.134 k to 2.515 k");
   ck_assert_str_eq(ohm_finding_text(ohm_answer_finding(answer), OHM_FIELD_REASON, 0), "alone");
   ohm_answer_free(answer);
   ohm_sensor_free(sensor);

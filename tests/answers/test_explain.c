@@ -331,6 +331,35 @@ START_TEST(nothing_is_said_of_the_fan_when_what_leads_moves_it_either_way)
 }
 END_TEST
 
+/* Twenty kilohm across it and 60 ohm before it read 2127 ohm at 21.5 C: then it is 13.8 C late. */
+START_TEST(of_the_fan_nothing_is_said_where_it_was_read_cold)
+{
+  struct answer answer = explained_among_all("ntc-2k45-20c", BENCH("1.7k", "21.5C"));
+  ck_assert_ptr_nonnull(ohm_finding_text(&answer.finding, OHM_FIELD_CANDIDATES, 1));
+  ck_assert(isnan(number_in(&answer.finding, OHM_FIELD_START_HIGH_C)));
+  ck_assert_ptr_null(strstr(report_of(&answer.finding), "whichever it is"));
+}
+END_TEST
+
+START_TEST(of_the_fan_nothing_is_said_where_the_plug_may_be_on)
+{
+  struct answer answer = explained(flat, BENCH("230.0", "85C"));
+  ck_assert(leads(&answer, OHM_EXPLANATION_PLUG_ON));
+  ck_assert(isnan(of(&answer, OHM_EXPLANATION_PLUG_ON, OHM_FIELD_START_LOW_C)));
+  ck_assert_ptr_null(strstr(report_of(&answer.finding), "whichever it is"));
+}
+END_TEST
+
+START_TEST(a_display_near_what_the_leads_have_is_not_healthy)
+{
+  struct answer answer = explained(flat, BENCH("0.322", "80C"));
+  check_verdict(&answer.finding, OHM_UNDECIDED, "missing_k");
+  CHECK_NEAR(number_in(&answer.finding, OHM_FIELD_SUGGESTED_OHM), 322, 1e-9);
+  struct answer sound = explained(flat, BENCH("300.1", "80C"));
+  ck_assert(!leads(&sound, OHM_EXPLANATION_WRONG_RANGE));
+}
+END_TEST
+
 START_TEST(a_gauge_sender_is_said_to_be_one)
 {
   /* The 160 ohm at 60 C sender of the catalogue: 160 and 67.6 ohm at 60 and 85 C. */
@@ -467,8 +496,10 @@ int main(void) {
       what_makes_the_fan_early_whichever_it_is_is_not_what_keeps_it_off,
       what_makes_the_fan_late_whichever_it_is_is_said_to,
       nothing_is_said_of_the_fan_when_what_leads_moves_it_either_way,
-      a_gauge_sender_is_said_to_be_one, a_forgotten_k_is_a_question,
-      degrees_that_were_fahrenheit_are_a_question,
+      of_the_fan_nothing_is_said_where_it_was_read_cold,
+      of_the_fan_nothing_is_said_where_the_plug_may_be_on,
+      a_display_near_what_the_leads_have_is_not_healthy, a_gauge_sender_is_said_to_be_one,
+      a_forgotten_k_is_a_question, degrees_that_were_fahrenheit_are_a_question,
       baths_and_readings_below_ice_were_not_read_in_fahrenheit,
       displays_without_a_number_are_answered, readings_that_no_fault_explains_are_said_so,
       lines_of_the_screen_are_no_wider_than_80_columns);
