@@ -36,10 +36,11 @@ static void tell_late(struct oc_trial *trial, ohm_explanation explanation,
   set(&trial->explanations[explanation], OHM_FIELD_FAULT_LATE_K, start_c - fan_c);
 }
 
+/* Only of what explains the readings is it asked. */
 static void may_start(struct oc_trial *trial, ohm_explanation explanation,
                       const struct oc_evidence *part, enum oc_fault_shape shape, double low,
                       double high) {
-  if (!moves_fan(trial, part))
+  if (!moves_fan(trial, part) || !oc_trial_fits(trial, explanation))
     return;
   struct oc_starts *known = &trial->start[explanation];
   bool first = !trial->has_start[explanation];
@@ -151,6 +152,10 @@ static void try_plug_on(struct oc_trial *trial) {
   tell_ohms(finding, get(leakage, OHM_FIELD_FAULT_OHM), low_ohm, high_ohm);
 }
 
+/* As a logarithm of likelihood, behind one that fits: none that fits lies so far back, by the
+ * width of its band a hundredth, by how it fits a tenth. */
+static const double HOPELESS = 12;
+
 /* An instrument's sender asks for no fan. */
 static bool asks_for_fan(const ohm_sensor *sensor) {
   return strcmp(ohm_sensor_kind(sensor), "gauge") != 0;
@@ -168,18 +173,21 @@ static void try_other_parts(struct oc_trial *trial) {
         oc_ask_gather(evidence, other, &trial->ask) != OHM_OK || !evidence->covered)
       continue;
     double log_likelihood = oc_evidence_log_likelihood(evidence, NULL);
+    if (!(log_likelihood > best - HOPELESS))
+      continue;
     double p_fit = oc_evidence_fit(evidence);
     if (p_fit < 1 - evidence->level)
       continue;
+    if (log_likelihood > best) {
+      best = log_likelihood;
+      trial->other = other;
+      set(finding, OHM_FIELD_P_FIT, p_fit);
+      set(finding, OHM_FIELD_FAULT_LATE_K, NAN);
+      if (asks_for_fan(other))
+        tell_late(trial, OHM_EXPLANATION_OTHER_PART, evidence, &sound);
+    }
     if (asks_for_fan(other))
       may_start(trial, OHM_EXPLANATION_OTHER_PART, evidence, sound.shape, 0, 0);
-    if (!(log_likelihood > best))
-      continue;
-    best = log_likelihood;
-    trial->other = other;
-    if (asks_for_fan(other))
-      tell_late(trial, OHM_EXPLANATION_OTHER_PART, evidence, &sound);
-    set(finding, OHM_FIELD_P_FIT, p_fit);
   }
   if (!trial->other)
     return;

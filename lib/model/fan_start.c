@@ -85,7 +85,7 @@ struct oc_starts oc_starts_of_part(const ohm_curve *curve, double fan_c,
                                    double low, double high) {
   static const double off[] = {-2, 2};
   struct oc_starts starts = {INFINITY, -INFINITY};
-  for (int i = 0; i < 4; i++) {
+  for (int i = low == high ? 2 : 0; i < 4; i++) {
     struct oc_fault fault = {shape, i / 2 ? high : low};
     double start_c = oc_start_of_part(curve, fan_c, part, &fault, off[i % 2]);
     starts.low_c = fmin(starts.low_c, start_c);
