@@ -1646,7 +1646,7 @@ typedef enum ohm_field_kind {
   X(116, PARTED_K, parted_k, NUMBER, "degrees the module is off what the sensor has")              \
   X(117, START_C, start_c, NUMBER,                                                                 \
     "true temperature at which the fan starts; absent: never to 130 C")                            \
-  X(118, START_LOW_C, start_low_c, NUMBER, "least it could be at the level")                       \
+  X(118, START_LOW_C, start_low_c, NUMBER, "least it could be at the level; absent: it always runs") \
   X(119, START_HIGH_C, start_high_c, NUMBER, "greatest it could be; absent: never up to 130 C")    \
   X(120, AIM_C, aim_c, NUMBER, "temperature the module is to see")                                 \
   X(121, FIRST_OHM, first_ohm, NUMBER, "resistor to fit")                                          \

@@ -68,7 +68,7 @@ soak 4.2k --history "$work/air.csv"
 check "a history is air enough" exits 0
 check "its hours are counted" says 'after 12 h, air now 7.0 C, coldest 2.5 C'
 soak 4.2k --history "$work/air.csv" --air 7C+-1 --after 14
-check "past its end it is not made up" refuses 65 'ends 12.0 h after the stop'
+check "past its end it is not made up" refuses 65 'ends 12.00 h after the stop'
 soak 4.2k --history "$work/air.csv" --after 14 --extend
 check "unless asked" says 'air as in its last row'
 soak 4.2k --history "$work/none.csv"

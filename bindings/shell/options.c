@@ -171,7 +171,8 @@ const struct shell_verb shell_verbs[] = {
      "what a good sensor shows, before it is measured",
      "Tells what it should read at the temperature --at, what is allowed there, and which "
      "displays would be called good with your meter and thermometer; or how well the "
-     "temperature has to be known for any to be.",
+     "temperature has to be known for any to be.\n"
+     "The exit status is 0: nothing was measured.",
      SHELL_ASKS(OHM_VERB_EXPECT), OWN(expect_options)},
     {"identify", shell_identify_run, "OHMS...", 1, SIZE_MAX, "2.31k@21.5C 330@80C",
      "tell which sensor readings were taken of",
@@ -190,7 +191,8 @@ const struct shell_verb shell_verbs[] = {
      "ntc-2k45-20c 2.31k@21.5C 412@80C", "say what would explain the readings of a sensor",
      "Asks of every fault how large it would have to be for the readings to go together: "
      "resistance in series, leakage across, drift of the resistance, a curve too steep or too "
-     "flat, another sensor of those built in, the plug left on, a range misread, open, short; "
+     "flat, another sensor of those built in, the plug left on, a range or degrees misread, open, "
+     "short; "
      "or a healthy sensor. Each that would do is written with its size and with what it makes "
      "of the fan.\n"
      "One reading goes with almost any fault. Where several would do, a temperature is named "

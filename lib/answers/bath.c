@@ -244,6 +244,12 @@ static void decide_over(ohm_finding *finding, const struct oc_measurement *measu
   oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_HIGH);
 }
 
+/* That needs no limits. */
+static bool is_next_to_nothing(const struct oc_measurement *measurement) {
+  double nominal_ohm = oc_curve_resistance_beyond(measurement->curve, measurement->bath.value);
+  return measurement->read.value < fmin(OC_SHORTED_OHM, OC_SHORTED_SHARE * nominal_ohm);
+}
+
 static void judge(ohm_finding *finding, const struct oc_measurement *measurement) {
   switch (measurement->reading->display) {
   case OC_DISPLAY_OPEN:
@@ -261,6 +267,8 @@ static void judge(ohm_finding *finding, const struct oc_measurement *measurement
   if (oc_measurement_misses_k(measurement)) {
     tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * measurement->reading->r_ohm);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
+  } else if (measurement->covered != OHM_OK && is_next_to_nothing(measurement)) {
+    oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
   } else if (measurement->covered == OHM_NOT_FOUND) {
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_NO_TOLERANCE);
   } else if (measurement->covered != OHM_OK) {

@@ -10,13 +10,20 @@ struct between {
 };
 
 /* The curve of a part between two temperatures: its places in the band may be worth more at one
- * than at the other. */
+ * than at the other. Where limits are printed for one of them alone, by what is assumed. */
 static void add_band(struct between *between, const struct oc_measurement *sensor,
                      const struct oc_measurement *module, double expected_ohm) {
   double at_sensor[2];
   double at_module[2];
-  if (sensor->covered != OHM_OK || module->covered != OHM_OK)
+  bool printed = sensor->covered == OHM_OK && module->covered == OHM_OK;
+  if (!printed) {
+    bool elsewhere = sensor->covered == OHM_OUT_OF_RANGE || module->covered == OHM_OUT_OF_RANGE;
+    bool apart = sensor->bath.value != module->bath.value;
+    if (elsewhere && apart)
+      oc_budget_add_limit(&between->ohm, OC_CAUSE_BAND,
+                          OC_ASSUMED_TOLERANCE_PERCENT / 100 * expected_ohm);
     return;
+  }
   oc_part_worth(sensor->curve, &sensor->tolerance, sensor->bath.value, at_sensor);
   oc_part_worth(module->curve, &module->tolerance, module->bath.value, at_module);
   double apart = fabs(at_module[0] - at_sensor[0]) + fabs(at_module[1] - at_sensor[1]);
@@ -136,16 +143,43 @@ static bool ask_at(struct oc_measurement *measurement, const struct oc_request *
                             &ask->references[at], &ask->check) == OHM_OK;
 }
 
+/* Of readings in a row in one bath the last counts. */
+static bool is_repeated(const struct oc_request *ask, size_t at) {
+  for (size_t i = at + 1; i < ask->count; i++)
+    if (ask->places[i] == ask->places[at])
+      return oc_reference_is_same(&ask->references[at], &ask->references[i]);
+  return false;
+}
+
+/* Of the ends the sensor's is a number. */
+static bool is_broken(const struct oc_request *ask) {
+  bool broken = false;
+  bool whole = false;
+  for (size_t i = 0; i < ask->count; i++) {
+    if (is_repeated(ask, i))
+      continue;
+    int display = ask->readings[i].display;
+    broken = broken || (ask->places[i] == OHM_PLACE_MODULE && display == OC_DISPLAY_OPEN);
+    whole = whole || (ask->places[i] == OHM_PLACE_SENSOR && display == OC_DISPLAY_VALUE);
+  }
+  return broken && whole;
+}
+
 void oc_both_ends_tell(ohm_finding *finding, const struct oc_request *ask, const ohm_sensor *sensor,
                        double moved_k) {
   double surest_ohm = INFINITY;
+  if (is_broken(ask)) {
+    oc_finding_set_number(finding, OHM_FIELD_WIRES, OHM_OUTSIDE);
+    return;
+  }
   for (size_t i = 0; i < ask->count; i++)
     for (size_t k = 0; k < ask->count; k++) {
       struct oc_measurement at_sensor;
       struct oc_measurement at_module;
       struct between between = {0};
       bool ends = ask->places[i] == OHM_PLACE_SENSOR && ask->places[k] == OHM_PLACE_MODULE;
-      if (!ends || !ask_at(&at_sensor, ask, sensor, i) || !ask_at(&at_module, ask, sensor, k) ||
+      if (!ends || is_repeated(ask, i) || is_repeated(ask, k) ||
+          !ask_at(&at_sensor, ask, sensor, i) || !ask_at(&at_module, ask, sensor, k) ||
           !find_between(&between, &at_sensor, &at_module, moved_k) ||
           !(oc_budget_u(&between.ohm) < surest_ohm))
         continue;

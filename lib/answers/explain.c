@@ -198,7 +198,7 @@ static void conclude(struct oc_trial *trial, ohm_finding *finding) {
                            leading == 1 ? OHM_REASON_CONFORMS : OHM_REASON_SEVERAL);
   } else if (leads(trial, OHM_EXPLANATION_PLUG_ON)) {
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_PLUG_ON);
-  } else if (leading == 1 && leads(trial, OHM_EXPLANATION_FAHRENHEIT)) {
+  } else if (leads(trial, OHM_EXPLANATION_FAHRENHEIT)) {
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_FAHRENHEIT);
   } else {
     oc_finding_set_verdict(finding, OHM_OUTSIDE,

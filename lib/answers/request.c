@@ -189,7 +189,11 @@ static ohm_status take_place(struct oc_request *ask, ohm_place place) {
   }
   return oc_fail(
       ask->error, OHM_BAD_ARGUMENT, "the readings were taken at different places, and ", ask->verb,
-      " judges those of one place: ask about each place on a bench of its own", (const char *)NULL);
+      ask->both_ends
+          ? " takes those of one, or of the sensor's own pins and the module's end: say of every "
+            "reading which it was, behind a comma: sensor, module"
+          : " takes those of one place: ask it about each place by itself",
+      (const char *)NULL);
 }
 
 ohm_status oc_request_readings(struct oc_request *ask) {

@@ -180,8 +180,18 @@ static const struct member *spokesman(const struct member *members, size_t count
 
 /* ---- the fan ---- */
 
+/* The milder of two answers. */
+static bool is_surer(const ohm_finding *a, const ohm_finding *b) {
+  static const int rank[] = {[OHM_WITHIN] = 2, [OHM_UNDECIDED] = 1, [OHM_OUTSIDE] = 0};
+  int first = rank[ohm_finding_job(a)];
+  int second = rank[ohm_finding_job(b)];
+  double late_k = ohm_finding_number(b, OHM_FIELD_LATE_K);
+  return first > second || (first == second && ohm_finding_number(a, OHM_FIELD_LATE_K) < late_k);
+}
+
 /* The reading whose own fields stand for all: of those that speak for the fan the one
- * nearest to where it is to start. How a sensor reads there needs no curve to be right. */
+ * nearest to where it is to start, of two as near the one that promises less. How a sensor reads
+ * there needs no curve to be right. */
 static const ohm_finding *nearest_to_fan(const struct member *members, size_t count) {
   const ohm_finding *best = NULL;
   double nearest_k = INFINITY;
@@ -189,7 +199,8 @@ static const ohm_finding *nearest_to_fan(const struct member *members, size_t co
     const ohm_finding *one = members[i].finding;
     double away_k =
         fabs(ohm_finding_number(one, OHM_FIELD_AT_C) - ohm_finding_number(one, OHM_FIELD_FAN_C));
-    if (ohm_finding_text(one, OHM_FIELD_JOB, 0) && away_k < nearest_k) {
+    bool nearer = away_k < nearest_k || (away_k == nearest_k && best && is_surer(best, one));
+    if (ohm_finding_text(one, OHM_FIELD_JOB, 0) && nearer) {
       best = one;
       nearest_k = away_k;
     }
@@ -209,11 +220,6 @@ static void tell_job(ohm_finding *finding, const ohm_finding *from) {
 }
 
 /* ---- repeats ---- */
-
-static bool is_repeat(const oc_reference *a, const oc_reference *b) {
-  return a->kind == b->kind && a->t_c == b->t_c && a->altitude_m == b->altitude_m &&
-         a->pressure_hpa == b->pressure_hpa;
-}
 
 /* What the last two readings of one bath differ by, when that is more than a count. */
 static double still_moving(const oc_reading *readings, size_t last) {
@@ -251,10 +257,10 @@ ohm_status oc_bath_check_several(const ohm_sensor *sensor, const oc_reading *rea
         oc_finding_clear(&findings[j]);
       return status;
     }
-    bool repeated = i + 1 < count && is_repeat(&references[i], &references[i + 1]);
+    bool repeated = i + 1 < count && oc_reference_is_same(&references[i], &references[i + 1]);
     if (repeated)
       continue;
-    if (i > 0 && is_repeat(&references[i - 1], &references[i]))
+    if (i > 0 && oc_reference_is_same(&references[i - 1], &references[i]))
       moved_ohm = fmax(moved_ohm, still_moving(readings, i));
     members[kept++] = (struct member){
         .finding = &findings[i], .reading = &readings[i], .reference = &references[i]};

@@ -323,18 +323,19 @@ static void tell_missed(ohm_finding *finding, struct oc_soak *soak) {
                      late_k <= measurement->limit_k ? OHM_JOB_UNCERTAIN : OHM_JOB_HIDDEN);
 }
 
-static void judge(ohm_finding *finding, struct oc_soak *soak) {
+/* Return  whether it shows a temperature, to be held against those of others. */
+static bool judge(ohm_finding *finding, struct oc_soak *soak) {
   const struct oc_measurement *measurement = &soak->measurement;
   switch (measurement->reading->display) {
   case OC_DISPLAY_OPEN:
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_OPEN);
-    return;
+    return false;
   case OC_DISPLAY_OVER:
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_OVER_RANGE);
-    return;
+    return false;
   case OC_DISPLAY_ONE:
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_LONE_ONE);
-    return;
+    return false;
   default:
     break;
   }
@@ -348,19 +349,19 @@ static void judge(ohm_finding *finding, struct oc_soak *soak) {
   } else {
     bool inside_curve = take_shown(soak);
     decide(finding, soak, inside_curve);
+    bool plug_on = measurement->place == OHM_PLACE_PLUG_ON;
+    bool bad = ohm_finding_verdict(finding) == OHM_OUTSIDE;
     tell(finding, OHM_FIELD_DECIDABLE_H, hours_until(soak, decides));
-    if (inside_curve)
+    if (inside_curve && !plug_on)
       tell(finding, OHM_FIELD_PASSES_H, hours_until(soak, passes));
-    if (inside_curve && measurement->place != OHM_PLACE_PLUG_ON)
+    if (inside_curve && !plug_on && !bad)
       tell_missed(finding, soak);
+    return inside_curve && !plug_on;
   }
+  return false;
 }
 
 /* ---- together ---- */
-
-static bool has_temperature(const ohm_finding *finding) {
-  return !isnan(ohm_finding_number(finding, OHM_FIELD_MISSED_COLD_K));
-}
 
 ohm_status oc_soak_check(const ohm_sensor *sensor, const oc_reading *reading, const oc_meter *meter,
                          const oc_reference *air, const oc_soak_told *told, const oc_check *check,
@@ -388,8 +389,8 @@ ohm_status oc_soak_check(const ohm_sensor *sensor, const oc_reading *reading, co
   tell(finding, OHM_FIELD_FAN_C, soak.measurement.fan_c);
   tell(finding, OHM_FIELD_LIMIT_K, soak.measurement.limit_k);
   tell_expected(finding, &soak);
-  judge(finding, &soak);
-  if (told->companion_count > 0 && has_temperature(finding))
+  bool shows = judge(finding, &soak);
+  if (told->companion_count > 0 && shows)
     oc_companions_tell(finding, &soak, told);
   return OHM_OK;
 }
@@ -420,7 +421,19 @@ static ohm_status ask_companions(const struct oc_request *ask, oc_soak_told *tol
   return status;
 }
 
+/* The hours of a history and of the reading do not go together. */
+static ohm_status refuse_hours(const struct oc_request *ask, const char *what, double log_h,
+                               double read_h, int decimals, const char *advice) {
+  char logged[OHM_NUMBER_SIZE];
+  char asked[OHM_NUMBER_SIZE];
+  ohm_number_print_fixed(log_h, decimals, logged, sizeof logged);
+  ohm_number_print_fixed(read_h, decimals, asked, sizeof asked);
+  return oc_fail(ask->error, OHM_OUT_OF_RANGE, what, logged,
+                 " h after the stop and the reading is of ", asked, advice, (const char *)NULL);
+}
+
 static ohm_status ask_hours(const struct oc_request *ask, const oc_soak_told *told) {
+  double first_h;
   double last_h;
   const ohm_history *history = told->history;
   if (!history)
@@ -429,17 +442,17 @@ static ohm_status ask_hours(const struct oc_request *ask, const oc_soak_told *to
                : oc_fail(ask->error, OHM_NOT_FOUND,
                          "how long the car stood is missing: set after_h, ",
                          "such as 7h, or use a history of the air", (const char *)NULL);
+  ohm_history_point(history, 0, &first_h, NULL);
   ohm_history_point(history, ohm_history_count(history) - 1, &last_h, NULL);
-  if (told->extend || told->after_h <= last_h)
+  double read_h = told->after_h > 0 ? told->after_h : last_h;
+  if (read_h < first_h || !(read_h > 0))
+    return refuse_hours(ask, "the history begins ", first_h, read_h, 2,
+                        " h: set after_h to when the sensor was read, in hours after the stop, as "
+                        "those of the history are");
+  if (told->extend || read_h <= last_h)
     return OHM_OK;
-  char last[OHM_NUMBER_SIZE];
-  char asked[OHM_NUMBER_SIZE];
-  ohm_number_print_fixed(last_h, 1, last, sizeof last);
-  ohm_number_print_fixed(told->after_h, 1, asked, sizeof asked);
-  return oc_fail(ask->error, OHM_OUT_OF_RANGE, "the history ends ", last,
-                 " h after the stop and the reading is of ", asked,
-                 " h: read earlier, or set extend when the air stayed as it was",
-                 (const char *)NULL);
+  return refuse_hours(ask, "the history ends ", last_h, read_h, 2,
+                      " h: read earlier, or set extend when the air stayed as it was");
 }
 
 static ohm_status ask_told(const struct oc_request *ask, oc_soak_told *told) {

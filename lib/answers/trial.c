@@ -191,6 +191,8 @@ static void try_other_parts(struct oc_trial *trial) {
   }
   if (!trial->other)
     return;
+  if (!asks_for_fan(trial->other))
+    trial->has_start[OHM_EXPLANATION_OTHER_PART] = false;
   oc_finding_set_text(finding, OHM_FIELD_SENSOR, ohm_sensor_name(trial->other));
   oc_finding_set_text(finding, OHM_FIELD_SOURCE, ohm_sensor_source(trial->other));
   oc_finding_add_entry(finding, OHM_FIELD_SENSOR_KIND, ohm_sensor_kind(trial->other));
@@ -236,7 +238,7 @@ static void try_fahrenheit(struct oc_trial *trial) {
   const oc_reference *read = NULL;
   for (size_t i = 0; i < trial->ask.count; i++) {
     oc_reference *reference = &converted.references[i];
-    if (reference->kind != OHM_REFERENCE_THERMOMETER && reference->kind != OHM_REFERENCE_INFRARED)
+    if (!oc_reference_is_one_thermometer(reference->kind) || reference->not_celsius)
       continue;
     reference->t_c = (reference->t_c - 32) / 1.8;
     read = read ? read : reference;

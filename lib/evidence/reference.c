@@ -120,6 +120,7 @@ static bool take_reading(struct oc_words *words, oc_reference *reference, enum u
     return false;
   *unit = take_unit(words);
   reference->t_c = celsius_of(value, *unit);
+  reference->not_celsius = *unit != UNIT_C;
   return true;
 }
 

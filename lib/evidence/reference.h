@@ -14,10 +14,11 @@ typedef struct oc_reference {
   double u_k;          /**< standard uncertainty of a further normal part, kelvin, up to 1000 */
   double altitude_m;   /**< above sea level, -430 to 5000 */
   double pressure_hpa; /**< where you stand, not reduced to sea level, 500 to 1100 */
+  bool not_celsius;    /**< it was told in another unit */
 } oc_reference;
 
 #define OC_REFERENCE_INIT                                                                          \
-  { OHM_REFERENCE_THERMOMETER, 0.0, OC_ASSUMED, 0.0, 0.0, 0.0, 0.0 }
+  { OHM_REFERENCE_THERMOMETER, 0.0, OC_ASSUMED, 0.0, 0.0, 0.0, 0.0, false }
 
 /**
  * Read a reference: 21.5C, 70F, 294.7K, ice, boil, boil@1200m, boil@870hPa,
@@ -51,6 +52,12 @@ ohm_status oc_tolerance_read(const char *text, double *percent, ohm_error *error
  */
 ohm_status oc_reference_budget(const oc_reference *reference, struct oc_budget *budget,
                                bool *assumed);
+
+/** Whether two readings were taken in one bath: the second repeats the first. */
+static inline bool oc_reference_is_same(const oc_reference *a, const oc_reference *b) {
+  return a->kind == b->kind && a->t_c == b->t_c && a->altitude_m == b->altitude_m &&
+         a->pressure_hpa == b->pressure_hpa;
+}
 
 /** Whether one instrument says how warm it is, and so errs alike in all its readings. */
 static inline bool oc_reference_is_one_thermometer(int kind) {

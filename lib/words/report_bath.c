@@ -50,9 +50,11 @@ static void verdict_line(struct oc_page *page) {
   ohm_reason reason = oc_finding_reason(page->finding);
   switch (reason) {
   case OHM_REASON_CONFORMS:
-    oc_page_add(page, some_unlimited(page) ? "GOOD where limits are printed"
-                      : several            ? "GOOD at these temperatures"
-                                           : "GOOD at this temperature");
+    if (some_unlimited(page))
+      OC_SAY(page, "GOOD where limits are printed, {} of {} not looked at", OHM_FIELD_UNLIMITED,
+             OHM_FIELD_READINGS);
+    else
+      oc_page_add(page, several ? "GOOD at these temperatures" : "GOOD at this temperature");
     oc_reading_sure(page, OHM_FIELD_P_WITHIN);
     if (several && is_beyond(page))
       oc_page_add(page, "; the others show that here it is the temperature's give or take");
@@ -160,8 +162,12 @@ static void fan_line(struct oc_page *page) {
 
 /* Plug and wires, where both ends were read. */
 static void wires_line(struct oc_page *page) {
-  if (!oc_page_has(page, OHM_FIELD_BETWEEN_OHM))
+  if (!oc_page_has(page, OHM_FIELD_BETWEEN_OHM)) {
+    if (oc_page_is(page, OHM_FIELD_WIRES, "outside"))
+      oc_page_add(page, "BAD: no circuit at the module's end: plug or wire is open");
+    oc_page_end(page, "Plug, wires");
     return;
+  }
   double most_ohm = oc_page_number(page, OHM_FIELD_BETWEEN_OHM) +
                     oc_page_number(page, OHM_FIELD_EXPANDED_BETWEEN_OHM);
   if (most_ohm < 0) {

@@ -21,6 +21,13 @@ static void passing_line(struct oc_page *page) {
   oc_page_end(page, "Passes");
 }
 
+/* Limits need not lie alike on both sides of what is printed. */
+static bool passes_itself(const struct oc_page *page) {
+  double expected_ohm = oc_page_number(page, OHM_FIELD_EXPECTED_OHM);
+  return !(expected_ohm < oc_page_number(page, OHM_FIELD_ACCEPT_LOW_OHM)) &&
+         !(expected_ohm > oc_page_number(page, OHM_FIELD_ACCEPT_HIGH_OHM));
+}
+
 static void next_line(struct oc_page *page) {
   double needed_k = oc_page_number(page, OHM_FIELD_NEEDED_K);
   bool coarse =
@@ -32,7 +39,9 @@ static void next_line(struct oc_page *page) {
     oc_say_decimals(&page->line, floor(needed_k * 10) / 10, 1);
     oc_page_add(page, " C");
   } else if (coarse) {
-    oc_page_add(page, "a finer range or a better meter");
+    oc_page_add(page, "a better thermometer or meter: these leave too much open");
+  } else if (!passes_itself(page)) {
+    oc_page_add(page, "one as printed may stay undecided: know the temperature better");
   } else {
     oc_page_add(page, "measure, and let check judge it: near a limit it cannot tell");
   }
@@ -41,7 +50,8 @@ static void next_line(struct oc_page *page) {
 
 void oc_report_expect(struct oc_page *page) {
   oc_reading_caution(page, oc_page_number(page, OHM_FIELD_AT_C) > OC_SCALDS_C);
-  OC_SAY(page, "{4 ohm|nothing known}, if it is as printed", OHM_FIELD_EXPECTED_OHM);
+  if (oc_page_has(page, OHM_FIELD_EXPECTED_OHM))
+    OC_SAY(page, "{4 ohm}, if it is as printed", OHM_FIELD_EXPECTED_OHM);
   oc_page_end(page, "Should read");
   oc_reading_temperature(page);
   oc_reading_allowed(page);

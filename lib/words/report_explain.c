@@ -167,6 +167,11 @@ static void fan_line(struct oc_page *page) {
   if (oc_page_count(page, OHM_FIELD_CANDIDATES) < 2 || !(never_late || late))
     return;
   OC_SAY(page, "whichever it is, set for {C}, it ", OHM_FIELD_FAN_C);
+  if (first_k + fan_c >= OC_NEVER_C) {
+    OC_SAY(page, "stays {late}", OHM_FIELD_START_HIGH_C);
+    oc_page_end(page, "For the fan");
+    return;
+  }
   oc_page_add(page, isnan(first_k) ? "always runs, or starts " : "starts ");
   if (!isnan(first_k)) {
     say_late(page, first_k);
@@ -206,7 +211,6 @@ static void next_line(struct oc_page *page) {
       [OHM_REASON_SEVERAL] = "no reading from ice to boiling parts them: clean plug and pins, then "
                              "once more at the sensor's own pins",
       [OHM_REASON_NONE] = "each reading once more, standing still; then the part number",
-      [OHM_REASON_FAHRENHEIT] = "look which the thermometer shows, and type that: 68F",
   };
   ohm_reason reason = oc_finding_reason(page->finding);
   if (reason == OHM_REASON_ONE)
@@ -214,6 +218,9 @@ static void next_line(struct oc_page *page) {
   else if (reason == OHM_REASON_SEVERAL && oc_page_has(page, OHM_FIELD_SEPARATING_C))
     OC_SAY(page, "read it near {} C too, thermometer beside it: each would read otherwise there",
            OHM_FIELD_SEPARATING_C);
+  else if (reason == OHM_REASON_FAHRENHEIT)
+    oc_page_add(page, "look which the thermometer shows: if F, type it with an F; if C, read it at "
+                      "another temperature too");
   else if (!OC_ADD_OF(page, nexts, reason))
     oc_reading_next(page);
   oc_page_end(page, "Next");

@@ -279,7 +279,7 @@ START_TEST(beyond_the_printed_limits_nothing_is_decided)
   static const double outside_c[] = {-40, -0.01, 80.01, 120, 121, -41, 1000};
   ohm_sensor *sensor = sensor_of(table);
   for (size_t i = 0; i < sizeof outside_c / sizeof outside_c[0]; i++) {
-    struct scene bath = scene_exact(1, outside_c[i]);
+    struct scene bath = scene_exact(40, outside_c[i]);
     ohm_finding finding = scene_judged(sensor, &bath);
     check_verdict(&finding, OHM_UNDECIDED, "outside_band");
     bool reached = -40 <= outside_c[i] && outside_c[i] <= 120;

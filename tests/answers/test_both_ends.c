@@ -140,6 +140,27 @@ START_TEST(the_ohms_lie_in_what_is_said_of_them_as_often_as_said)
 }
 END_TEST
 
+START_TEST(no_circuit_at_the_module_is_bad_wires)
+{
+  ohm_error error;
+  char report[4000];
+  ohm_answer *answer = ASK(&error, "325.0@80C,sensor", "open@80C,module");
+  ohm_answer_print_report(answer, report, sizeof report);
+  ck_assert(strstr(report, "no circuit at the module's end") != NULL);
+  check_wires(answer, OHM_OUTSIDE);
+}
+END_TEST
+
+START_TEST(of_repeats_at_one_end_the_last_counts)
+{
+  ohm_error error;
+  ohm_answer *answer = ASK(&error, "150.0@100C,sensor", "188.0@100C,sensor", "188.0@100C,sensor",
+                           "189.0@100C,module");
+  CHECK_NEAR(number(answer, OHM_FIELD_BETWEEN_OHM), 1, 0.1);
+  check_wires(answer, OHM_WITHIN);
+}
+END_TEST
+
 /* ---- against sums by hand ---- */
 
 static double expanded_of(const char *part, const char *record) {
@@ -218,6 +239,7 @@ int main(void) {
                    fewer_ohms_at_the_module_are_no_good_wires, the_part_is_judged_at_its_own_pins,
                    readings_at_two_ends_are_never_still_moving, other_pairs_of_places_are_refused,
                    the_ohms_lie_in_what_is_said_of_them_as_often_as_said,
+                   no_circuit_at_the_module_is_bad_wires, of_repeats_at_one_end_the_last_counts,
                    two_references_err_each_its_own_way,
                    a_beta_that_is_off_moves_both_ends_of_the_curve_apart,
                    what_each_temperature_errs_by_alone_is_counted_at_both,

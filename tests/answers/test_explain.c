@@ -387,8 +387,10 @@ START_TEST(degrees_that_were_fahrenheit_are_a_question)
   check_has(line_of(&answer, OHM_EXPLANATION_FAHRENHEIT), "then it was 20.0 C");
   check_has(report_of(&answer.finding), "were those degrees Fahrenheit?");
   struct answer one = explained("ntc-2k45-20c", BENCH("2.45k", "68C"));
-  check_verdict(&one.finding, OHM_OUTSIDE, "several");
-  ck_assert(leads(&one, OHM_EXPLANATION_FAHRENHEIT));
+  check_verdict(&one.finding, OHM_UNDECIDED, "fahrenheit");
+  ck_assert(leads(&one, OHM_EXPLANATION_SERIES));
+  struct answer told = explained("ntc-2k45-20c", BENCH("2.45k", "154.4F"));
+  ck_assert(!leads(&told, OHM_EXPLANATION_FAHRENHEIT));
 }
 END_TEST
 

@@ -235,7 +235,7 @@ START_TEST(a_history_that_ends_too_early_is_told)
   ohm_bench_use_history(bench, history);
   ck_assert_ptr_null(ohm_bench_soak(bench, &last));
   PROVOKES(ohm_bench_soak, OHM_OUT_OF_RANGE, last.status);
-  says("3.0 h");
+  says("3.00 h");
   ck_assert_int_eq(ohm_bench_set(bench, OHM_SETTING_EXTEND, "yes", &last), OHM_OK);
   ohm_answer *answer = ohm_bench_soak(bench, &last);
   ck_assert_ptr_nonnull(answer);

@@ -421,6 +421,10 @@ START_TEST(readings_for_which_no_limits_are_printed_do_not_keep_the_others_from_
     CHECK_NEAR(number_in(&finding, OHM_FIELD_READINGS), 3, 0);
     check_has(report_of(&finding), bad ? "BAD at" : "GOOD where limits are printed");
   }
+  struct scene shorted[] = {scene_exact(0.1, 10), scene_exact(2.74e3, 20)};
+  struct bench open = bench_of(shorted, 2);
+  ohm_finding one = together(sensor, &open);
+  check_verdict(&one, OHM_OUTSIDE, "shorted");
   struct scene outside[] = {scene_exact(9e3, 0), scene_exact(7e3, 5)};
   struct bench none = bench_of(outside, 2);
   ohm_finding finding = together(sensor, &none);
@@ -444,6 +448,22 @@ START_TEST(of_two_readings_at_one_temperature_the_one_that_tells_is_shown)
 }
 END_TEST
 
+START_TEST(of_two_readings_as_near_the_fan_the_one_that_promises_less_answers)
+{
+  ohm_sensor *sensor = sensor_of(flat);
+  struct scene good = scene_exact(nominal(sensor, 97), 97);
+  struct scene late = scene_exact(1.6 * nominal(sensor, 97), 97);
+  struct scene between = scene_exact(2450, 20);
+  for (int turned = 0; turned < 2; turned++) {
+    struct scene scenes[] = {turned ? late : good, between, turned ? good : late};
+    struct bench bench = bench_of(scenes, 3);
+    ohm_finding finding = together(sensor, &bench);
+    check_job(&finding, OHM_OUTSIDE, "late");
+  }
+  ohm_sensor_free(sensor);
+}
+END_TEST
+
 int main(void) {
   int bad =
       RUN_TESTS("bad values of several", every_pointer_but_meter_and_check_is_required,
@@ -457,6 +477,7 @@ int main(void) {
       the_order_of_the_readings_does_not_matter, a_display_without_a_number_speaks_for_all,
       the_hot_reading_answers_for_the_fan,
       readings_for_which_no_limits_are_printed_do_not_keep_the_others_from_judging,
-      of_two_readings_at_one_temperature_the_one_that_tells_is_shown);
+      of_two_readings_at_one_temperature_the_one_that_tells_is_shown,
+      of_two_readings_as_near_the_fan_the_one_that_promises_less_answers);
   return bad | good;
 }

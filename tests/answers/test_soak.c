@@ -243,6 +243,8 @@ START_TEST(a_reading_far_below_the_air_is_never_told_to_pass)
 {
   struct car car = car_of(-4, 9, 9);
   ohm_finding finding = judged(&car);
+  check_verdict(&finding, OHM_OUTSIDE, "high");
+  check_has_not(report_of(&finding), "would not show");
   ck_assert(isnan(number_in(&finding, OHM_FIELD_PASSES_H)));
 }
 END_TEST
