@@ -7,6 +7,7 @@
 #include "bench.h"
 #include "json.h"
 #include "screen.h"
+#include "sensors.h"
 
 /* ---- JSON ---- */
 
@@ -91,4 +92,16 @@ int shell_answers_ask(const struct shell_arguments *arguments, const ohm_bench *
   int status = shell_answers_give(arguments, answer);
   ohm_answer_free(answer);
   return status;
+}
+
+int shell_answers_tell(const struct shell_arguments *arguments, shell_ask *ask) {
+  int status = SHELL_EXIT_DONE;
+  ohm_sensor *sensor = shell_sensor_named(arguments->operands[0], &status);
+  ohm_bench *bench = sensor ? shell_bench_new(arguments, &status) : NULL;
+  ohm_bench_use_sensor(bench, sensor);
+  if (bench)
+    status = shell_answers_ask(arguments, bench, ask);
+  ohm_bench_free(bench);
+  ohm_sensor_free(sensor);
+  return status == (int)OHM_UNDECIDED ? SHELL_EXIT_DONE : status;
 }

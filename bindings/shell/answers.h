@@ -20,6 +20,10 @@ int shell_answers_ask(const struct shell_arguments *arguments, const ohm_bench *
 /** One line of JSON: what the line is, and every field that is not absent. */
 void shell_answers_write_finding(const char *record, const ohm_finding *finding);
 
+/** Ask of a sensor, the first operand, what needs no reading. Returns the exit status likewise,
+ *  done when nothing was measured. */
+int shell_answers_tell(const struct shell_arguments *arguments, shell_ask *ask);
+
 typedef size_t shell_print_answer(const ohm_answer *answer, char *buffer, size_t size);
 
 /** A text of the library, whole. Returns the exit status, 0 when written. */

@@ -2,24 +2,15 @@
 #include "fan_start.h"
 
 #include "../curves/curve.h"
-#include "../ground/trade.h"
+
+static double nominal(const void *context, double t_c) {
+  const ohm_curve *curve = context;
+  return oc_curve_resistance_beyond(curve, t_c);
+}
 
 /* Where the curve has a resistance; INFINITY for never up to OC_NEVER_C. */
 static double temperature_of(const ohm_curve *curve, double r_ohm) {
-  double low_c = OC_COLDEST_START_C;
-  double high_c = OC_NEVER_C;
-  if (oc_curve_resistance_beyond(curve, high_c) > r_ohm)
-    return INFINITY;
-  if (oc_curve_resistance_beyond(curve, low_c) < r_ohm)
-    return -INFINITY;
-  for (int i = 0; i < 60; i++) {
-    double middle_c = low_c + (high_c - low_c) / 2;
-    if (oc_curve_resistance_beyond(curve, middle_c) > r_ohm)
-      low_c = middle_c;
-    else
-      high_c = middle_c;
-  }
-  return high_c;
+  return oc_fault_lateness(nominal, curve, r_ohm, 0);
 }
 
 double oc_start_behind(const ohm_curve *curve, double fan_c, double series_ohm, double factor) {
