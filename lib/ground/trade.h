@@ -206,4 +206,15 @@
  * source. */
 #define OC_FUSE_BLOWS_AT OC_FIGURE(1.6)
 
+/* A fan below this share of its speed cools too little; common practice, no source. */
+#define OC_FAN_MATTERS OC_FIGURE(0.75)
+/* What an eye calls a fan that runs, and one that does not or is slow, as a share of its speed;
+ * between them it cannot tell. Common practice, no source. */
+#define OC_EYE_FAN_GOOD OC_FIGURE(0.9)
+#define OC_EYE_FAN_BAD  OC_FIGURE(0.6)
+/* Likewise a bulb of 12 V that is bright, and one that is dim or dark; common practice, no
+ * source. */
+#define OC_EYE_BULB_GOOD_V OC_FIGURE(10)
+#define OC_EYE_BULB_BAD_V  OC_FIGURE(8)
+
 #endif

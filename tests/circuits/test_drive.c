@@ -6,22 +6,19 @@
 #include <string.h>
 
 #include "../../lib/circuits/drive.h"
-
-enum way { HOT = 1, AC = 2 };
+#include "one_fan.h"
 
 static struct oc_wiring *wiring;
 static struct oc_drive *drive;
 static struct oc_drive_result result;
 
 static size_t at(const char *name) {
-  return oc_wiring_point(wiring, name, strlen(name));
+  return point_of(wiring, name);
 }
 
-static struct oc_thing *add(const char *name, enum oc_thing_kind kind, const char *from,
-                            const char *to, double value) {
-  struct oc_thing *thing = oc_wiring_add(wiring, name, kind, at(from), at(to), value);
-  ck_assert_ptr_nonnull(thing);
-  return thing;
+static void add(const char *name, enum oc_thing_kind kind, const char *from, const char *to,
+                double value) {
+  join(wiring, name, kind, from, to, value);
 }
 
 static void begin(void) {
@@ -36,25 +33,9 @@ static void end(void) {
   free(drive);
 }
 
-/* Rail, 30 A fuse, relay, 15 A fan, ground point, strap; the coil is fed with the key on and
- * pulled to ground by the module. */
 static void begin_one_fan(void) {
   begin();
-  add("battery", OC_THING_BATTERY, "+", "-", 12.6);
-  add("strap", OC_THING_CONDUCTOR, "body", "-", 0);
-  add("rail", OC_THING_CONDUCTOR, "+", "rail", 0);
-  add("fuse", OC_THING_FUSE, "rail", "fuse.out", 30);
-  add("feed", OC_THING_CONDUCTOR, "fuse.out", "R.30", 0);
-  add("wire", OC_THING_CONDUCTOR, "R.87", "fan.plus", 0);
-  add("chafe", OC_THING_CHAFE, "fan.plus", "body", 0);
-  ck_assert(oc_wiring_add_motor(wiring, "fan", at("fan.plus"), at("fan.minus"), 15));
-  add("ground", OC_THING_CONDUCTOR, "fan.minus", "G1", 0);
-  add("point", OC_THING_CONDUCTOR, "G1", "body", 0);
-  add("key-fuse", OC_THING_FUSE, "+", "key.out", 10)->key = true;
-  add("coil-feed", OC_THING_CONDUCTOR, "key.out", "R.85", 0);
-  add("control", OC_THING_CONDUCTOR, "R.86", "module", 0);
-  add("output", OC_THING_OUTPUT, "module", "-", 0)->asked = HOT | AC;
-  ck_assert(oc_wiring_add_relay(wiring, "R", 90));
+  one_fan(wiring);
 }
 
 static size_t thing(const char *name) {
