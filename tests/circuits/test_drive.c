@@ -95,6 +95,63 @@ START_TEST(a_jumper_in_the_socket_needs_neither_key_nor_relay)
 }
 END_TEST
 
+/* ---- the figures of the trade ---- */
+
+static double lost(const char *name) {
+  const struct oc_thing *one = &wiring->things[thing(name)];
+  return fabs(result.volts[one->from] - result.volts[one->to]);
+}
+
+START_TEST(sound_things_have_the_ohms_that_are_common)
+{
+  begin_one_fan();
+  run(&asked, NULL, OC_FAILURE_NONE, 0);
+  double fan_a = result.motor_a[thing("fan")];
+  double coil_a = lost("R.coil") / 90;
+  CHECK_NEAR(lost("feed") / fan_a, 0.002, 1e-6);
+  CHECK_NEAR(lost("fuse") / fan_a, 0.003, 1e-6);
+  CHECK_NEAR(lost("R.contact") / fan_a, 0.01, 1e-6);
+  CHECK_NEAR(lost("output") / coil_a, 1, 1e-4);
+  CHECK_NEAR((12.6 - result.volts[at("+")]) / (fan_a + coil_a), 0.02, 1e-5);
+  end();
+}
+END_TEST
+
+START_TEST(a_fuse_blows_above_1_6_times_its_rating)
+{
+  for (int over = 0; over < 2; over++) {
+    begin();
+    double whole_ohm = 12.6 / (16 * (over ? 1.01 : 0.99));
+    add("battery", OC_THING_BATTERY, "+", "-", 12.6);
+    add("fuse", OC_THING_FUSE, "+", "out", 10);
+    add("load", OC_THING_RESISTOR, "out", "-", whole_ohm - 0.023);
+    run(&at_rest, NULL, OC_FAILURE_NONE, 0);
+    ck_assert_int_eq(has_blown("fuse"), over);
+    end();
+  }
+}
+END_TEST
+
+/* The coil's own current drops when its feed is drawn down by what its contact puts on: it holds
+ * above 2.5 V and would let go below. */
+START_TEST(a_relay_that_is_in_lets_go_below_2_5_volts)
+{
+  for (int holds = 0; holds < 2; holds++) {
+    begin();
+    add("battery", OC_THING_BATTERY, "+", "-", 12.6);
+    add("thin", OC_THING_RESISTOR, "+", "R.30", 10);
+    add("back", OC_THING_CONDUCTOR, "R.30", "R.85", 0);
+    add("ground", OC_THING_CONDUCTOR, "R.86", "-", 0);
+    /* Behind 10 ohm 90 of the coil and x of the load leave 2.5 V where x is 2.54 ohm. */
+    add("load", OC_THING_RESISTOR, "R.87", "-", holds ? 2.62 : 2.46);
+    ck_assert(oc_wiring_add_relay(wiring, "R", 90));
+    run(&at_rest, NULL, OC_FAILURE_NONE, 0);
+    ck_assert_int_eq(result.steady, holds);
+    end();
+  }
+}
+END_TEST
+
 /* ---- faults ---- */
 
 START_TEST(whatever_carries_the_current_or_the_coil_stops_the_fan_when_open)
@@ -226,6 +283,9 @@ END_TEST
 int main(void) {
   return RUN_TESTS("drive", a_fan_runs_when_it_is_asked_and_the_key_is_on,
                    a_jumper_in_the_socket_needs_neither_key_nor_relay,
+                   sound_things_have_the_ohms_that_are_common,
+                   a_fuse_blows_above_1_6_times_its_rating,
+                   a_relay_that_is_in_lets_go_below_2_5_volts,
                    whatever_carries_the_current_or_the_coil_stops_the_fan_when_open,
                    half_an_ohm_in_the_feed_leaves_a_slow_fan,
                    a_bulb_in_the_place_of_the_fan_is_nearly_as_bright_behind_half_an_ohm,

@@ -185,6 +185,71 @@ START_TEST(a_fault_matters_that_keeps_the_fan_slow_or_blows_a_fuse)
 }
 END_TEST
 
+/* ---- the figures of the trade ---- */
+
+/* A motor straight on a battery that makes it turn at such a share of its speed: V of 15 A. */
+static double volts_for(double speed) {
+  return (0.15 + 0.02) * 15 * speed * speed + 9.75 * speed;
+}
+
+/* One motor on a battery, and a wire to nowhere. */
+static void begin_motor(double volts) {
+  begin();
+  oc_wiring_begin(wiring);
+  join(wiring, "battery", OC_THING_BATTERY, "+", "-", volts);
+  join(wiring, "fan", OC_THING_MOTOR, "+", "-", 15);
+  join(wiring, "spare", OC_THING_CONDUCTOR, "+", "end", 0);
+}
+
+START_TEST(an_eye_sees_a_fan_run_from_nine_tenths_of_its_speed_and_stand_or_creep_to_six)
+{
+  static const struct {
+    double speed;
+    enum oc_seen seen;
+  } fans[] = {
+      {0.91, OC_SEEN_GOOD}, {0.89, OC_SEEN_UNSURE}, {0.61, OC_SEEN_UNSURE}, {0.59, OC_SEEN_BAD}};
+  for (size_t i = 0; i < sizeof fans / sizeof fans[0]; i++) {
+    begin_motor(volts_for(fans[i].speed));
+    const struct oc_look look = {OC_LOOK_FAN, thing("fan"), {.key = true}};
+    ck_assert_int_eq(oc_meaning_see(drive, wiring, NULL, &look), fans[i].seen);
+    end();
+  }
+}
+END_TEST
+
+START_TEST(an_eye_sees_a_bulb_bright_from_10_volts_and_dim_to_8)
+{
+  static const struct {
+    double volts;
+    enum oc_seen seen;
+  } bulbs[] = {
+      {10.1, OC_SEEN_GOOD}, {9.9, OC_SEEN_UNSURE}, {8.1, OC_SEEN_UNSURE}, {7.9, OC_SEEN_BAD}};
+  for (size_t i = 0; i < sizeof bulbs / sizeof bulbs[0]; i++) {
+    begin_motor(bulbs[i].volts);
+    const struct oc_look look = {OC_LOOK_BULB,
+                                 0,
+                                 {.unplugged = oc_set_of(thing("fan")),
+                                  .across_count = 1,
+                                  .across = {{OC_POINT_PLUS, OC_POINT_MINUS, 1, 0}}}};
+    ck_assert_int_eq(oc_meaning_see(drive, wiring, NULL, &look), bulbs[i].seen);
+    end();
+  }
+}
+END_TEST
+
+START_TEST(below_three_quarters_of_its_speed_a_fan_matters)
+{
+  for (int slow = 0; slow < 2; slow++) {
+    begin_motor(volts_for(slow ? 0.74 : 0.76));
+    oc_faults_list(faults, drive, wiring, HOT);
+    for (size_t i = 0; i < faults->count; i++)
+      if (faults->failure[i].thing == thing("spare"))
+        ck_assert_int_eq(faults->matters[i], slow);
+    end();
+  }
+}
+END_TEST
+
 START_TEST(a_test_that_a_sound_wiring_fails_is_of_no_use)
 {
   begin();
@@ -204,5 +269,8 @@ int main(void) {
                    a_click_clears_the_coil_side_and_never_the_contact,
                    a_new_fuse_that_holds_while_the_relay_is_out_says_nothing_of_a_wire_that_rubs,
                    a_fault_matters_that_keeps_the_fan_slow_or_blows_a_fuse,
+                   an_eye_sees_a_fan_run_from_nine_tenths_of_its_speed_and_stand_or_creep_to_six,
+                   an_eye_sees_a_bulb_bright_from_10_volts_and_dim_to_8,
+                   below_three_quarters_of_its_speed_a_fan_matters,
                    a_test_that_a_sound_wiring_fails_is_of_no_use);
 }
