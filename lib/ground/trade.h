@@ -199,6 +199,10 @@
 #define OC_SOUND_FUSE_OHM      OC_FIGURE(0.003)
 #define OC_SOUND_OUTPUT_OHM    OC_FIGURE(1)
 #define OC_SOUND_BATTERY_OHM   OC_FIGURE(0.02)
+/* A battery at rest, and the coil of a relay: 70 to 110 ohm (Daewoo Lacetti workshop manual, 2009,
+ * cooling fan always on). */
+#define OC_BATTERY_AT_REST_V OC_FIGURE(12.6)
+#define OC_RELAY_COIL_OHM    OC_FIGURE(90)
 /* Where a relay of 12 V pulls in and lets go; common practice, no source. */
 #define OC_RELAY_PULLS_IN_V OC_FIGURE(7)
 #define OC_RELAY_LETS_GO_V  OC_FIGURE(2.5)
