@@ -350,13 +350,12 @@ static bool judge(ohm_finding *finding, struct oc_soak *soak) {
     bool inside_curve = take_shown(soak);
     decide(finding, soak, inside_curve);
     bool plug_on = measurement->place == OHM_PLACE_PLUG_ON;
-    bool bad = ohm_finding_verdict(finding) == OHM_OUTSIDE;
     tell(finding, OHM_FIELD_DECIDABLE_H, hours_until(soak, decides));
-    if (inside_curve && !plug_on)
-      tell(finding, OHM_FIELD_PASSES_H, hours_until(soak, passes));
-    if (inside_curve && !plug_on && !bad)
-      tell_missed(finding, soak);
-    return inside_curve && !plug_on;
+    if (!inside_curve || plug_on)
+      return false;
+    tell(finding, OHM_FIELD_PASSES_H, hours_until(soak, passes));
+    tell_missed(finding, soak);
+    return true;
   }
   return false;
 }

@@ -70,7 +70,8 @@ static void others_line(struct oc_page *page) {
 
 static void fan_line(struct oc_page *page) {
   double missed_k = oc_page_number(page, OHM_FIELD_MISSED_COLD_K);
-  if (isnan(missed_k))
+  /* What is too cold has shown. */
+  if (isnan(missed_k) || ohm_finding_verdict(page->finding) == OHM_OUTSIDE)
     return;
   if (missed_k < OC_LEAST_SAID_K)
     oc_page_add(page, "NOT ANSWERED: nothing too cold hides here, but it was not hot");
