@@ -15,8 +15,8 @@ int main(void) {
   ohm_bench *bench = sensor ? ohm_bench_new(&error) : NULL;
   if (ohm_bench_use_sensor(bench, sensor) == OHM_OK &&
       ohm_bench_set(bench, OHM_SETTING_AT, "17C+-1", &error) == OHM_OK &&
-      ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3@2000",
-                    &error) == OHM_OK)
+      ohm_bench_set(bench, OHM_SETTING_METER, "0.8%+3@2000", &error) ==
+          OHM_OK)
     answer = ohm_bench_expect(bench, &error);
   const ohm_finding *finding = ohm_answer_finding(answer);
   if (finding)
