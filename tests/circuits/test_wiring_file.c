@@ -39,7 +39,7 @@ static void check_refused(const char *rows, ohm_status status, const char *said)
   snprintf(text, sizeof text, "link,kind,from,to,value,by\nbattery,battery,+,-,,\n%s", rows);
   struct oc_wiring *wiring = oc_wiring_file_parse(text, strlen(text), "own", &error);
   ck_assert_msg(wiring == NULL, "%s", rows);
-  ck_assert_msg(error.status == status, "%s: %s", rows, error.message);
+  ck_assert_msg(error.status == (int)status, "%s: %s", rows, error.message);
   ck_assert_msg(strstr(error.message, said) != NULL, "no \"%s\" in: %s", said, error.message);
 }
 
