@@ -1373,7 +1373,7 @@ typedef enum ohm_setting_kind {
  */
 #define OHM_SETTINGS(X)                                                                            \
   X(1, LEVEL, level, PROBABILITY, "0.95", "(0.5, 1)", "0.95",                                      \
-    "check identify pins explain soak signal substitute loom circuit measure expect",                     \
+    "check identify pins explain soak signal substitute loom circuit measure expect",              \
     "how probable a verdict must be before it is given")                                           \
   X(2, FAN_C, fan_c, TEMPERATURE, "97C", "(0, 130)", "97C",                                        \
     "check identify pins explain soak signal substitute loom fanpoint circuit",                    \
@@ -1381,26 +1381,27 @@ typedef enum ohm_setting_kind {
   X(3, LIMIT_K, limit_k, DIFFERENCE, "5C", "(0, 100]", "5C", "check soak signal loom",             \
     "how late or early the fan may start")                                                         \
   X(4, BAND, band, TEXT, "the widest of those printed for the temperature",                        \
-    "a band of the sensor", "kawasaki-z750", "check explain expect", "the maker's band to judge by")      \
+    "a band of the sensor", "kawasaki-z750", "check explain expect",                               \
+    "the maker's band to judge by")                                                                \
   X(5, TOLERANCE_PERCENT, tolerance_percent, PERCENT, "what the makers printed", "(0, 100)", "5%", \
-    "check identify pins explain expect",                                                                 \
+    "check identify pins explain expect",                                                          \
     "what is allowed either side of nominal, percent of resistance")                               \
   X(6, PLACE, place, PLACE, "not told", "sensor, plug_on, module", "sensor", "check explain soak", \
     "where the probes were, of readings that do not say")                                          \
   X(7, AT, at, REFERENCE, "each reading carries its own", "a temperature, ice, boil",              \
-    "21.5C+-0.5", "check identify pins explain signal measure expect",                                    \
+    "21.5C+-0.5", "check identify pins explain signal measure expect",                             \
     "the temperature the sensor really has, of readings that carry none")                          \
   X(8, U_AT_K, u_at_k, DIFFERENCE, "none", "(0, 1000]", "0.2C",                                    \
-    "check identify pins explain signal expect",                                                          \
+    "check identify pins explain signal expect",                                                   \
     "standard uncertainty of those temperatures beside their limit, normal")                       \
   X(9, METER, meter, METER, "1%+3", "an accuracy as meter makers print it", "0.8%+3@2000",         \
-    "check identify pins explain soak signal loom measure expect",                                        \
+    "check identify pins explain soak signal loom measure expect",                                 \
     "what the maker of the ohmmeter states of its accuracy")                                       \
   X(10, LEADS, leads, LEADS, "0.3+-0.2", "0 to 1000 ohm, with a limit or not", "0.4+-0.1",         \
-    "check identify pins explain soak signal loom measure expect",                                        \
+    "check identify pins explain soak signal loom measure expect",                                 \
     "resistance of the leads, taken off the reading")                                              \
   X(11, CURRENT_MA, current_ma, CURRENT, "up to 1mA, less on higher ranges", "(0, 1000]", "1mA",   \
-    "check identify pins explain soak expect",                                                            \
+    "check identify pins explain soak expect",                                                     \
     "what the ohmmeter sends through the sensor; it warms one whose dissipation factor is known")  \
   X(12, AIR, air, AIR, "that of the history, within 2C", "a temperature, with a limit or not",     \
     "9C+-2", "soak",                                                                               \
@@ -1612,7 +1613,7 @@ typedef enum ohm_field_kind {
   X(86, MISSED_COLD_K, missed_cold_k, NUMBER,                                                      \
     "largest error to the cold side that could be missed, kelvin")                                 \
   X(87, DECIDABLE_H, decidable_h, NUMBER,                                                          \
-    "hours after which one in the middle of what is left would pass; absent: never up to 72")                         \
+    "hours after which one in the middle of what is left would pass; absent: never up to 72")      \
   X(88, AGREEMENT, agreement, WORD, "what the sensors say of each other; see OHM_AGREEMENTS")      \
   X(89, ODD, odd, WORD, "which one does not agree with the others; see OHM_SOAKED_SENSORS")        \
   X(90, ODD_OFF_K, odd_off_k, NUMBER, "how far it is off from what the others say, kelvin")        \
@@ -1646,7 +1647,8 @@ typedef enum ohm_field_kind {
   X(116, PARTED_K, parted_k, NUMBER, "degrees the module is off what the sensor has")              \
   X(117, START_C, start_c, NUMBER,                                                                 \
     "true temperature at which the fan starts; absent: never to 130 C")                            \
-  X(118, START_LOW_C, start_low_c, NUMBER, "least it could be at the level; absent: it always runs") \
+  X(118, START_LOW_C, start_low_c, NUMBER,                                                         \
+    "least it could be at the level; absent: it always runs")                                      \
   X(119, START_HIGH_C, start_high_c, NUMBER, "greatest it could be; absent: never up to 130 C")    \
   X(120, AIM_C, aim_c, NUMBER, "temperature the module is to see")                                 \
   X(121, FIRST_OHM, first_ohm, NUMBER, "resistor to fit")                                          \
@@ -1723,7 +1725,7 @@ typedef enum ohm_field_kind {
   X(187, WIRES, wires, WORD, "whether plug and wires are good for the fan; see OHM_VERDICTS")      \
   X(188, P_NONE, p_none, NUMBER, "probability that it is none of those compared")                  \
   X(189, PASSES_H, passes_h, NUMBER,                                                               \
-    "hours from which on the same reading would pass a soak; absent: never up to 72")                \
+    "hours from which on the same reading would pass a soak; absent: never up to 72")              \
   X(190, UNLIMITED, unlimited, NUMBER,                                                             \
     "of several readings, those left out, their temperatures having no printed limits")
 
