@@ -12,13 +12,6 @@ static void tell(ohm_finding *finding, ohm_field field, double value) {
   oc_finding_set_number(finding, field, value);
 }
 
-static double noise_u(const struct oc_budget *budget) {
-  for (size_t i = 0; i < budget->count; i++)
-    if (budget->causes[i].name == OC_CAUSE_REFERENCE_NOISE)
-      return budget->causes[i].u;
-  return 0;
-}
-
 void oc_bath_tell_temperature(ohm_finding *finding, const struct oc_measurement *measurement) {
   struct oc_spread spread = oc_spread_of(&measurement->bath);
   oc_finding_set_reference(finding, (ohm_reference_kind)measurement->reference->kind);
@@ -27,7 +20,8 @@ void oc_bath_tell_temperature(ohm_finding *finding, const struct oc_measurement 
   tell(finding, OHM_FIELD_EXPANDED_AT_K, oc_spread_expanded(&spread, measurement->level));
   tell(finding, OHM_FIELD_REFERENCE_LIMIT_K,
        oc_budget_limit(&measurement->bath, OC_CAUSE_REFERENCE_LIMIT));
-  tell(finding, OHM_FIELD_REFERENCE_U_K, noise_u(&measurement->bath));
+  tell(finding, OHM_FIELD_REFERENCE_U_K,
+       oc_budget_normal(&measurement->bath, OC_CAUSE_REFERENCE_NOISE));
   if (measurement->element.value > measurement->bath.value) {
     tell(finding, OHM_FIELD_HEATING_K, measurement->element.value - measurement->bath.value);
     tell(finding, OHM_FIELD_HEATING_LIMIT_K,
@@ -244,12 +238,6 @@ static void decide_over(ohm_finding *finding, const struct oc_measurement *measu
   oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_HIGH);
 }
 
-/* That needs no limits. */
-static bool is_next_to_nothing(const struct oc_measurement *measurement) {
-  double nominal_ohm = oc_curve_resistance_beyond(measurement->curve, measurement->bath.value);
-  return measurement->read.value < fmin(OC_SHORTED_OHM, OC_SHORTED_SHARE * nominal_ohm);
-}
-
 static void judge(ohm_finding *finding, const struct oc_measurement *measurement) {
   switch (measurement->reading->display) {
   case OC_DISPLAY_OPEN:
@@ -267,7 +255,7 @@ static void judge(ohm_finding *finding, const struct oc_measurement *measurement
   if (oc_measurement_misses_k(measurement)) {
     tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * measurement->reading->r_ohm);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
-  } else if (measurement->covered != OHM_OK && is_next_to_nothing(measurement)) {
+  } else if (measurement->covered != OHM_OK && oc_measurement_is_shorted(measurement)) {
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
   } else if (measurement->covered == OHM_NOT_FOUND) {
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_NO_TOLERANCE);

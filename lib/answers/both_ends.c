@@ -63,14 +63,6 @@ static double alpha_at(const struct oc_measurement *measurement) {
   return isnan(alpha_per_k) ? 0 : alpha_per_k;
 }
 
-static double noise_of(const struct oc_measurement *measurement) {
-  double square = 0;
-  for (size_t i = 0; i < measurement->bath.count; i++)
-    if (measurement->bath.causes[i].name == OC_CAUSE_REFERENCE_NOISE)
-      square += measurement->bath.causes[i].u * measurement->bath.causes[i].u;
-  return sqrt(square);
-}
-
 static void add_temperature(struct between *between, const struct oc_measurement *sensor,
                             const struct oc_measurement *module, double expected_ohm,
                             double moved_k) {
@@ -90,7 +82,8 @@ static void add_temperature(struct between *between, const struct oc_measurement
   if (apart_k == 0)
     return;
   /* Each its own: of the thermometer, and of the part about its curve. */
-  double noise_ohm = hypot(at_sensor * noise_of(sensor), at_module * noise_of(module));
+  double noise_ohm = hypot(at_sensor * oc_budget_normal(&sensor->bath, OC_CAUSE_REFERENCE_NOISE),
+                           at_module * oc_budget_normal(&module->bath, OC_CAUSE_REFERENCE_NOISE));
   double scatter_ohm = OC_SCATTER * fmin(1, apart_k / OC_ELSEWHERE_K) * sqrt(2) * expected_ohm;
   oc_budget_add_normal(&between->ohm, OC_CAUSE_REFERENCE_NOISE, hypot(noise_ohm, scatter_ohm));
 }

@@ -342,9 +342,7 @@ static bool judge(ohm_finding *finding, struct oc_soak *soak) {
   if (oc_measurement_misses_k(measurement)) {
     tell(finding, OHM_FIELD_SUGGESTED_OHM, 1000 * measurement->reading->r_ohm);
     oc_finding_set_verdict(finding, OHM_UNDECIDED, OHM_REASON_MISSING_K);
-  } else if (measurement->read.value < OC_SHORTED_OHM &&
-             measurement->read.value <
-                 OC_SHORTED_SHARE * ohm_finding_number(finding, OHM_FIELD_EXPECTED_OHM)) {
+  } else if (oc_measurement_is_shorted(measurement)) {
     oc_finding_set_verdict(finding, OHM_OUTSIDE, OHM_REASON_SHORTED);
   } else {
     bool inside_curve = take_shown(soak);

@@ -32,6 +32,13 @@ double oc_budget_u(const struct oc_budget *budget) {
   return u;
 }
 
+double oc_budget_normal(const struct oc_budget *budget, enum oc_cause_name name) {
+  for (size_t i = 0; i < budget->count; i++)
+    if (budget->causes[i].name == name && budget->causes[i].shape == OC_NORMAL)
+      return budget->causes[i].u;
+  return 0;
+}
+
 double oc_budget_limit(const struct oc_budget *budget, enum oc_cause_name name) {
   for (size_t i = 0; i < budget->count; i++)
     if (budget->causes[i].name == name && budget->causes[i].shape == OC_RECTANGULAR)

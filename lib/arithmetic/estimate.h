@@ -61,6 +61,9 @@ double oc_cause_limit(const struct oc_cause *cause);
 /** Half-width of the rectangular cause of that name; 0 when there is none. */
 double oc_budget_limit(const struct oc_budget *budget, enum oc_cause_name name);
 
+/** Standard uncertainty of the normal cause of that name; 0 when there is none. */
+double oc_budget_normal(const struct oc_budget *budget, enum oc_cause_name name);
+
 /** Combined standard uncertainty, GUM 5.1.2 with unit sensitivity. */
 double oc_budget_u(const struct oc_budget *budget);
 

@@ -130,6 +130,11 @@ bool oc_measurement_misses_k(const struct oc_measurement *measurement) {
 
 /* ---- what could hide ---- */
 
+bool oc_measurement_is_shorted(const struct oc_measurement *measurement) {
+  double nominal_ohm = oc_curve_resistance_beyond(measurement->curve, measurement->bath.value);
+  return measurement->read.value < fmin(OC_SHORTED_OHM, OC_SHORTED_SHARE * nominal_ohm);
+}
+
 void oc_measurement_expose(const struct oc_measurement *measurement, struct oc_tolerance *tolerance,
                            struct oc_exposure *exposure) {
   *tolerance = measurement->tolerance;

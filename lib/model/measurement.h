@@ -63,6 +63,9 @@ bool oc_measurement_band(struct oc_measurement *by, size_t index, const char **n
 /** Whether a thousand times as much was probably read: "2.31" on a dial at 20k is 2.31 k. */
 bool oc_measurement_misses_k(const struct oc_measurement *measurement);
 
+/** Whether a number that was read is next to nothing beside the nominal one there. */
+bool oc_measurement_is_shorted(const struct oc_measurement *measurement);
+
 /** The tolerance to look for hidden faults with, and the fan. */
 void oc_measurement_expose(const struct oc_measurement *measurement, struct oc_tolerance *tolerance,
                            struct oc_exposure *exposure);
