@@ -1026,7 +1026,7 @@ typedef struct ohm_circuit ohm_circuit;
 /** The columns of a circuit file's tests, and what they hold. */
 #define OHM_TEST_COLUMNS(X)                                                                        \
   X(TEST, test, "its name")                                                                        \
-  X(ROLE, role, "symptom, condition or blank")                                                     \
+  X(ROLE, role, "symptom, condition, proof or blank")                                                     \
   X(WHAT, what, "what is done or measured, and what is good")                                      \
   X(POINTS, points, "where, between which points")                                                 \
   X(CONDITION, condition, "under which condition")                                                 \

@@ -11,7 +11,7 @@ fail() {
 }
 
 # Rooms without a test program of their own, and the one that covers them.
-covered="bigint:number built_in:sensor_built_in circuit_built_in:circuit circuit_cells:circuit_file companions:soak contributions:likelihood complaints:table_file deduction:isolation field:finding fitted:fit_answer next_reading:identify notation:reading path_point:signal_path platinum:models printed:audit reading_lines:report report_expect:expect report_explain:explain report_identify:identify report_isolation:isolation report_signal_path:signal_path report_soak:soak report_substitute:substitute report_terminals:terminals sensor_build:sensor_file silicon:models suspect:audit text:status told:bath trial:explain"
+covered="candidates:isolation next_test:isolation wired_link:wiring_file wired_test:wired_circuit wired_fan:wired_circuit wired_relay:wired_circuit wired_fuse:wired_circuit wired_point:wired_circuit wired_heat:wired_circuit bigint:number built_in:sensor_built_in circuit_built_in:circuit circuit_cells:circuit_file companions:soak contributions:likelihood complaints:table_file deduction:isolation field:finding fitted:fit_answer next_reading:identify notation:reading path_point:signal_path platinum:models printed:audit reading_lines:report report_expect:expect report_explain:explain report_identify:identify report_isolation:isolation report_signal_path:signal_path report_soak:soak report_substitute:substitute report_terminals:terminals sensor_build:sensor_file silicon:models suspect:audit text:status told:bath trial:explain"
 
 # Names of headers of ISO C, POSIX and common systems.
 taken="assert complex ctype errno fenv float inttypes iso646 limits locale math setjmp

@@ -6,171 +6,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../model/deduction.h"
-#include "../arithmetic/diagnosis.h"
+#include "../model/next_test.h"
 #include "../bench/finding.h"
 #include "../ground/number.h"
 #include "../ground/status.h"
 #include "told.h"
-
-static const double least_bits = 1e-9;
-
-/* ---- how probable ---- */
-
-struct candidate {
-  oc_set set;
-  oc_set parts; /* what would be renewed */
-  double weight;
-};
-
-struct candidates {
-  struct oc_diagnosis diagnosis;
-  size_t count;
-  struct candidate each[OC_DIAGNOSIS_ROOM]; /* those that renew the same stand together */
-  double weights[OC_DIAGNOSIS_ROOM];
-  oc_set parts[OC_DIAGNOSIS_ROOM];
-  oc_set any; /* every link in one of the sets */
-};
-
-static oc_set parts_of(const struct ohm_circuit *circuit, oc_set set) {
-  oc_set parts = 0;
-  for (size_t link = 0; link < circuit->link_count; link++)
-    if (set & oc_set_of(link) && !(parts & oc_set_of(link)))
-      parts |= oc_circuit_part(circuit, link);
-  return parts;
-}
-
-static int by_parts(const void *left, const void *right) {
-  const struct candidate *a = left;
-  const struct candidate *b = right;
-  if (a->parts != b->parts)
-    return a->parts < b->parts ? -1 : 1;
-  return a->set < b->set ? -1 : a->set > b->set;
-}
-
-static void find_candidates(const struct oc_deduction *it, struct candidates *candidates) {
-  struct oc_diagnosis *diagnosis = &candidates->diagnosis;
-  double odds[OC_DIAGNOSIS_PARTS] = {0};
-  for (size_t i = 0; i < it->circuit->link_count; i++)
-    odds[i] = oc_deduction_odds(it, i);
-  oc_diagnosis_find(it->conflicts, it->conflict_count, diagnosis);
-  oc_diagnosis_weigh(diagnosis, odds, candidates->weights);
-  candidates->count = diagnosis->count;
-  candidates->any = 0;
-  for (size_t i = 0; i < diagnosis->count; i++) {
-    oc_set set = diagnosis->sets[i];
-    candidates->any |= set;
-    candidates->each[i] =
-        (struct candidate){set, parts_of(it->circuit, set), candidates->weights[i]};
-  }
-  qsort(candidates->each, candidates->count, sizeof candidates->each[0], by_parts);
-  for (size_t i = 0; i < candidates->count; i++) {
-    candidates->weights[i] = candidates->each[i].weight;
-    candidates->parts[i] = candidates->each[i].parts;
-  }
-}
-
-/* ---- the next test ---- */
-
-static bool need_is_met(const struct oc_deduction *it, const char *word, size_t length) {
-  const struct ohm_circuit *circuit = it->circuit;
-  const char *sign = memchr(word, '=', length);
-  size_t name = (size_t)(sign - word);
-  size_t rest = length - name - 1;
-  if (oc_circuit_is(sign + 1, rest, "yes"))
-    return it->stated[oc_circuit_fact(circuit, word, name)];
-  if (oc_circuit_is(sign + 1, rest, "renewed"))
-    return it->renewed & oc_set_of(oc_circuit_link(circuit, word, name));
-  bool good = oc_circuit_is(sign + 1, rest, "good");
-  return it->tests[oc_circuit_test(circuit, word, name)].seen ==
-         (good ? OC_SEEN_GOOD : OC_SEEN_BAD);
-}
-
-static bool needs_are_met(const struct oc_deduction *it, const struct oc_test *test) {
-  const char *needs = test->cells[OHM_TEST_NEEDS];
-  const char *word;
-  size_t length;
-  while (oc_circuit_word(&needs, &word, &length))
-    if (!need_is_met(it, word, length))
-      return false;
-  if (test->amperes[0] == OC_NO_PLACE)
-    return true;
-  for (size_t i = 0; i < 2 && test->amperes[i] != OC_NO_PLACE; i++)
-    if (it->tests[test->amperes[i]].seen == OC_SEEN_GOOD)
-      return true;
-  return false;
-}
-
-static bool can_be_made(const struct oc_deduction *it, size_t test) {
-  const struct oc_test *t = &it->circuit->tests[test];
-  return oc_deduction_has_tools(it, test) && needs_are_met(it, t);
-}
-
-/* Good is 0, bad is 1. */
-static int predicted(const struct oc_deduction *it, size_t test, oc_set set) {
-  oc_set bad = oc_deduction_accused(it, test);
-  if (it->circuit->tests[test].clears & set)
-    return 1;
-  return bad && !(bad & set) ? 0 : OC_UNPREDICTED;
-}
-
-static double bits_of(const struct oc_deduction *it, const struct candidates *candidates,
-                      size_t test) {
-  int outcomes[OC_DIAGNOSIS_ROOM];
-  for (size_t i = 0; i < candidates->count; i++)
-    outcomes[i] = predicted(it, test, candidates->each[i].set);
-  return oc_diagnosis_information(candidates->weights, candidates->parts, outcomes,
-                                  candidates->count, 2);
-}
-
-static size_t first_of_role(const struct oc_deduction *it, enum oc_test_role role) {
-  for (size_t i = 0; i < it->circuit->test_count; i++) {
-    enum oc_seen seen = it->tests[i].seen;
-    if (it->circuit->tests[i].role == role && can_be_made(it, i) &&
-        (seen == OC_SEEN_NOTHING || seen == OC_SEEN_UNSURE))
-      return i;
-  }
-  return OC_NO_PLACE;
-}
-
-static bool has_complaint(const struct oc_deduction *it) {
-  for (size_t i = 0; i < it->circuit->test_count; i++)
-    if (it->circuit->tests[i].role == OC_ROLE_SYMPTOM && it->tests[i].seen == OC_SEEN_BAD)
-      return true;
-  return false;
-}
-
-/* Of the tests so seen the one that tells most in a minute. */
-static size_t most_telling(const struct oc_deduction *it, const struct candidates *candidates,
-                           enum oc_seen seen, double *bits) {
-  size_t best = OC_NO_PLACE;
-  double best_rate = 0;
-  for (size_t i = 0; i < it->circuit->test_count; i++) {
-    const struct oc_test *test = &it->circuit->tests[i];
-    if (test->role == OC_ROLE_SYMPTOM || it->tests[i].seen != seen || !can_be_made(it, i))
-      continue;
-    double told = bits_of(it, candidates, i);
-    if (told > least_bits && told / test->minutes > best_rate) {
-      best_rate = told / test->minutes;
-      *bits = told;
-      best = i;
-    }
-  }
-  return best;
-}
-
-/* Whether the fan starts, whether it was asked, then what tells most; what was too near to
- * tell once more when nothing else is left. */
-static size_t next_test(const struct oc_deduction *it, const struct candidates *candidates,
-                        double *bits) {
-  *bits = NAN;
-  size_t next = first_of_role(it, OC_ROLE_SYMPTOM);
-  if (next == OC_NO_PLACE && has_complaint(it) && it->conflict_count == 0)
-    next = first_of_role(it, OC_ROLE_CONDITION);
-  if (next == OC_NO_PLACE)
-    next = most_telling(it, candidates, OC_SEEN_NOTHING, bits);
-  return next == OC_NO_PLACE ? most_telling(it, candidates, OC_SEEN_UNSURE, bits) : next;
-}
 
 /* ---- the answer ---- */
 
@@ -179,7 +19,7 @@ static const char *test_name(const struct oc_deduction *it, size_t test) {
 }
 
 /* The most probable first. */
-static void add_suspects(const struct oc_deduction *it, const struct candidates *candidates,
+static void add_suspects(const struct oc_deduction *it, const struct oc_candidates *candidates,
                          ohm_finding *finding) {
   double chance[OC_DIAGNOSIS_PARTS] = {0};
   for (size_t i = 0; i < candidates->count; i++)
@@ -275,7 +115,7 @@ static void add_contradiction(const struct oc_deduction *it, ohm_finding *findin
       off[circuit->balances[i].parts[k]] |= it->off_balance[i];
   }
   for (size_t i = 0; i < circuit->test_count; i++) {
-    bool accuses = oc_deduction_counts(it, i) && (oc_deduction_accused(it, i) & ~it->cleared) == 0;
+    bool accuses = oc_deduction_counts(it, i) && oc_deduction_blamed(it, i) == 0;
     bool clears = it->tests[i].seen == OC_SEEN_GOOD && circuit->tests[i].clears & it->contradicted;
     if (off[i] || accuses || clears)
       oc_finding_add_entry(finding, OHM_FIELD_CONTRADICTION, test_name(it, i));
@@ -286,8 +126,8 @@ static void add_count(struct oc_text *text, oc_set set) {
   oc_text_add_count(text, oc_set_size(set));
 }
 
-static void add_why(const struct oc_deduction *it, const struct candidates *candidates, size_t next,
-                    ohm_finding *finding) {
+static void add_why(const struct oc_deduction *it, const struct oc_candidates *candidates,
+                    size_t next, ohm_finding *finding) {
   const struct oc_test *test = &it->circuit->tests[next];
   char buffer[200];
   struct oc_text text = oc_text_begin(buffer, sizeof buffer);
@@ -310,7 +150,7 @@ static void add_why(const struct oc_deduction *it, const struct candidates *cand
   oc_finding_add_entry(finding, OHM_FIELD_NEXT_WHY, buffer);
 }
 
-static void add_next(const struct oc_deduction *it, const struct candidates *candidates,
+static void add_next(const struct oc_deduction *it, const struct oc_candidates *candidates,
                      size_t next, double bits, ohm_finding *finding) {
   static const struct {
     ohm_field field;
@@ -365,21 +205,40 @@ static size_t not_asked(const struct oc_deduction *it) {
   return OC_NO_PLACE;
 }
 
+/* What an eye took for a fan that runs is proved by a number: the first such test that is open, or
+ * what has to be known before it. */
+static size_t open_proof(const struct oc_deduction *it) {
+  for (size_t i = 0; i < it->circuit->test_count; i++) {
+    const struct oc_test *test = &it->circuit->tests[i];
+    if (test->role != OC_ROLE_PROOF || it->tests[i].seen == OC_SEEN_GOOD ||
+        it->tests[i].seen == OC_SEEN_SKIPPED || oc_next_test_was_made_twice(it, i))
+      continue;
+    if (oc_next_test_can_be_made(it, i))
+      return i;
+    size_t before = test->amperes[0];
+    if (oc_deduction_has_tools(it, i) && before != OC_NO_PLACE &&
+        oc_next_test_can_be_made(it, before) && it->tests[before].seen == OC_SEEN_NOTHING)
+      return before;
+  }
+  return OC_NO_PLACE;
+}
+
 /* A test that goes round what is at fault, to look for a second fault before buying: it is
  * there for a test that was bad, and accuses nothing that is known. */
 static size_t goes_round(const struct oc_deduction *it) {
   for (size_t i = 0; i < it->circuit->test_count; i++) {
     const struct oc_test *test = &it->circuit->tests[i];
-    if (strstr(test->cells[OHM_TEST_NEEDS], "=bad") && can_be_made(it, i) &&
+    if (strstr(test->cells[OHM_TEST_NEEDS], "=bad") && oc_next_test_can_be_made(it, i) &&
         it->tests[i].seen == OC_SEEN_NOTHING && !(test->accuses & it->faulty))
       return i;
   }
   return OC_NO_PLACE;
 }
 
-static const char *word_of(const struct oc_deduction *it, const struct candidates *candidates,
-                           size_t *next, double *bits) {
-  *next = next_test(it, candidates, bits);
+static const char *word_of(struct oc_deduction *it, struct oc_candidates *candidates, size_t *next,
+                           double *bits) {
+  *next = oc_next_test(it, candidates, bits);
+  it->faulty |= oc_candidates_condemned(it, candidates, *next != OC_NO_PLACE);
   if (*next == OC_NO_PLACE)
     *next = not_asked(it);
   if (is_too_hot(it))
@@ -387,8 +246,8 @@ static const char *word_of(const struct oc_deduction *it, const struct candidate
   if (it->is_contradictory)
     return "contradiction";
   if (has_started(it) && it->conflict_count == 0) {
-    *next = OC_NO_PLACE;
-    return "closed";
+    *next = open_proof(it);
+    return *next == OC_NO_PLACE ? "closed" : "go_on";
   }
   /* What is certain is renewed first when no test can go round it. */
   if (oc_deduction_is_explained(it) || (*next == OC_NO_PLACE && it->faulty)) {
@@ -431,11 +290,11 @@ static void add_seen(const struct oc_deduction *it, ohm_finding *finding) {
   oc_finding_add_entry(finding, OHM_FIELD_LAST, buffer);
 }
 
-static void answer(const struct oc_deduction *it, struct candidates *candidates,
+static void answer(struct oc_deduction *it, struct oc_candidates *candidates,
                    ohm_finding *finding) {
   size_t next;
   double bits;
-  find_candidates(it, candidates);
+  oc_candidates_find(it, candidates);
   const char *word = word_of(it, candidates, &next, &bits);
   bool closed = strcmp(word, "closed") == 0;
   bool found = strcmp(word, "found") == 0;
@@ -465,7 +324,7 @@ static void answer(const struct oc_deduction *it, struct candidates *candidates,
 struct work {
   struct oc_record record;
   struct oc_deduction deduction;
-  struct candidates candidates;
+  struct oc_candidates candidates;
 };
 
 ohm_status oc_isolation_judge(const ohm_circuit *circuit, const char *record, size_t length,

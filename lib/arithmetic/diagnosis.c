@@ -96,28 +96,31 @@ static double entropy(const double *p, int count, double sum) {
   return bits;
 }
 
-/* Add a set's share to each outcome. */
-static void spread(double *p, int outcomes, double weight, int predicted) {
-  for (int i = 0; i < outcomes; i++)
-    if (predicted == i || predicted == OC_UNPREDICTED)
-      p[i] += predicted == i ? weight : weight / outcomes;
+/* Add a set's share to each outcome that it leaves open. */
+static void spread(double *p, double weight, unsigned predicted) {
+  int open = 0;
+  for (int i = 0; i < OUTCOMES_MAX; i++)
+    open += (predicted >> i & 1) != 0;
+  for (int i = 0; i < OUTCOMES_MAX; i++)
+    if (predicted >> i & 1)
+      p[i] += weight / open;
 }
 
 /* That of the outcome, less what of it would be left were the group known. */
-double oc_diagnosis_information(const double *weights, const oc_set *groups, const int *predicted,
-                                size_t count, int outcomes) {
+double oc_diagnosis_information(const double *weights, const oc_set *groups,
+                                const unsigned *predicted, size_t count) {
   double all[OUTCOMES_MAX] = {0};
   double left = 0;
   for (size_t next, i = 0; i < count; i = next) {
     double own[OUTCOMES_MAX] = {0};
     double sum = 0;
     for (next = i; next < count && (next == i || (groups && groups[next] == groups[i])); next++) {
-      spread(all, outcomes, weights[next], predicted[next]);
-      spread(own, outcomes, weights[next], predicted[next]);
+      spread(all, weights[next], predicted[next]);
+      spread(own, weights[next], predicted[next]);
       sum += weights[next];
     }
     if (sum > 0)
-      left += sum * entropy(own, outcomes, sum);
+      left += sum * entropy(own, OUTCOMES_MAX, sum);
   }
-  return fmax(0, entropy(all, outcomes, 1) - left);
+  return fmax(0, entropy(all, OUTCOMES_MAX, 1) - left);
 }

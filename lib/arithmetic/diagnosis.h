@@ -45,20 +45,16 @@ void oc_diagnosis_find(const oc_set *conflicts, size_t count, struct oc_diagnosi
  */
 void oc_diagnosis_weigh(const struct oc_diagnosis *diagnosis, const double *odds, double *weights);
 
-/** In place of an outcome: the set leaves it open. */
-#define OC_UNPREDICTED (-1)
-
 /**
  * What a test is expected to tell, in bits: by how much the entropy over the groups is
- * expected to fall. What is left open counts as every outcome alike.
+ * expected to fall. Of several outcomes that a set leaves open each counts alike.
  *
  * In      weights    of count sets, their sum 1
  *         groups     sets with an equal value stand together and need not be told
  *                    apart; NULL: all do
- *         predicted  outcome of the test, 0 to outcomes - 1 or OC_UNPREDICTED
- *         outcomes   1 to 16
+ *         predicted  outcomes of the test that each set leaves open, a bit each, one at least
  */
-double oc_diagnosis_information(const double *weights, const oc_set *groups, const int *predicted,
-                                size_t count, int outcomes);
+double oc_diagnosis_information(const double *weights, const oc_set *groups,
+                                const unsigned *predicted, size_t count);
 
 #endif

@@ -69,6 +69,9 @@ bool oc_circuit_has_tool(const struct ohm_circuit *circuit, const char *tool, si
 
 /* ---- asking ---- */
 
+const char *const oc_wiring_columns[OC_WIRING_COLUMNS] = {
+    "link", "kind", "from", "to", "value", "by", "part", "action", "renew", "odds", "standing"};
+
 const char *const oc_link_columns[OHM_LINK_COLUMN_COUNT] = {
 #define NAME(constant, name, meaning) #name,
     OHM_LINK_COLUMNS(NAME)};
@@ -133,11 +136,30 @@ const char *ohm_circuit_note(const ohm_circuit *circuit, size_t index) {
   return circuit ? oc_notes_at(&circuit->notes, index) : NULL;
 }
 
+/* ---- outcomes ---- */
+
+static bool is_number(const struct oc_test *test) {
+  return OC_UNIT_VOLT <= test->unit && test->unit <= OC_UNIT_DROP;
+}
+
+oc_outcomes oc_test_good(const struct oc_test *test) {
+  return is_number(test) ? oc_outcome_within(oc_test_limits(test, 0)) : OC_OUTCOME_GOOD;
+}
+
+oc_outcomes oc_test_any(const struct oc_test *test) {
+  return is_number(test) ? oc_outcome_numbers(oc_test_limits(test, 0)) : OC_OUTCOME_ANY;
+}
+
 /* ---- giving back ---- */
 
 static void free_texts(char **texts, size_t count) {
   for (size_t i = 0; i < count; i++)
     free(texts[i]);
+}
+
+void oc_test_free(struct oc_test *test) {
+  free_texts(test->cells, OHM_TEST_COLUMN_COUNT);
+  free(test->foretold);
 }
 
 void ohm_circuit_free(ohm_circuit *circuit) {
@@ -146,7 +168,7 @@ void ohm_circuit_free(ohm_circuit *circuit) {
   for (size_t i = 0; i < circuit->link_count; i++)
     free_texts(circuit->links[i].cells, OHM_LINK_COLUMN_COUNT);
   for (size_t i = 0; i < circuit->test_count; i++)
-    free_texts(circuit->tests[i].cells, OHM_TEST_COLUMN_COUNT);
+    oc_test_free(&circuit->tests[i]);
   for (size_t i = 0; i < circuit->fact_count; i++) {
     free(circuit->facts[i].name);
     free(circuit->facts[i].text);
@@ -155,7 +177,11 @@ void ohm_circuit_free(ohm_circuit *circuit) {
     free(circuit->balances[i].text);
   oc_notes_free(&circuit->notes);
   free(circuit->links);
+  for (size_t i = 0; circuit->wired && i < circuit->wired->row_count; i++)
+    free_texts(circuit->wired->rows[i].cells, OC_WIRING_COLUMNS);
+  free(circuit->wired);
   free(circuit->tests);
+  free(circuit->failings);
   free(circuit->name);
   free(circuit->description);
   free(circuit->source);
@@ -206,6 +232,30 @@ static void add_row(struct oc_text *out, const char *const *cells, int count) {
   oc_text_add(out, "\n");
 }
 
+static void add_links(struct oc_text *out, const struct ohm_circuit *circuit) {
+  add_row(out, oc_link_columns, OHM_LINK_COLUMN_COUNT);
+  for (size_t i = 0; i < circuit->link_count; i++)
+    add_row(out, (const char *const *)circuit->links[i].cells, OHM_LINK_COLUMN_COUNT);
+}
+
+static void add_wiring(struct oc_text *out, const struct oc_wired *wired) {
+  add_row(out, oc_wiring_columns, OC_WIRING_COLUMNS);
+  for (size_t i = 0; i < wired->row_count; i++)
+    add_row(out, (const char *const *)wired->rows[i].cells, OC_WIRING_COLUMNS);
+}
+
+/* Those that follow from the wiring follow from it again. */
+static void add_tests(struct oc_text *out, const struct ohm_circuit *circuit) {
+  bool any = !circuit->wired;
+  for (size_t i = 0; i < circuit->test_count; i++)
+    any = any || !circuit->tests[i].is_usual;
+  if (any)
+    add_row(out, oc_test_columns, OHM_TEST_COLUMN_COUNT);
+  for (size_t i = 0; i < circuit->test_count; i++)
+    if (!circuit->tests[i].is_usual)
+      add_row(out, (const char *const *)circuit->tests[i].cells, OHM_TEST_COLUMN_COUNT);
+}
+
 size_t ohm_circuit_print(const ohm_circuit *circuit, char *buffer, size_t size) {
   struct oc_text out = oc_text_begin(buffer, size);
   if (!circuit)
@@ -219,11 +269,10 @@ size_t ohm_circuit_print(const ohm_circuit *circuit, char *buffer, size_t size) 
     add_line(&out, "fact ", circuit->facts[i].name, circuit->facts[i].text);
   for (size_t i = 0; i < circuit->balance_count; i++)
     add_line(&out, "balance", "", circuit->balances[i].text);
-  add_row(&out, oc_link_columns, OHM_LINK_COLUMN_COUNT);
-  for (size_t i = 0; i < circuit->link_count; i++)
-    add_row(&out, (const char *const *)circuit->links[i].cells, OHM_LINK_COLUMN_COUNT);
-  add_row(&out, oc_test_columns, OHM_TEST_COLUMN_COUNT);
-  for (size_t i = 0; i < circuit->test_count; i++)
-    add_row(&out, (const char *const *)circuit->tests[i].cells, OHM_TEST_COLUMN_COUNT);
+  if (circuit->wired)
+    add_wiring(&out, circuit->wired);
+  else
+    add_links(&out, circuit);
+  add_tests(&out, circuit);
   return out.length;
 }

@@ -25,16 +25,17 @@ static size_t word_place(const char *cell, const char *const *words, size_t coun
 
 static const char *const kind_words[OHM_LINK_KINDS] = {
     "power", "motor", "battery", "control", "electronics", "sensing", "cooling"};
-static const char *const role_words[] = {"", "symptom", "condition"};
+static const char *const role_words[] = {"", "symptom", "condition", "proof"};
 static const char *const load_words[OC_LOADS] = {"none", "lights", "bulb", "fan"};
 static const char *const unit_words[OC_UNITS] = {
     "", "V", "A", "ohm", "C", "V/A", "mV-fuse", "finding:sensor", "finding:module"};
 
+#define LETTERS "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
 static bool is_name(const char *text) {
   size_t length = strlen(text);
-  return 0 < length && length <= NAME_MAX && 'a' <= text[0] && text[0] <= 'z' &&
-         strspn(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == length &&
-         strcmp(text, "fan") != 0 && strcmp(text, "circuit") != 0;
+  return 0 < length && length <= NAME_MAX && strspn(text, LETTERS) > 0 &&
+         strspn(text, LETTERS "0123456789-_.") == length && strcmp(text, "circuit") != 0;
 }
 
 /* ---- links ---- */
@@ -69,7 +70,7 @@ static void understand_link(struct ohm_circuit *circuit, size_t index,
   size_t kind = PLACE_OF(link->cells[OHM_LINK_KIND], kind_words);
   if (!is_name(name))
     fail_link(complaints, OHM_BAD_DEFINITION, link, "no link can be called ", OHM_LINK_LINK,
-              "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit");
+              "; write a word of letters, 0-9, -, _ and ., a letter first, not circuit");
   else if (oc_circuit_link(circuit, name, strlen(name)) != index)
     fail_link(complaints, OHM_BAD_DEFINITION, link, "there are two links called ", OHM_LINK_LINK,
               "; name one of them otherwise");
@@ -171,9 +172,9 @@ static const char *fault_of_test(const struct ohm_circuit *circuit, struct oc_te
     *column = (at);                                                                                \
     return (why);                                                                                  \
   }
-  FAULT(!is_name(cells[OHM_TEST_TEST]), OHM_TEST_TEST,
-        "; write a word of a-z, 0-9 and -, a letter first, not fan or circuit")
-  FAULT(role == OC_NO_PLACE, OHM_TEST_ROLE, "; it may be symptom, condition or blank")
+  FAULT(!is_name(cells[OHM_TEST_TEST]) || strcmp(cells[OHM_TEST_TEST], "fan") == 0, OHM_TEST_TEST,
+        "; write a word of letters, 0-9, -, _ and ., a letter first, not fan or circuit")
+  FAULT(role == OC_NO_PLACE, OHM_TEST_ROLE, "; it may be symptom, condition, proof or blank")
   FAULT(load == OC_NO_PLACE, OHM_TEST_LOAD, "; it may be none, lights, bulb or fan")
   FAULT(unit == OC_NO_PLACE, OHM_TEST_UNIT,
         "; it may be blank, V, A, ohm, C, V/A, mV-fuse, finding:sensor or finding:module")
@@ -203,7 +204,7 @@ static const char *fault_of_test(const struct ohm_circuit *circuit, struct oc_te
         "; write names of links, apart by spaces, or *")
   FAULT(test->accuses && test->clears & ~test->accuses, OHM_TEST_CLEARS,
         "; it holds a link that is not in accuses, so that a fault there would not show")
-  FAULT(clears_unloaded(circuit, test), OHM_TEST_CLEARS,
+  FAULT(!test->is_usual && clears_unloaded(circuit, test), OHM_TEST_CLEARS,
         "; without load nothing is cleared that carries the fan's current: write bulb or fan as "
         "load, or leave it out of clears")
   FAULT(feeds_no_motor(circuit, test), OHM_TEST_FEEDS,
@@ -293,8 +294,7 @@ static void leave_out(struct ohm_circuit *circuit, size_t index, ohm_test_column
   oc_text_add(&what, oc_test_columns[column]);
   oc_text_add(&what, " is ");
   oc_complaints_note(complaints, spot_of(test->line, test->cells[column]), buffer, why);
-  for (int i = 0; i < OHM_TEST_COLUMN_COUNT; i++)
-    free(test->cells[i]);
+  oc_test_free(test);
   circuit->test_count--;
   memmove(test, test + 1, (circuit->test_count - index) * sizeof *test);
 }
@@ -368,12 +368,54 @@ static void understand_balances(struct ohm_circuit *circuit, struct oc_complaint
   circuit->balance_count = kept;
 }
 
+/* ---- what is foretold ---- */
+
+/* A link of which no way to fail is known has one, that matters. */
+static void name_failings(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
+  circuit->failings = calloc(circuit->link_count + 1, sizeof *circuit->failings);
+  if (!circuit->failings) {
+    oc_complaints_fail_memory(complaints);
+    return;
+  }
+  circuit->failing_count = circuit->link_count;
+  for (size_t i = 0; i < circuit->link_count; i++)
+    circuit->failings[i] = (struct oc_failing){(unsigned char)i, true, NAN, 1};
+}
+
+/* A good test says that what it clears is sound; what it accuses besides may look either way. */
+static oc_outcomes foretell(const struct oc_test *test, size_t link) {
+  oc_outcomes good = oc_test_good(test);
+  oc_outcomes any = oc_test_any(test);
+  if (test->clears & oc_set_of(link))
+    return (oc_outcomes)(any & ~good);
+  return test->accuses & oc_set_of(link) ? any : good;
+}
+
+static void foretell_all(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
+  for (size_t i = 0; i < circuit->test_count; i++) {
+    struct oc_test *test = &circuit->tests[i];
+    if (test->foretold)
+      continue;
+    test->foretold = malloc(circuit->failing_count + 1);
+    if (!test->foretold) {
+      oc_complaints_fail_memory(complaints);
+      return;
+    }
+    for (size_t k = 0; k < circuit->failing_count; k++)
+      test->foretold[k] = foretell(test, circuit->failings[k].link);
+  }
+}
+
 void oc_circuit_cells_understand(struct ohm_circuit *circuit, struct oc_complaints *complaints) {
   for (size_t i = 0; i < circuit->link_count && oc_goes_on(complaints); i++)
     understand_link(circuit, i, complaints);
   if (oc_goes_on(complaints))
     understand_tests(circuit, complaints);
   understand_balances(circuit, complaints);
+  if (oc_goes_on(complaints) && !circuit->failings)
+    name_failings(circuit, complaints);
+  if (oc_goes_on(complaints))
+    foretell_all(circuit, complaints);
   bool has_symptom = false;
   for (size_t i = 0; i < circuit->test_count; i++)
     has_symptom |= circuit->tests[i].role == OC_ROLE_SYMPTOM;

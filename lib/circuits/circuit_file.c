@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "circuit_cells.h"
+#include "wired_circuit.h"
+#include "wiring_file.h"
 #include "../ground/list.h"
 #include "../ground/number.h"
 #include "../ground/table_file.h"
@@ -15,12 +17,13 @@ enum key { NAME, DESCRIPTION, SOURCE, FAN, MOST, BALANCE, FACT };
 static const char *const words[FACT] = {"name",  "description", "source",
                                         "fan_c", "most_a",      "balance"};
 
-enum table { LINKS, TESTS };
+enum table { LINKS, TESTS, WIRING };
 
 struct reader {
   struct oc_table_file file;
   struct oc_complaints complaints;
   struct ohm_circuit *circuit;
+  struct oc_wiring_file wiring;
   enum table table;
   size_t link_room;
   size_t test_room;
@@ -173,9 +176,24 @@ static void take_cells(struct reader *reader) {
     oc_complaints_fail_memory(&reader->complaints);
 }
 
+static void take_wiring(struct reader *reader) {
+  if (reader->circuit->wired || reader->circuit->link_count > 0) {
+    oc_table_file_fail(&reader->file, OHM_BAD_DEFINITION, "a second table of links", NULL,
+                       ": write all rows below one header");
+    return;
+  }
+  reader->table = WIRING;
+  if (!oc_wiring_file_begin(&reader->wiring, &reader->file, reader->circuit))
+    oc_complaints_fail_memory(&reader->complaints);
+}
+
 static void take_row(struct reader *reader) {
   const struct oc_csv_cell *first = &reader->file.csv.cells[0];
-  if (oc_csv_is(first, "link"))
+  if (oc_csv_is(first, "link") && (reader->circuit->wired || oc_wiring_file_is(&reader->file.csv)))
+    take_wiring(reader);
+  else if (reader->file.has_header && reader->table == WIRING && !oc_csv_is(first, "test"))
+    oc_wiring_file_take_row(&reader->wiring);
+  else if (oc_csv_is(first, "link"))
     take_header(reader, LINKS, oc_link_columns, OHM_LINK_COLUMN_COUNT);
   else if (oc_csv_is(first, "test"))
     take_header(reader, TESTS, oc_test_columns, OHM_TEST_COLUMN_COUNT);
@@ -199,6 +217,8 @@ static void read_parts(struct reader *reader) {
       oc_table_file_fail(&reader->file, OHM_BAD_SYNTAX, reader->file.csv.fault, NULL, "");
 }
 
+/* ---- together ---- */
+
 static void give_name(struct reader *reader, const char *name) {
   struct ohm_circuit *circuit = reader->circuit;
   if (!circuit->name)
@@ -221,6 +241,10 @@ static void *parse(const struct oc_table_text *text, ohm_error *error) {
   reader.complaints.notes = &circuit->notes;
   oc_table_file_begin(&reader.file, &keys, text, &reader.complaints);
   read_parts(&reader);
+  if (circuit->wired && oc_goes_on(&reader.complaints))
+    oc_wiring_file_end(&reader.wiring);
+  if (circuit->wired && oc_goes_on(&reader.complaints))
+    oc_wired_circuit_make(circuit, &reader.complaints);
   if (oc_goes_on(&reader.complaints))
     oc_circuit_cells_understand(circuit, &reader.complaints);
   if (oc_goes_on(&reader.complaints))

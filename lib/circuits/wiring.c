@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+const char *const oc_way_words[OC_WAYS] = {"hot", "high", "ac", "unplugged", "commanded"};
+
 /* ---- points ---- */
 
 void oc_wiring_begin(struct oc_wiring *wiring) {
@@ -45,7 +47,8 @@ struct oc_thing *oc_wiring_add(struct oc_wiring *wiring, const char *name, enum 
       to >= wiring->point_count || strlen(name) >= OC_WIRING_NAME)
     return NULL;
   struct oc_thing *thing = &wiring->things[wiring->thing_count++];
-  *thing = (struct oc_thing){.kind = kind, .from = from, .to = to, .value = value};
+  *thing =
+      (struct oc_thing){.kind = kind, .from = from, .to = to, .value = value, .row = wiring->row};
   strcpy(thing->name, name);
   return thing;
 }
@@ -66,12 +69,17 @@ static struct joined join(const char *name, const char *end) {
 }
 
 /* A terminal of its own between a point of the wiring and one behind it, which is returned. */
-static size_t add_terminal(struct oc_wiring *wiring, const char *name, size_t point) {
+static size_t add_terminal(struct oc_wiring *wiring, const char *name, enum oc_thing_role role,
+                           size_t of, size_t point) {
   struct joined behind = join(name, "'");
   size_t inner =
       behind.fits ? oc_wiring_point(wiring, behind.text, strlen(behind.text)) : OC_WIRING_POINTS;
-  return oc_wiring_add(wiring, name, OC_THING_CONDUCTOR, point, inner, 0) ? inner
-                                                                          : OC_WIRING_POINTS;
+  struct oc_thing *terminal = oc_wiring_add(wiring, name, OC_THING_CONDUCTOR, point, inner, 0);
+  if (!terminal)
+    return OC_WIRING_POINTS;
+  terminal->role = role;
+  terminal->of = of;
+  return inner;
 }
 
 /* ---- relay and motor ---- */
@@ -88,7 +96,7 @@ static bool add_of_relay(struct oc_wiring *wiring, const char *name, const char 
   struct oc_thing *thing =
       joined.fits ? oc_wiring_add(wiring, joined.text, kind, from, to, value) : NULL;
   if (thing)
-    thing->relay = wiring->relay_count;
+    thing->of = wiring->relay_count;
   return thing != NULL;
 }
 
@@ -102,7 +110,7 @@ bool oc_wiring_add_relay(struct oc_wiring *wiring, const char *name, double coil
     behind[i] = OC_WIRING_POINTS;
     if (!cavity.fits || point == OC_WIRING_POINTS)
       continue;
-    behind[i] = add_terminal(wiring, cavity.text, point);
+    behind[i] = add_terminal(wiring, cavity.text, OC_ROLE_SOCKET, wiring->relay_count, point);
     if (behind[i] == OC_WIRING_POINTS)
       return false;
   }
@@ -110,17 +118,93 @@ bool oc_wiring_add_relay(struct oc_wiring *wiring, const char *name, double coil
       add_of_relay(wiring, name, ".contact", OC_THING_CONTACT, behind[FEED], behind[MAKE], 0) &&
       add_of_relay(wiring, name, ".rest", OC_THING_REST, behind[FEED], behind[REST], 0) &&
       add_of_relay(wiring, name, ".coil", OC_THING_COIL, behind[COIL_1], behind[COIL_2], coil_ohm);
-  wiring->relay_count++;
+  strcpy(wiring->relays[wiring->relay_count++], name);
   return whole;
 }
 
-bool oc_wiring_add_motor(struct oc_wiring *wiring, const char *name, size_t from, size_t to,
-                         double running_a) {
+/* ---- what is plugged ---- */
+
+static bool add_blade(struct oc_wiring *wiring, size_t motor) {
+  struct joined blade = join(wiring->things[motor].name, ".blade");
+  struct oc_thing *thing = blade.fits ? oc_wiring_add(wiring, blade.text, OC_THING_BLADE, 0, 0,
+                                                      wiring->things[motor].value)
+                                      : NULL;
+  if (thing)
+    thing->of = motor;
+  return thing != NULL;
+}
+
+struct oc_thing *oc_wiring_add_plugged(struct oc_wiring *wiring, const char *name,
+                                       enum oc_thing_kind kind, size_t from, size_t to,
+                                       double value) {
   struct joined first = join(name, ".1");
   struct joined second = join(name, ".2");
+  size_t thing = wiring->thing_count + 2;
   if (!first.fits || !second.fits)
+    return NULL;
+  size_t plus = add_terminal(wiring, first.text, OC_ROLE_PIN, thing, from);
+  size_t minus = add_terminal(wiring, second.text, OC_ROLE_PIN, thing, to);
+  if (!oc_wiring_add(wiring, name, kind, plus, minus, value) ||
+      (kind == OC_THING_MOTOR && !add_blade(wiring, thing)))
+    return NULL;
+  return &wiring->things[thing];
+}
+
+struct oc_thing *oc_wiring_add_fuse(struct oc_wiring *wiring, const char *name, size_t from,
+                                    size_t to, double rating_a) {
+  struct joined holder = join(name, ".clips");
+  size_t behind =
+      holder.fits ? add_terminal(wiring, holder.text, OC_ROLE_HOLDER, wiring->thing_count + 1, from)
+                  : OC_WIRING_POINTS;
+  return oc_wiring_add(wiring, name, OC_THING_FUSE, behind, to, rating_a);
+}
+
+bool oc_wiring_add_chafe(struct oc_wiring *wiring, size_t wire, size_t to) {
+  struct joined chafe = join(wiring->things[wire].name, ".chafe");
+  struct oc_thing *thing =
+      chafe.fits ? oc_wiring_add(wiring, chafe.text, OC_THING_CHAFE, wiring->things[wire].to, to, 0)
+                 : NULL;
+  if (thing)
+    thing->of = wire;
+  return thing != NULL;
+}
+
+/* ---- what asks ---- */
+
+static bool add_asker(struct oc_wiring *wiring, const char *name, const char *end,
+                      enum oc_thing_role role, unsigned loses, unsigned may_lose) {
+  size_t sensor = oc_wiring_find(wiring, name);
+  struct joined joined = join(name, end);
+  struct oc_thing *thing =
+      joined.fits ? oc_wiring_add(wiring, joined.text, OC_THING_ASKER, 0, 0, 0) : NULL;
+  if (!thing)
     return false;
-  size_t plus = add_terminal(wiring, first.text, from);
-  size_t minus = add_terminal(wiring, second.text, to);
-  return oc_wiring_add(wiring, name, OC_THING_MOTOR, plus, minus, running_a) != NULL;
+  thing->role = role;
+  thing->of = sensor;
+  thing->asked = loses;
+  thing->opens = may_lose;
+  return true;
+}
+
+static const unsigned by_heat = OC_WAY_HOT | OC_WAY_HIGH;
+
+bool oc_wiring_add_sensor(struct oc_wiring *wiring, const char *name) {
+  return add_asker(wiring, name, "", OC_ROLE_SENSOR, by_heat, 0) &&
+         add_asker(wiring, name, ".plug", OC_ROLE_SENSOR_PLUG, by_heat, OC_WAY_UNPLUGGED) &&
+         add_asker(wiring, name, ".wires", OC_ROLE_SENSOR_WIRES, by_heat, OC_WAY_UNPLUGGED) &&
+         add_asker(wiring, name, ".reading", OC_ROLE_READING, by_heat | OC_WAY_UNPLUGGED, 0);
+}
+
+bool oc_wiring_add_cooling(struct oc_wiring *wiring) {
+  return add_asker(wiring, "coolant", "", OC_ROLE_COOLANT, by_heat, 0) &&
+         add_asker(wiring, "thermostat", "", OC_ROLE_THERMOSTAT, by_heat, 0) &&
+         add_asker(wiring, "pump", "", OC_ROLE_PUMP, by_heat, 0);
+}
+
+unsigned oc_wiring_ways(const struct oc_wiring *wiring) {
+  unsigned ways = OC_WAY_HOT;
+  for (size_t i = 0; i < wiring->thing_count; i++)
+    if (wiring->things[i].kind == OC_THING_OUTPUT || wiring->things[i].kind == OC_THING_SWITCH)
+      ways |= wiring->things[i].asked;
+  return ways;
 }

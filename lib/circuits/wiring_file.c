@@ -6,103 +6,114 @@
 
 #include "../ground/number.h"
 
-/* ---- columns and words ---- */
-
-enum column { LINK, KIND, FROM, TO, VALUE, BY, COLUMNS };
-
-static const char *const column_names[COLUMNS] = {"link", "kind", "from", "to", "value", "by"};
+/* ---- words ---- */
 
 enum word {
   BATTERY,
-  FIRST_CONDUCTOR,
-  WIRE = FIRST_CONDUCTOR,
+  WIRE,
   SPLICE,
   STRAP,
   RAIL,
   GROUND,
-  LAST_CONDUCTOR = GROUND,
   FUSE,
   RELAY,
   OUTPUT,
   SWITCH,
   RESISTOR,
   MOTOR,
+  SENSOR,
   WORDS
 };
 
-static const char *const kind_words[WORDS] = {"battery", "wire",   "splice",   "strap",
-                                              "rail",    "ground", "fuse",     "relay",
-                                              "output",  "switch", "resistor", "motor"};
-
-static const enum oc_thing_kind kinds[WORDS] = {
-    [BATTERY] = OC_THING_BATTERY,   [WIRE] = OC_THING_CONDUCTOR, [SPLICE] = OC_THING_CONDUCTOR,
-    [STRAP] = OC_THING_CONDUCTOR,   [RAIL] = OC_THING_CONDUCTOR, [GROUND] = OC_THING_CONDUCTOR,
-    [FUSE] = OC_THING_FUSE,         [OUTPUT] = OC_THING_OUTPUT,  [SWITCH] = OC_THING_SWITCH,
-    [RESISTOR] = OC_THING_RESISTOR, [MOTOR] = OC_THING_MOTOR};
-
-/* What is usual where nothing is written; 0: it has to be. */
-static const double usual[WORDS] = {[BATTERY] = OC_BATTERY_AT_REST_V, [RELAY] = OC_RELAY_COIL_OHM};
-
-static const char *const ways[] = {"hot", "high", "ac", "unplugged", "commanded"};
-
-enum { WAYS = sizeof ways / sizeof ways[0] };
-
-struct reader {
-  struct oc_table_file file;
-  struct oc_complaints complaints;
-  struct oc_wiring *wiring;
-  size_t relays; /* whose points are not all known yet */
-  struct {
-    char name[OC_WIRING_NAME];
-    double coil_ohm;
-  } relay[OC_WIRING_RELAYS];
+static const struct {
+  const char *word;
+  enum oc_thing_kind kind;
+  enum oc_thing_role role;
+  double usual; /* value where nothing is written; 0: none is needed */
+  bool needs;   /* a value */
+} kinds[WORDS] = {
+    [BATTERY] = {"battery", OC_THING_BATTERY, OC_ROLE_NONE, 0, false},
+    [WIRE] = {"wire", OC_THING_CONDUCTOR, OC_ROLE_WIRE, 0, false},
+    [SPLICE] = {"splice", OC_THING_CONDUCTOR, OC_ROLE_SPLICE, 0, false},
+    [STRAP] = {"strap", OC_THING_CONDUCTOR, OC_ROLE_STRAP, 0, false},
+    [RAIL] = {"rail", OC_THING_CONDUCTOR, OC_ROLE_RAIL, 0, false},
+    [GROUND] = {"ground", OC_THING_CONDUCTOR, OC_ROLE_GROUND, 0, false},
+    [FUSE] = {"fuse", OC_THING_FUSE, OC_ROLE_NONE, 0, true},
+    [RELAY] = {"relay", OC_THING_COIL, OC_ROLE_NONE, 0, false},
+    [OUTPUT] = {"output", OC_THING_OUTPUT, OC_ROLE_NONE, 0, false},
+    [SWITCH] = {"switch", OC_THING_SWITCH, OC_ROLE_NONE, 0, false},
+    [RESISTOR] = {"resistor", OC_THING_RESISTOR, OC_ROLE_NONE, 0, true},
+    [MOTOR] = {"motor", OC_THING_MOTOR, OC_ROLE_NONE, 0, true},
+    [SENSOR] = {"sensor", OC_THING_ASKER, OC_ROLE_SENSOR, 0, false},
 };
 
-static void fail(struct reader *reader, ohm_status status, const char *what,
+static double usual_of(enum word word) {
+  return word == BATTERY ? OC_BATTERY_AT_REST_V : word == RELAY ? OC_RELAY_COIL_OHM : 0;
+}
+
+static void fail(struct oc_wiring_file *reader, ohm_status status, const char *what,
                  const struct oc_csv_cell *cell, const char *advice) {
-  oc_table_file_fail(&reader->file, status, what, cell, advice);
+  oc_table_file_fail(reader->file, status, what, cell, advice);
 }
 
-static bool goes_on(const struct reader *reader) {
-  return oc_goes_on(&reader->complaints);
+static void fail_room(struct oc_wiring_file *reader) {
+  fail(reader, OHM_TOO_LARGE, "more than 64 things with the terminals of relays and motors", NULL,
+       ": take together what lies one behind the other");
 }
 
-static const struct oc_csv_cell *cell_of(const struct reader *reader, enum column column) {
-  return oc_table_file_cell(&reader->file, column);
+static bool goes_on(const struct oc_wiring_file *reader) {
+  return oc_goes_on(reader->file->complaints);
+}
+
+static const struct oc_csv_cell *cell_of(const struct oc_wiring_file *reader,
+                                         enum oc_wiring_column column) {
+  return oc_table_file_cell(reader->file, column);
 }
 
 /* ---- cells ---- */
 
-static enum word take_kind(struct reader *reader) {
-  const struct oc_csv_cell *cell = cell_of(reader, KIND);
+static enum word take_kind(struct oc_wiring_file *reader) {
+  const struct oc_csv_cell *cell = cell_of(reader, OC_WIRING_KIND);
   for (int i = 0; i < WORDS; i++)
-    if (oc_csv_is(cell, kind_words[i]))
+    if (oc_csv_is(cell, kinds[i].word))
       return (enum word)i;
   fail(reader, OHM_BAD_SYNTAX, "the kind is ", cell,
-       "; write battery, wire, splice, strap, rail, ground, fuse, relay, output, switch, resistor "
-       "or motor");
+       "; write battery, wire, splice, strap, rail, ground, fuse, relay, output, switch, "
+       "resistor, motor or sensor");
   return WORDS;
 }
 
-static bool take_name(struct reader *reader, char *name) {
-  const struct oc_csv_cell *cell = cell_of(reader, LINK);
-  if (cell->length == 0 || cell->length > OC_WIRING_NAME - 10) {
-    fail(reader, OHM_BAD_SYNTAX, "the name is ", cell, "; write one of up to 14 bytes");
+static bool is_name(const struct oc_csv_cell *cell) {
+  static const char letters[] = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+  bool is = 0 < cell->length && cell->length <= OC_WIRING_NAME - 10 &&
+            memchr(letters, cell->text[0], sizeof letters - 1) != NULL;
+  for (size_t i = 0; is && i < cell->length; i++)
+    is = memchr(letters, cell->text[i], sizeof letters - 1) ||
+         memchr("0123456789-_", cell->text[i], 12);
+  return is;
+}
+
+static bool take_name(struct oc_wiring_file *reader, char *name) {
+  const struct oc_csv_cell *cell = cell_of(reader, OC_WIRING_LINK);
+  if (!is_name(cell)) {
+    fail(reader, OHM_BAD_SYNTAX, "the name is ", cell,
+         "; write up to 14 of a-z, A-Z, 0-9, - and _, a letter first");
     return false;
   }
   memcpy(name, cell->text, cell->length);
   name[cell->length] = '\0';
-  if (oc_wiring_find(reader->wiring, name) < OC_WIRING_THINGS) {
+  bool taken = oc_wiring_find(&reader->wired->wiring, name) < OC_WIRING_THINGS;
+  for (size_t i = 0; i < reader->wired->row_count; i++)
+    taken = taken || strcmp(reader->wired->rows[i].cells[OC_WIRING_LINK], name) == 0;
+  if (taken)
     fail(reader, OHM_BAD_DEFINITION, "there is a link ", cell, " already; give each its own name");
-    return false;
-  }
-  return true;
+  return !taken;
 }
 
-static size_t take_point(struct reader *reader, enum column column) {
+static size_t take_point(struct oc_wiring_file *reader, enum oc_wiring_column column) {
   const struct oc_csv_cell *cell = cell_of(reader, column);
   size_t point = cell->length > 0 && cell->length <= OC_WIRING_NAME - 2
-                     ? oc_wiring_point(reader->wiring, cell->text, cell->length)
+                     ? oc_wiring_point(&reader->wired->wiring, cell->text, cell->length)
                      : OC_WIRING_POINTS;
   if (point == OC_WIRING_POINTS)
     fail(reader, cell->length == 0 ? OHM_BAD_SYNTAX : OHM_TOO_LARGE, "the point is ", cell,
@@ -110,12 +121,11 @@ static size_t take_point(struct reader *reader, enum column column) {
   return point;
 }
 
-static double take_value(struct reader *reader, enum word word) {
-  const struct oc_csv_cell *cell = cell_of(reader, VALUE);
-  double value = usual[word];
-  bool needed = word == FUSE || word == RESISTOR || word == MOTOR;
-  if (cell->length == 0 && !needed)
-    return value;
+static double take_value(struct oc_wiring_file *reader, enum word word) {
+  const struct oc_csv_cell *cell = cell_of(reader, OC_WIRING_VALUE);
+  double value;
+  if (cell->length == 0 && !kinds[word].needs)
+    return usual_of(word);
   if (ohm_number_read(cell->text, cell->length, &value) == OHM_OK && 0 < value && value < 1e6)
     return value;
   fail(reader, OHM_BAD_SYNTAX, "the value is ", cell,
@@ -124,142 +134,177 @@ static double take_value(struct reader *reader, enum word word) {
   return NAN;
 }
 
+/* One of the ways, "cold" which undoes heat, or a way with ? behind it; false when it is none. */
+static bool take_way(struct oc_wiring_file *reader, struct oc_thing *thing, const char *word,
+                     size_t length) {
+  bool maybe = length > 0 && word[length - 1] == '?';
+  size_t bare = maybe ? length - 1 : length;
+  if (thing->kind == OC_THING_SWITCH && oc_circuit_is(word, length, "cold")) {
+    thing->opens |= OC_WAY_HOT | OC_WAY_HIGH;
+    return true;
+  }
+  for (unsigned i = 0; i < OC_WAYS; i++)
+    if (oc_circuit_is(word, bare, oc_way_words[i])) {
+      thing->asked |= 1u << i;
+      reader->wired->wiring.unsure_ways |= maybe ? 1u << i : 0;
+      return true;
+    }
+  return false;
+}
+
 /* Words apart by spaces. */
-static unsigned take_ways(struct reader *reader) {
-  const struct oc_csv_cell *cell = cell_of(reader, BY);
-  unsigned asked = 0;
+static void take_ways(struct oc_wiring_file *reader, struct oc_thing *thing) {
+  const struct oc_csv_cell *cell = cell_of(reader, OC_WIRING_BY);
   for (size_t at = 0; at < cell->length;) {
     size_t length = 0;
-    unsigned way = 0;
     while (at + length < cell->length && cell->text[at + length] != ' ')
       length++;
-    for (unsigned i = 0; i < WAYS; i++)
-      if (strlen(ways[i]) == length && memcmp(ways[i], cell->text + at, length) == 0)
-        way = 1u << i;
-    if (length > 0 && way == 0)
+    if (length > 0 && !take_way(reader, thing, cell->text + at, length)) {
+      thing->asked = thing->opens = 0;
       break;
-    asked |= way;
+    }
     at += length + 1;
-    if (at >= cell->length && asked != 0)
-      return asked;
   }
-  fail(reader, OHM_BAD_SYNTAX, "what closes it is ", cell,
-       "; write hot, high, ac, unplugged or commanded, with spaces between");
-  return 0;
+  if (thing->asked == 0 && thing->opens == 0)
+    fail(reader, OHM_BAD_SYNTAX, "what closes it is ", cell,
+         "; write hot, high, ac, unplugged or commanded, with spaces between");
 }
 
 /* ---- rows ---- */
 
-static void add_chafe(struct reader *reader, const char *name, size_t from) {
-  size_t to = take_point(reader, BY);
-  char chafe[OC_WIRING_NAME];
-  strcpy(chafe, name);
-  strcat(chafe, ".chafe");
-  if (goes_on(reader) && !oc_wiring_add(reader->wiring, chafe, OC_THING_CHAFE, from, to, 0))
-    fail(reader, OHM_TOO_LARGE, "more than 64 things with the terminals of relays and motors", NULL,
-         "");
+static void add_chafe(struct oc_wiring_file *reader, size_t wire) {
+  size_t to = take_point(reader, OC_WIRING_BY);
+  if (goes_on(reader) && !oc_wiring_add_chafe(&reader->wired->wiring, wire, to))
+    fail_room(reader);
 }
 
-static void add_thing(struct reader *reader, const char *name, enum word word) {
-  struct oc_wiring *wiring = reader->wiring;
-  size_t from = take_point(reader, FROM);
-  size_t to = goes_on(reader) ? take_point(reader, TO) : OC_WIRING_POINTS;
-  double value = goes_on(reader) ? take_value(reader, word) : NAN;
-  if (!goes_on(reader))
-    return;
-  struct oc_thing *thing = NULL;
-  bool whole = word == MOTOR
-                   ? oc_wiring_add_motor(wiring, name, from, to, value)
-                   : (thing = oc_wiring_add(wiring, name, kinds[word], from, to, value)) != NULL;
-  const struct oc_csv_cell *by = cell_of(reader, BY);
-  if (!whole)
-    fail(reader, OHM_TOO_LARGE, "more than 64 things with the terminals of relays and motors", NULL,
-         "");
-  else if (word == OUTPUT || word == SWITCH)
-    thing->asked = take_ways(reader);
+static struct oc_thing *add_between(struct oc_wiring *wiring, const char *name, enum word word,
+                                    size_t from, size_t to, double value) {
+  if (word == FUSE)
+    return oc_wiring_add_fuse(wiring, name, from, to, value);
+  if (word == MOTOR || word == SWITCH)
+    return oc_wiring_add_plugged(wiring, name, kinds[word].kind, from, to, value);
+  struct oc_thing *thing = oc_wiring_add(wiring, name, kinds[word].kind, from, to, value);
+  if (thing)
+    thing->role = kinds[word].role;
+  return thing;
+}
+
+static void take_by(struct oc_wiring_file *reader, enum word word, struct oc_thing *thing) {
+  const struct oc_csv_cell *by = cell_of(reader, OC_WIRING_BY);
+  if (word == OUTPUT || word == SWITCH)
+    take_ways(reader, thing);
   else if (word == FUSE && oc_csv_is(by, "key"))
     thing->key = true;
-  else if (FIRST_CONDUCTOR <= word && word <= LAST_CONDUCTOR && by->length > 0)
-    add_chafe(reader, name, to);
+  else if (WIRE <= word && word <= GROUND && by->length > 0)
+    add_chafe(reader, (size_t)(thing - reader->wired->wiring.things));
   else if (by->length > 0)
     fail(reader, OHM_BAD_SYNTAX, "by says ", by,
          "; write it of a wire that can rub through, of a fuse that the key feeds, of an output or "
          "a switch");
 }
 
-static void keep_relay(struct reader *reader, const char *name) {
-  if (reader->relays == OC_WIRING_RELAYS) {
-    fail(reader, OHM_TOO_LARGE, "more than 8 relays", NULL, "");
+static void add_thing(struct oc_wiring_file *reader, const char *name, enum word word) {
+  size_t from = take_point(reader, OC_WIRING_FROM);
+  size_t to = goes_on(reader) ? take_point(reader, OC_WIRING_TO) : OC_WIRING_POINTS;
+  double value = goes_on(reader) ? take_value(reader, word) : NAN;
+  if (!goes_on(reader))
     return;
-  }
-  strcpy(reader->relay[reader->relays].name, name);
-  reader->relay[reader->relays++].coil_ohm = take_value(reader, RELAY);
+  struct oc_thing *thing = add_between(&reader->wired->wiring, name, word, from, to, value);
+  if (thing)
+    take_by(reader, word, thing);
+  else
+    fail_room(reader);
 }
 
-static void take_cells(struct reader *reader) {
+static void keep_relay(struct oc_wiring_file *reader) {
+  if (reader->relay_count == OC_WIRING_RELAYS) {
+    fail(reader, OHM_TOO_LARGE, "more than 8 relays", NULL, ": leave out those of no fan");
+    return;
+  }
+  reader->relays[reader->relay_count].row = reader->wired->wiring.row;
+  reader->relays[reader->relay_count++].coil_ohm = take_value(reader, RELAY);
+}
+
+static bool keep_row(struct oc_wiring_file *reader) {
+  struct oc_wiring_row *row = &reader->wired->rows[reader->wired->row_count];
+  bool whole = true;
+  row->line = reader->file->csv.line;
+  for (int i = 0; i < OC_WIRING_COLUMNS; i++) {
+    const struct oc_csv_cell *cell = cell_of(reader, (enum oc_wiring_column)i);
+    row->cells[i] = oc_text_new(cell->text, cell->length);
+    whole = whole && row->cells[i];
+  }
+  reader->wired->wiring.row = reader->wired->row_count++;
+  if (!whole)
+    oc_complaints_fail_memory(reader->file->complaints);
+  return whole;
+}
+
+void oc_wiring_file_take_row(struct oc_wiring_file *reader) {
   char name[OC_WIRING_NAME];
   enum word word = take_kind(reader);
   if (word == WORDS || !take_name(reader, name))
     return;
-  if (word == RELAY)
-    keep_relay(reader, name);
-  else
+  if (reader->wired->row_count == OC_WIRING_ROWS)
+    fail_room(reader);
+  else if (!keep_row(reader))
+    return;
+  else if (word == RELAY)
+    keep_relay(reader);
+  else if (word != SENSOR)
     add_thing(reader, name, word);
-}
-
-static void take_row(struct reader *reader) {
-  const struct oc_csv_cell *first = &reader->file.csv.cells[0];
-  if (!reader->file.has_header && oc_csv_is(first, "link"))
-    oc_table_file_take_header(&reader->file, column_names, COLUMNS);
-  else if (reader->file.has_header)
-    take_cells(reader);
-  else
-    fail(reader, OHM_BAD_SYNTAX, "the first row begins with ", first,
-         "; a header row comes first: link,kind,from,to,value,by");
+  else if (!oc_wiring_add_sensor(&reader->wired->wiring, name))
+    fail_room(reader);
 }
 
 /* ---- the whole ---- */
 
-static void add_relays(struct reader *reader) {
-  for (size_t i = 0; goes_on(reader) && i < reader->relays; i++)
-    if (!oc_wiring_add_relay(reader->wiring, reader->relay[i].name, reader->relay[i].coil_ohm))
-      oc_complaints_fail(&reader->complaints, OHM_TOO_LARGE, (struct oc_spot){0},
-                         "more than 64 things with the terminals of relays and motors", "");
+bool oc_wiring_file_is(const struct oc_csv *csv) {
+  for (size_t i = 0; i < csv->count; i++)
+    if (oc_csv_is(&csv->cells[i], oc_wiring_columns[OC_WIRING_FROM]))
+      return true;
+  return false;
 }
 
-static void require_battery(struct reader *reader) {
-  for (size_t i = 0; i < reader->wiring->thing_count; i++)
-    if (reader->wiring->things[i].kind == OC_THING_BATTERY)
-      return;
-  oc_complaints_fail(&reader->complaints, OHM_BAD_DEFINITION, (struct oc_spot){0},
-                     "there is no battery", "; write battery,battery,+,-,,");
+bool oc_wiring_file_begin(struct oc_wiring_file *reader, struct oc_table_file *file,
+                          struct ohm_circuit *circuit) {
+  *reader = (struct oc_wiring_file){.file = file};
+  reader->wired = circuit->wired = calloc(1, sizeof *reader->wired);
+  if (!reader->wired)
+    return false;
+  oc_wiring_begin(&reader->wired->wiring);
+  oc_table_file_take_header(file, oc_wiring_columns, OC_WIRING_COLUMNS);
+  return true;
 }
 
-static void *parse(const struct oc_table_text *text, ohm_error *error) {
-  static const struct oc_keys none = {0, NULL, NULL};
-  struct reader reader = {.complaints = {.place = text->place, .error = error},
-                          .wiring = malloc(sizeof(struct oc_wiring))};
-  if (!reader.wiring) {
-    oc_complaints_fail_memory(&reader.complaints);
-    return NULL;
+static bool has_kind(const struct oc_wiring *wiring, enum oc_thing_kind kind) {
+  for (size_t i = 0; i < wiring->thing_count; i++)
+    if (wiring->things[i].kind == kind)
+      return true;
+  return false;
+}
+
+static void fail_whole(struct oc_wiring_file *reader, ohm_status status, const char *what,
+                       const char *advice) {
+  oc_complaints_fail(reader->file->complaints, status, (struct oc_spot){0}, what, advice);
+}
+
+void oc_wiring_file_end(struct oc_wiring_file *reader) {
+  struct oc_wiring *wiring = &reader->wired->wiring;
+  bool fits = true;
+  for (size_t i = 0; fits && i < reader->relay_count; i++) {
+    wiring->row = reader->relays[i].row;
+    fits = oc_wiring_add_relay(wiring, reader->wired->rows[wiring->row].cells[OC_WIRING_LINK],
+                               reader->relays[i].coil_ohm);
   }
-  oc_wiring_begin(reader.wiring);
-  oc_table_file_begin(&reader.file, &none, text, &reader.complaints);
-  for (enum oc_part part; (part = oc_table_file_next(&reader.file)) != OC_PART_END;)
-    if (part == OC_PART_ROW)
-      take_row(&reader);
-    else if (part == OC_PART_FAULT)
-      fail(&reader, OHM_BAD_SYNTAX, reader.file.csv.fault, NULL, "");
-  add_relays(&reader);
-  if (goes_on(&reader))
-    require_battery(&reader);
-  if (goes_on(&reader))
-    return reader.wiring;
-  free(reader.wiring);
-  return NULL;
-}
-
-struct oc_wiring *oc_wiring_file_parse(const char *text, size_t length, const char *name,
-                                       ohm_error *error) {
-  return oc_table_file_parse(text, length, name, parse, error);
+  wiring->row = OC_WIRING_ROWS;
+  if (!fits || !oc_wiring_add_cooling(wiring))
+    fail_whole(reader, OHM_TOO_LARGE, "more than 64 things with the terminals of relays and motors",
+               ": take together what lies one behind the other");
+  else if (!has_kind(wiring, OC_THING_BATTERY))
+    fail_whole(reader, OHM_BAD_DEFINITION, "there is no battery", "; write battery,battery,+,-,,");
+  else if (!has_kind(wiring, OC_THING_MOTOR))
+    fail_whole(reader, OHM_BAD_DEFINITION, "there is no motor",
+               "; write the fan as fan,motor,FROM,TO,AMPERES,");
 }

@@ -22,29 +22,45 @@ static enum oc_seen between(double least, double most, double low, double high) 
   return most < low || high < least ? OC_SEEN_BAD : OC_SEEN_UNSURE;
 }
 
+struct range {
+  double least;
+  double most;
+};
+
 /* The volts lost, per ampere. Without the current they condemn only what would be too
  * much at the most the fan draws. */
-static enum oc_seen judge_drop(const struct ohm_circuit *circuit, const struct oc_test *test,
-                               double v_volt, double amperes, double u_amperes) {
+static struct range range_of_drop(const struct ohm_circuit *circuit, const struct oc_test *test,
+                                  double v_volt, double amperes, double u_amperes) {
   double error = oc_record_error(test, v_volt);
   double least_a = amperes - u_amperes;
   double most_a = isnan(amperes) ? circuit->most_a : amperes + u_amperes;
-  double least = fmax(0, v_volt - error) / most_a;
-  double most = least_a > 0 ? (v_volt + error) / least_a : INFINITY;
-  return between(least, most, test->low.value, test->high.value);
+  return (struct range){fmax(0, v_volt - error) / most_a,
+                        least_a > 0 ? (v_volt + error) / least_a : INFINITY};
+}
+
+static struct range range_of(const struct ohm_circuit *circuit, const struct oc_test *test,
+                             double number, double amperes, double u_amperes) {
+  if (test->unit == OC_UNIT_DROP)
+    return range_of_drop(circuit, test, number, amperes, u_amperes);
+  double error = isinf(number) ? 0 : oc_record_error(test, number);
+  return (struct range){number - error, number + error};
 }
 
 enum oc_seen oc_record_judge(const struct ohm_circuit *circuit, const struct oc_test *test,
                              double number, double fan_c, double amperes, double u_amperes) {
-  if (test->unit == OC_UNIT_DROP)
-    return judge_drop(circuit, test, number, amperes, u_amperes);
   if (test->unit == OC_UNIT_FUSE)
     return number >= OC_DRAWS_MV      ? OC_SEEN_GOOD
            : number < OC_DRAWS_NOT_MV ? OC_SEEN_BAD
                                       : OC_SEEN_UNSURE;
-  double error = isinf(number) ? 0 : oc_record_error(test, number);
-  return between(number - error, number + error, oc_test_limit_at(test->low, fan_c),
-                 oc_test_limit_at(test->high, fan_c));
+  struct range range = range_of(circuit, test, number, amperes, u_amperes);
+  struct oc_limits limits = oc_test_limits(test, fan_c);
+  return between(range.least, range.most, limits.low, limits.high);
+}
+
+oc_outcomes oc_record_shown(const struct ohm_circuit *circuit, const struct oc_test *test,
+                            double number, double fan_c, double amperes, double u_amperes) {
+  struct range range = range_of(circuit, test, number, amperes, u_amperes);
+  return oc_outcome_range(oc_test_limits(test, fan_c), range.least, range.most);
 }
 
 /* ---- reading ---- */
@@ -122,17 +138,44 @@ static bool read_fuse(const struct line *line, struct oc_record_entry *entry) {
   return true;
 }
 
-static bool read_word(const struct line *line, enum oc_test_unit unit, enum oc_seen *seen) {
+/* What is seen, heard or felt: one word for it, or good and bad. */
+static const struct {
+  const char *word;
+  enum oc_seen seen;
+  oc_outcomes shown;
+} plain_words[] = {
+    {"good", OC_SEEN_GOOD, OC_OUTCOME_GOOD},    {"bad", OC_SEEN_BAD, OC_OUTCOME_BAD},
+    {"runs", OC_SEEN_GOOD, OC_OUTCOME_GOOD},    {"slow", OC_SEEN_BAD, OC_OUTCOME_PARTLY},
+    {"still", OC_SEEN_BAD, OC_OUTCOME_NOTHING}, {"fast", OC_SEEN_BAD, OC_OUTCOME_MUCH},
+    {"bright", OC_SEEN_GOOD, OC_OUTCOME_GOOD},  {"dim", OC_SEEN_BAD, OC_OUTCOME_PARTLY},
+    {"dark", OC_SEEN_BAD, OC_OUTCOME_NOTHING},  {"holds", OC_SEEN_GOOD, OC_OUTCOME_GOOD},
+    {"blows", OC_SEEN_BAD, OC_OUTCOME_NOTHING},
+};
+
+static bool read_plain_word(const struct line *line, struct oc_record_entry *entry) {
+  for (size_t i = 0; i < sizeof plain_words / sizeof plain_words[0]; i++)
+    if (outcome_is(line, plain_words[i].word)) {
+      entry->seen = plain_words[i].seen;
+      entry->shown = plain_words[i].shown;
+      return true;
+    }
+  return false;
+}
+
+static bool read_word(const struct line *line, enum oc_test_unit unit,
+                      struct oc_record_entry *entry) {
   bool of_finding = unit >= OC_UNIT_FINDING_SENSOR;
   bool by_word = unit != OC_UNIT_DROP && unit != OC_UNIT_FUSE;
+  if (unit == OC_UNIT_WORD && read_plain_word(line, entry))
+    return true;
   if (outcome_is(line, "skip"))
-    *seen = OC_SEEN_SKIPPED;
+    entry->seen = OC_SEEN_SKIPPED;
   else if (of_finding && outcome_is(line, "undecided"))
-    *seen = OC_SEEN_UNSURE;
+    entry->seen = OC_SEEN_UNSURE;
   else if (by_word && outcome_is(line, of_finding ? "within" : "good"))
-    *seen = OC_SEEN_GOOD;
+    entry->seen = OC_SEEN_GOOD;
   else if (by_word && outcome_is(line, of_finding ? "outside" : "bad"))
-    *seen = OC_SEEN_BAD;
+    entry->seen = OC_SEEN_BAD;
   else
     return false;
   return true;
@@ -142,9 +185,9 @@ static bool read_word(const struct line *line, enum oc_test_unit unit, enum oc_s
 static ohm_status take_test(const struct line *line, size_t index, struct oc_record_entry *entry) {
   static const char *const units[] = {"", "V", "A", "ohm", "C", "V"};
   enum oc_test_unit unit = line->circuit->tests[index].unit;
-  *entry =
-      (struct oc_record_entry){.of = OC_RECORD_TEST, .index = index, .number = NAN, .amperes = NAN};
-  if (read_word(line, unit, &entry->seen))
+  *entry = (struct oc_record_entry){
+      .of = OC_RECORD_TEST, .index = index, .shown = 0, .number = NAN, .amperes = NAN};
+  if (read_word(line, unit, entry))
     return OHM_OK;
   if (unit == OC_UNIT_OHM && (outcome_is(line, "open") || outcome_is(line, "OL"))) {
     entry->number = INFINITY;
@@ -220,7 +263,7 @@ static ohm_status take_fan(const struct line *line, struct oc_record *record) {
 }
 
 static ohm_status take_line(const struct line *line, struct oc_record *record) {
-  if (oc_circuit_is(line->name, line->name_length, "fan"))
+  if (oc_circuit_is(line->name, line->name_length, "fan") && !outcome_is(line, "renewed"))
     return take_fan(line, record);
   if (oc_circuit_is(line->name, line->name_length, "circuit"))
     return outcome_is(line, line->circuit->name)

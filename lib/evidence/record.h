@@ -24,9 +24,10 @@ struct oc_record_entry {
   enum oc_record_of of;
   size_t index; /**< of the test, link or fact */
   enum oc_seen seen;
-  double number;    /**< what was read; NaN for a word */
-  double amperes;   /**< of millivolts over a known fuse; else NaN */
-  const char *tool; /**< its name, in the text of the record */
+  oc_outcomes shown; /**< of a word: the outcomes it may stand for */
+  double number;     /**< what was read; NaN for a word */
+  double amperes;    /**< of millivolts over a known fuse; else NaN */
+  const char *tool;  /**< its name, in the text of the record */
   size_t tool_length;
 };
 
@@ -57,6 +58,11 @@ ohm_status oc_record_check(const struct ohm_circuit *circuit, const char *line, 
  */
 enum oc_seen oc_record_judge(const struct ohm_circuit *circuit, const struct oc_test *test,
                              double number, double fan_c, double amperes, double u_amperes);
+
+/** The outcomes that a number may stand for, its instrument's error counted; all of them when there
+ *  is nothing to judge it by. */
+oc_outcomes oc_record_shown(const struct ohm_circuit *circuit, const struct oc_test *test,
+                            double number, double fan_c, double amperes, double u_amperes);
 
 /** Limit of error of what a test's instrument shows. */
 double oc_record_error(const struct oc_test *test, double number);

@@ -189,6 +189,16 @@
 #define OC_ODDS_UNLESS_TOLD  OC_FIGURE(0.02)
 #define OC_ODDS_IF_RENEWED   OC_FIGURE(0.1)
 #define OC_ODDS_IF_NOT_SHOWN OC_FIGURE(0.2)
+/* What is open or stuck altogether is so many times as frequent as any one size short of it; common
+ * practice, no source. */
+#define OC_OPEN_SHARE OC_FIGURE(4)
+/* A part is bought or repaired when it is so probable, and at once when it is as good as certain;
+ * common practice, no source. */
+#define OC_PROBABLE_PART      OC_FIGURE(0.95)
+#define OC_AS_GOOD_AS_CERTAIN OC_FIGURE(0.995)
+/* And by what those of a link fall that would have to fail in two ways at once; common practice,
+ * no source. */
+#define OC_ODDS_IF_TWO_WAYS OC_FIGURE(0.01)
 
 /* ---- the wiring ---- */
 
@@ -209,6 +219,32 @@
 /* A fuse blows in the time of a test from so many times its rating on; common practice, no
  * source. */
 #define OC_FUSE_BLOWS_AT OC_FIGURE(1.6)
+/* What is put across: a jumper with its clips, a bulb of a headlight, both headlights, a volt
+ * meter; common practice, no source. */
+#define OC_JUMPER_OHM      OC_FIGURE(0.02)
+#define OC_BULB_WATT       OC_FIGURE(55)
+#define OC_LAMP_WATT       OC_FIGURE(2)
+#define OC_HEADLIGHTS_WATT OC_FIGURE(120)
+#define OC_VOLTMETER_OHM   OC_FIGURE(10e6)
+/* A running fan draws from the first share of its amperes to the second; a coil has its ohms give
+ * or take a share; a side of the circuit loses twice what a sound one does and so many ohm more;
+ * all common practice, no source. */
+#define OC_RUNNING_LEAST OC_FIGURE(0.3)
+#define OC_RUNNING_MOST  OC_FIGURE(1.7)
+#define OC_COIL_SPREAD   OC_FIGURE(0.3)
+#define OC_DROP_OHM      OC_FIGURE(0.03)
+/* And so many volts more than twice what a car that draws more would; common practice, no source. */
+#define OC_LOST_V OC_FIGURE(0.1)
+/* From so many amperes on a thing carries a fan, not a coil; common practice, no source. */
+#define OC_CARRIES_A OC_FIGURE(1)
+/* What a meter shows across a fuse that is whole, with its leads, and across one that is not;
+ * common practice, no source. */
+#define OC_FUSE_WHOLE_OHM  OC_FIGURE(0.5)
+#define OC_FUSE_BROKEN_OHM OC_FIGURE(3)
+/* A car draws so many times more or less than a file says, and has so much more battery with its
+ * engine running; common practice, no source. */
+#define OC_CAR_SPREAD    OC_FIGURE(1.7)
+#define OC_CHARGED_SHARE OC_FIGURE(1.15)
 
 /* A fan below this share of its speed cools too little; common practice, no source. */
 #define OC_FAN_MATTERS OC_FIGURE(0.75)
@@ -216,8 +252,13 @@
  * between them it cannot tell. Common practice, no source. */
 #define OC_EYE_FAN_GOOD OC_FIGURE(0.9)
 #define OC_EYE_FAN_BAD  OC_FIGURE(0.6)
+/* Likewise one that stands still, and one that turns though nothing asks for it. */
+#define OC_EYE_FAN_STILL OC_FIGURE(0.02)
+#define OC_EYE_FAN_TURNS OC_FIGURE(0.15)
 /* Likewise a bulb of 12 V that is bright, and one that is dim or dark; common practice, no
  * source. */
+#define OC_EYE_BULB_DARK_V  OC_FIGURE(0.7)
+#define OC_EYE_BULB_GLOWS_V OC_FIGURE(3)
 #define OC_EYE_BULB_GOOD_V OC_FIGURE(10)
 #define OC_EYE_BULB_BAD_V  OC_FIGURE(8)
 

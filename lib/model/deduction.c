@@ -5,11 +5,33 @@
 
 #include "../arithmetic/fuse.h"
 
-/* Links of which one is at fault when the test is bad; none when that tells nothing. */
+static bool bad_tells(const struct oc_deduction *it, size_t test) {
+  size_t fact = it->circuit->tests[test].only_if;
+  return fact == OC_NO_PLACE || it->stated[fact];
+}
+
+static oc_outcomes bad_of(const struct oc_test *test) {
+  return (oc_outcomes)(oc_test_any(test) & ~oc_test_good(test));
+}
+
 oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
-  const struct oc_test *t = &it->circuit->tests[test];
-  bool holds = t->only_if == OC_NO_PLACE || it->stated[t->only_if];
-  return holds ? t->accuses : 0;
+  const struct ohm_circuit *circuit = it->circuit;
+  const struct oc_test *t = &circuit->tests[test];
+  oc_set accused = 0;
+  for (size_t i = 0; bad_tells(it, test) && i < circuit->failing_count; i++)
+    if (t->foretold[i] & bad_of(t))
+      accused |= oc_set_of(circuit->failings[i].link);
+  return t->accuses != 0 ? accused : 0;
+}
+
+oc_set oc_deduction_blamed(const struct oc_deduction *it, size_t test) {
+  const struct ohm_circuit *circuit = it->circuit;
+  const struct oc_test *t = &circuit->tests[test];
+  oc_set blame = 0;
+  for (size_t i = 0; i < circuit->failing_count; i++)
+    if (it->possible[i] && t->foretold[i] & bad_of(t))
+      blame |= oc_set_of(circuit->failings[i].link);
+  return blame;
 }
 
 bool oc_deduction_has_tools(const struct oc_deduction *it, size_t test) {
@@ -38,7 +60,7 @@ static void renew(struct oc_deduction *it, size_t link) {
   for (size_t i = 0; i < it->circuit->test_count; i++) {
     bool bad = it->tests[i].seen == OC_SEEN_BAD && it->circuit->tests[i].accuses & part;
     if (bad || it->circuit->tests[i].role == OC_ROLE_SYMPTOM)
-      it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, NAN, NAN};
+      it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, 0, NAN, NAN};
   }
 }
 
@@ -57,19 +79,30 @@ static double current_of(const struct oc_deduction *it, const struct oc_test *te
   return NAN;
 }
 
+static oc_outcomes plain_outcomes(const struct oc_test *test, enum oc_seen seen) {
+  return seen == OC_SEEN_GOOD     ? oc_test_good(test)
+         : seen == OC_SEEN_BAD    ? bad_of(test)
+         : seen == OC_SEEN_UNSURE ? oc_test_any(test)
+                                  : 0;
+}
+
 static void judge_number(struct oc_deduction *it, size_t test) {
   const struct oc_test *t = &it->circuit->tests[test];
   struct oc_view *view = &it->tests[test];
   double u_amperes;
   double amperes = current_of(it, t, &u_amperes);
-  if (!isnan(view->number))
-    view->seen = oc_record_judge(it->circuit, t, view->number, it->fan_c, amperes, u_amperes);
+  if (isnan(view->number))
+    return;
+  view->seen = oc_record_judge(it->circuit, t, view->number, it->fan_c, amperes, u_amperes);
+  view->shown = t->unit == OC_UNIT_FUSE
+                    ? plain_outcomes(t, view->seen)
+                    : oc_record_shown(it->circuit, t, view->number, it->fan_c, amperes, u_amperes);
 }
 
 /* A volt drop may have been read before the current was. */
 static void follow_record(struct oc_deduction *it) {
   for (size_t i = 0; i < it->circuit->test_count; i++)
-    it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, NAN, NAN};
+    it->tests[i] = (struct oc_view){OC_SEEN_NOTHING, 0, NAN, NAN};
   for (size_t i = 0; i < it->record->count; i++) {
     const struct oc_record_entry *entry = &it->record->entries[i];
     if (entry->of == OC_RECORD_LINK) {
@@ -77,7 +110,9 @@ static void follow_record(struct oc_deduction *it) {
     } else if (entry->of == OC_RECORD_FACT) {
       it->stated[entry->index] = entry->seen == OC_SEEN_YES;
     } else if (entry->of == OC_RECORD_TEST) {
-      it->tests[entry->index] = (struct oc_view){entry->seen, entry->number, entry->amperes};
+      const struct oc_test *test = &it->circuit->tests[entry->index];
+      oc_outcomes shown = entry->shown ? entry->shown : plain_outcomes(test, entry->seen);
+      it->tests[entry->index] = (struct oc_view){entry->seen, shown, entry->number, entry->amperes};
       judge_number(it, entry->index);
     }
   }
@@ -146,15 +181,46 @@ static oc_set only_part(const struct ohm_circuit *circuit, oc_set conflict) {
   return 0;
 }
 
+/* What a good test would have shown is ruled out; a link is cleared when nothing is left of it
+ * that matters. */
+static void rule_out(struct oc_deduction *it) {
+  const struct ohm_circuit *circuit = it->circuit;
+  oc_set open = 0;
+  oc_set matter = 0;
+  for (size_t i = 0; i < circuit->failing_count; i++) {
+    const struct oc_failing *failing = &circuit->failings[i];
+    it->possible[i] = true;
+    for (size_t k = 0; k < circuit->test_count && it->possible[i]; k++)
+      it->possible[i] = it->tests[k].seen != OC_SEEN_GOOD ||
+                        circuit->tests[k].foretold[i] & oc_test_good(&circuit->tests[k]);
+    matter |= failing->matters ? oc_set_of(failing->link) : 0;
+    open |= failing->matters && it->possible[i] ? oc_set_of(failing->link) : 0;
+  }
+  it->cleared = matter & ~open;
+}
+
+/* Whether what a test showed counts against what goes not with it. */
+static bool tells(const struct oc_deduction *it, size_t test) {
+  enum oc_seen seen = it->tests[test].seen;
+  return oc_deduction_counts(it, test) || (seen == OC_SEEN_UNSURE && bad_tells(it, test));
+}
+
+static void find_alone(struct oc_deduction *it) {
+  const struct ohm_circuit *circuit = it->circuit;
+  for (size_t i = 0; i < circuit->failing_count; i++) {
+    it->alone[i] = it->possible[i];
+    for (size_t k = 0; it->alone[i] && k < circuit->test_count; k++)
+      it->alone[i] = !tells(it, k) || circuit->tests[k].foretold[i] & it->tests[k].shown;
+  }
+}
+
 static void find_conflicts(struct oc_deduction *it) {
   const struct ohm_circuit *circuit = it->circuit;
-  for (size_t i = 0; i < circuit->test_count; i++)
-    if (it->tests[i].seen == OC_SEEN_GOOD)
-      it->cleared |= circuit->tests[i].clears;
+  rule_out(it);
   for (size_t i = 0; i < circuit->test_count; i++) {
     if (!oc_deduction_counts(it, i))
       continue;
-    oc_set conflict = oc_deduction_accused(it, i) & ~it->cleared;
+    oc_set conflict = oc_deduction_blamed(it, i);
     if (conflict == 0) {
       it->is_contradictory = true;
       it->contradicted |= oc_deduction_accused(it, i);
@@ -163,6 +229,7 @@ static void find_conflicts(struct oc_deduction *it) {
     it->conflicts[it->conflict_count++] = conflict;
     it->faulty |= only_part(circuit, conflict);
   }
+  find_alone(it);
 }
 
 bool oc_deduction_is_explained(const struct oc_deduction *it) {

@@ -8,6 +8,7 @@
 /** What stands of a test. */
 struct oc_view {
   enum oc_seen seen;
+  oc_outcomes shown; /**< what that may stand for; 0 when nothing was seen */
   double number;
   double amperes;
 };
@@ -20,6 +21,8 @@ struct oc_deduction {
   const struct oc_record *record;
   oc_set renewed;
   oc_set cleared;
+  bool possible[OC_FAILINGS_MAX]; /**< failings of the circuit that no good test rules out */
+  bool alone[OC_FAILINGS_MAX];    /**< those that go with all that was seen, and need no other */
   size_t conflict_count;
   oc_set conflicts[OC_CIRCUIT_TESTS];
   oc_set contradicted; /* what a contradicting test accuses */
@@ -31,8 +34,11 @@ struct oc_deduction {
 void oc_deduction_begin(struct oc_deduction *it, const struct ohm_circuit *circuit,
                         const struct oc_record *record);
 
-/** Links of which one is at fault when the test is bad; none when that tells nothing. */
+/** Links of which one may be at fault when the test is bad; none when that tells nothing. */
 oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test);
+
+/** Those of them that still could be, by a failing that no good test rules out. */
+oc_set oc_deduction_blamed(const struct oc_deduction *it, size_t test);
 
 /** Whether no tool of the test is said not to be had; the last word on each tool counts. */
 bool oc_deduction_has_tools(const struct oc_deduction *it, size_t test);

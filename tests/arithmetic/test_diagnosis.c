@@ -131,13 +131,13 @@ END_TEST
 /* What a wire would read under each set: values out of 0 to 15 as outcomes. */
 static double information_of(enum wire wire) {
   double weights[OC_DIAGNOSIS_ROOM];
-  int predicted[OC_DIAGNOSIS_ROOM];
+  unsigned predicted[OC_DIAGNOSIS_ROOM];
   oc_diagnosis_weigh(&diagnosis, NULL, weights);
   for (size_t i = 0; i < diagnosis.count; i++) {
     struct circuit circuit = follow(all_parts & ~diagnosis.sets[i]);
-    predicted[i] = circuit.known[wire] ? circuit.value[wire] : OC_UNPREDICTED;
+    predicted[i] = circuit.known[wire] ? 1u << circuit.value[wire] : 0xFFFF;
   }
-  return oc_diagnosis_information(weights, NULL, predicted, diagnosis.count, 16);
+  return oc_diagnosis_information(weights, NULL, predicted, diagnosis.count);
 }
 
 START_TEST(measures_next_what_the_paper_measures_next)
@@ -267,14 +267,17 @@ END_TEST
 START_TEST(a_question_that_halves_four_alike_tells_one_bit)
 {
   static const double weights[] = {0.25, 0.25, 0.25, 0.25};
-  static const int predicted[] = {0, 0, 1, 1};
-  static const int unknown[] = {-1, -1, -1, -1};
+  static const unsigned predicted[] = {1, 1, 2, 2};
+  static const unsigned unknown[] = {3, 3, 3, 3};
   static const oc_set same[] = {1, 1, 2, 2};
-  CHECK_NEAR(oc_diagnosis_information(weights, NULL, predicted, 4, 2), 1, 1e-12);
-  CHECK_NEAR(oc_diagnosis_information(weights, NULL, unknown, 4, 2), 0, 1e-12);
-  static const int within_groups[] = {0, 1, 0, 1};
-  CHECK_NEAR(oc_diagnosis_information(weights, same, within_groups, 4, 2), 0, 1e-12);
-  CHECK_NEAR(oc_diagnosis_information(weights, same, predicted, 4, 2), 1, 1e-12);
+  CHECK_NEAR(oc_diagnosis_information(weights, NULL, predicted, 4), 1, 1e-12);
+  CHECK_NEAR(oc_diagnosis_information(weights, NULL, unknown, 4), 0, 1e-12);
+  static const unsigned within_groups[] = {1, 2, 1, 2};
+  CHECK_NEAR(oc_diagnosis_information(weights, same, within_groups, 4), 0, 1e-12);
+  CHECK_NEAR(oc_diagnosis_information(weights, same, predicted, 4), 1, 1e-12);
+  /* Of three outcomes the last is open between two: 1.5 bits, less half a bit of its own. */
+  static const unsigned open[] = {1, 1, 2 | 4, 2 | 4};
+  CHECK_NEAR(oc_diagnosis_information(weights, same, open, 4), 1, 1e-12);
 }
 END_TEST
 

@@ -34,8 +34,9 @@ static inline void one_fan(struct oc_wiring *wiring) {
   join(wiring, "feed", OC_THING_CONDUCTOR, "fuse.out", "R.30", 0);
   join(wiring, "wire", OC_THING_CONDUCTOR, "R.87", "fan.plus", 0);
   join(wiring, "chafe", OC_THING_CHAFE, "fan.plus", "body", 0);
-  ck_assert(oc_wiring_add_motor(wiring, "fan", point_of(wiring, "fan.plus"),
-                                point_of(wiring, "fan.minus"), 15));
+  ck_assert_ptr_nonnull(oc_wiring_add_plugged(wiring, "fan", OC_THING_MOTOR,
+                                              point_of(wiring, "fan.plus"),
+                                              point_of(wiring, "fan.minus"), 15));
   join(wiring, "ground", OC_THING_CONDUCTOR, "fan.minus", "G1", 0);
   join(wiring, "point", OC_THING_CONDUCTOR, "G1", "body", 0);
   join(wiring, "key-fuse", OC_THING_FUSE, "+", "key.out", 10)->key = true;

@@ -46,8 +46,9 @@ static size_t thing(const char *name) {
 
 static void run(const struct oc_setup *setup, const char *name, enum oc_failure_mode mode,
                 double size) {
-  struct oc_failure failure = {name ? thing(name) : 0, mode, size};
-  ck_assert(oc_drive_run(drive, wiring, name ? &failure : NULL, setup, &result));
+  struct oc_failure failure = {name ? thing(name) : 0, mode, size, 0};
+  oc_drive_begin(drive, wiring, setup);
+  ck_assert(oc_drive_run(drive, (struct oc_failures){name != NULL, &failure, 0}, &result));
 }
 
 static double speed(void) {

@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: MIT */
+/* Circuits of a wiring: their tests, and what each tells, against what the way of the current
+ * says. */
+#include "../support.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "../../lib/circuits/circuit.h"
+
+#define HEADER "link,kind,from,to,value,by\n"
+
+/* A fan, a relay that the key feeds, a module that pulls it, and a sensor. */
+static const char one_fan[] = HEADER "battery,battery,+,-,,\n"
+                                     "strap,strap,body,-,,\n"
+                                     "rail,rail,+,rail,,\n"
+                                     "fan-fuse,fuse,rail,fuse-out,30,\n"
+                                     "feed,wire,fuse-out,R.30,,\n"
+                                     "R,relay,,,90,\n"
+                                     "fan-wire,wire,R.87,plus,,body\n"
+                                     "fan,motor,plus,minus,15,\n"
+                                     "ground-wire,wire,minus,G1,,\n"
+                                     "G1,ground,G1,body,,\n"
+                                     "key-fuse,fuse,+,key-out,10,key\n"
+                                     "coil-feed,wire,key-out,R.85,,\n"
+                                     "control,wire,R.86,module,,\n"
+                                     "output,output,module,-,,hot ac? unplugged? commanded\n"
+                                     "sensor,sensor,,,,\n";
+
+/* A switch in the radiator that carries the fan's current. */
+static const char by_switch[] = HEADER "battery,battery,+,-,,\n"
+                                       "fuse,fuse,+,a,30,\n"
+                                       "to-switch,wire,a,b,,\n"
+                                       "S,switch,b,c,,hot\n"
+                                       "to-fan,wire,c,d,,\n"
+                                       "fan,motor,d,e,10,\n"
+                                       "ground,ground,e,-,,\n";
+
+static struct ohm_circuit *circuit;
+
+static void begin(const char *text) {
+  ohm_error error;
+  circuit = ohm_circuit_parse(text, strlen(text), "own", &error);
+  ck_assert_msg(circuit != NULL, "%s", error.message);
+  ck_assert_msg(ohm_circuit_note_count(circuit) == 0, "%s", ohm_circuit_note(circuit, 0));
+}
+
+static void end(void) {
+  ohm_circuit_free(circuit);
+}
+
+static const struct oc_test *test_of(const char *name) {
+  size_t at = oc_circuit_test(circuit, name, strlen(name));
+  ck_assert_msg(at != OC_NO_PLACE, "no test %s", name);
+  return &circuit->tests[at];
+}
+
+static bool has_test(const char *name) {
+  return oc_circuit_test(circuit, name, strlen(name)) != OC_NO_PLACE;
+}
+
+/* Whether names, apart by spaces, are all in a set, or all out of it. */
+static void check_set(oc_set set, bool in, const char *names) {
+  const char *word;
+  size_t length;
+  while (oc_circuit_word(&names, &word, &length)) {
+    size_t link = oc_circuit_link(circuit, word, length);
+    ck_assert_msg(link != OC_NO_PLACE, "no link %.*s", (int)length, word);
+    ck_assert_msg(((set & oc_set_of(link)) != 0) == in, "%.*s", (int)length, word);
+  }
+}
+
+static void check(const char *test, const char *accused, const char *left_alone) {
+  const struct oc_test *it = test_of(test);
+  ck_assert_msg((it->clears & ~it->accuses) == 0, "%s clears what it does not accuse", test);
+  check_set(it->accuses, true, accused);
+  check_set(it->accuses, false, left_alone);
+}
+
+/* What a test may show of a link that is open. */
+static unsigned of_open(const char *test, const char *link) {
+  size_t at = oc_circuit_link(circuit, link, strlen(link));
+  for (size_t i = 0; i < circuit->failing_count; i++)
+    if (circuit->failings[i].link == at && circuit->failings[i].ohm == INFINITY)
+      return test_of(test)->foretold[i];
+  ck_abort_msg("%s is never open", link);
+}
+
+START_TEST(a_fan_asked_for_by_heat_needs_all_and_by_command_not_the_sensor)
+{
+  begin(one_fan);
+  check("starts-fan",
+        "rail fan-fuse feed R.30 R.contact R.87 fan-wire fan.1 fan fan.2 ground-wire "
+        "G1 strap key-fuse coil-feed R.85 R.coil R.86 control output sensor "
+        "sensor.plug sensor.wires sensor.reading coolant thermostat pump",
+        "");
+  check("commanded-fan", "rail fan R.coil output", "sensor sensor.reading coolant thermostat");
+  check("unplugged-fan", "rail fan sensor.reading", "sensor coolant");
+  end();
+}
+END_TEST
+
+START_TEST(what_the_maker_has_to_state_is_a_fact)
+{
+  begin(one_fan);
+  ck_assert_uint_eq(test_of("ac-fan")->only_if, oc_circuit_fact(circuit, "ac-runs-fan", 11));
+  ck_assert(test_of("unplugged-fan")->only_if != OC_NO_PLACE);
+  ck_assert(test_of("commanded-fan")->only_if == OC_NO_PLACE);
+  end();
+}
+END_TEST
+
+START_TEST(a_jumper_in_the_socket_goes_round_relay_and_terminals)
+{
+  begin(one_fan);
+  check("jump-R", "rail fan-fuse feed fan-wire fan.1 fan ground-wire",
+        "R.30 R.87 R.contact R.coil coil-feed control output");
+  end();
+}
+END_TEST
+
+START_TEST(a_bulb_says_nothing_of_the_pins_it_is_put_in_place_of)
+{
+  begin(one_fan);
+  check("plug-bulb-fan", "feed R.30 R.contact fan-wire ground-wire strap", "fan.1 fan.2");
+  check("minus-bulb-fan", "ground-wire G1 strap", "feed fan-wire R.contact fan.2");
+  check("from-fuse-out", "rail fan-fuse", "feed R.30 ground-wire strap");
+  end();
+}
+END_TEST
+
+START_TEST(a_relay_on_the_bench_is_alone_with_its_socket_far_away)
+{
+  begin(one_fan);
+  check("bench-R", "R.contact R.coil", "R.30 R.87 R.85 R.86 feed fan-wire control");
+  check("coil-R", "R.coil", "R.85 R.86 coil-feed");
+  check("click-R", "R.85 R.86 R.coil coil-feed control output key-fuse", "R.contact R.30 fan");
+  end();
+}
+END_TEST
+
+START_TEST(volts_that_are_lost_accuse_what_lies_between_the_leads_alone)
+{
+  begin(one_fan);
+  check("lost-fan-wire", "fan-wire", "feed R.87 R.contact fan.1 ground-wire fan");
+  check("lost-R.contact", "R.30 R.contact R.87", "feed fan-wire fan.1");
+  check("lost-fan-fuse", "fan-fuse fan-fuse.clips", "rail feed");
+  check("lost-G1", "G1", "ground-wire strap");
+  end();
+}
+END_TEST
+
+START_TEST(the_wire_of_the_module_is_pulled_by_hand_and_no_bulb_is_put_on_it)
+{
+  begin(one_fan);
+  check("pull-output", "control R.86 R.coil R.85 coil-feed fan", "output sensor.reading");
+  ck_assert(!has_test("from-R.86") && !has_test("to-R.86") && !has_test("from-module"));
+  end();
+}
+END_TEST
+
+START_TEST(a_fuse_that_blew_accuses_what_may_have_blown_it)
+{
+  begin(one_fan);
+  check("look-fan-fuse", "fan-fuse fan-wire.chafe fan fan.blade", "feed fan-wire R.contact");
+  check("holds-fan-fuse", "fan-wire.chafe fan fan.blade", "fan-fuse feed");
+  check("holds-bare-fan-fuse", "fan-wire.chafe", "fan fan.blade fan-fuse");
+  ck_assert_str_eq(test_of("holds-fan-fuse")->cells[OHM_TEST_NEEDS], "look-fan-fuse=bad");
+  end();
+}
+END_TEST
+
+/* An open wire leaves the fan still and the bulb dark; what an eye calls slow or dim is not it. */
+START_TEST(what_is_open_shows_nothing_at_all)
+{
+  begin(one_fan);
+  ck_assert_uint_eq(of_open("starts-fan", "feed"), OC_OUTCOME_NOTHING);
+  ck_assert_uint_eq(of_open("jump-R", "feed"), OC_OUTCOME_NOTHING);
+  ck_assert_uint_eq(of_open("from-R.30", "feed"), OC_OUTCOME_NOTHING);
+  ck_assert_uint_eq(of_open("from-fuse-out", "feed"), OC_OUTCOME_GOOD);
+  ck_assert_uint_eq(of_open("spare-R", "R.contact"), OC_OUTCOME_GOOD);
+  end();
+}
+END_TEST
+
+START_TEST(a_switch_is_bridged_at_its_plug_and_read_hot)
+{
+  begin(by_switch);
+  check("bridge-S", "fuse to-switch to-fan fan ground", "S S.1 S.2");
+  check("hot-S", "S", "S.1 to-switch fan");
+  check("lost-S", "S S.1 S.2", "to-switch to-fan");
+  ck_assert(!has_test("ac-fan") && !has_test("commanded-fan"));
+  end();
+}
+END_TEST
+
+START_TEST(every_test_is_passed_by_what_it_says_nothing_of)
+{
+  const char *const texts[] = {one_fan, by_switch};
+  for (size_t k = 0; k < 2; k++) {
+    begin(texts[k]);
+    for (size_t i = 0; i < circuit->test_count; i++) {
+      const struct oc_test *test = &circuit->tests[i];
+      oc_outcomes any = oc_test_any(test);
+      for (size_t j = 0; j < circuit->failing_count; j++) {
+        ck_assert_uint_ne(test->foretold[j], 0);
+        ck_assert_uint_eq(test->foretold[j] & ~any, 0);
+      }
+    }
+    end();
+  }
+}
+END_TEST
+
+START_TEST(a_table_of_tests_below_the_wiring_adds_the_makers_own)
+{
+  char text[4000];
+  snprintf(text, sizeof text,
+           "%stest,what,load,tool,minutes,clears,accuses,source\n"
+           "own-look,Wire of the fan not green: good,none,eyes,2,,fan-wire,own sketch\n",
+           one_fan);
+  begin(text);
+  check("own-look", "fan-wire", "feed fan");
+  ck_assert(has_test("starts-fan"));
+  end();
+}
+END_TEST
+
+/* Two fans in series at low speed, each by itself at high: the jumper names the fan it is for. */
+START_TEST(two_fans_have_tests_of_their_own)
+{
+  begin(HEADER "battery,battery,+,-,,\nf,fuse,+,a,30,\nm,motor,a,b,10,\nn,motor,a,c,10,\n"
+               "w,wire,b,A.30,,\nx,wire,c,B.30,,\ng,ground,A.87,-,,\nh,ground,B.87,-,,\n"
+               "A,relay,,,,\nB,relay,,,,\nk,wire,+,A.85,,\nl,wire,+,B.85,,\n"
+               "o,output,A.86,-,,hot\np,output,B.86,-,,hot\n");
+  /* A fan that is stuck blows the fuse of both. */
+  check("starts-m", "f m w g A.contact n", "n.1 x h B.contact");
+  check("jump-A-m", "m w g", "n.1 x h A.contact");
+  ck_assert(!has_test("jump-A-n") && has_test("jump-B-n"));
+  end();
+}
+END_TEST
+
+START_TEST(a_wiring_that_cannot_be_solved_or_lacks_a_way_to_the_fan_is_told)
+{
+  ohm_error error;
+  const char *apart = HEADER "battery,battery,+,-,,\nm,motor,a,b,10,\n";
+  struct ohm_circuit *none = ohm_circuit_parse(apart, strlen(apart), "own", &error);
+  ck_assert_ptr_null(none);
+  ck_assert_msg(strstr(error.message, "symptom") != NULL, "%s", error.message);
+}
+END_TEST
+
+int main(void) {
+  return RUN_TESTS(
+      "wired circuit", a_fan_asked_for_by_heat_needs_all_and_by_command_not_the_sensor,
+      what_the_maker_has_to_state_is_a_fact, a_jumper_in_the_socket_goes_round_relay_and_terminals,
+      a_bulb_says_nothing_of_the_pins_it_is_put_in_place_of,
+      a_relay_on_the_bench_is_alone_with_its_socket_far_away,
+      volts_that_are_lost_accuse_what_lies_between_the_leads_alone,
+      the_wire_of_the_module_is_pulled_by_hand_and_no_bulb_is_put_on_it,
+      a_fuse_that_blew_accuses_what_may_have_blown_it, what_is_open_shows_nothing_at_all,
+      a_switch_is_bridged_at_its_plug_and_read_hot, every_test_is_passed_by_what_it_says_nothing_of,
+      a_table_of_tests_below_the_wiring_adds_the_makers_own, two_fans_have_tests_of_their_own,
+      a_wiring_that_cannot_be_solved_or_lacks_a_way_to_the_fan_is_told);
+}
