@@ -1026,7 +1026,7 @@ typedef struct ohm_circuit ohm_circuit;
 /** The columns of a circuit file's tests, and what they hold. */
 #define OHM_TEST_COLUMNS(X)                                                                        \
   X(TEST, test, "its name")                                                                        \
-  X(ROLE, role, "symptom, condition, proof or blank")                                                     \
+  X(ROLE, role, "symptom, condition, proof or blank")                                              \
   X(WHAT, what, "what is done or measured, and what is good")                                      \
   X(POINTS, points, "where, between which points")                                                 \
   X(CONDITION, condition, "under which condition")                                                 \
@@ -1067,11 +1067,32 @@ typedef enum ohm_test_column {
  * begins with test. A test that cannot be used is left out and noted; a link is not,
  * because what is left out can not be found at fault.
  *
+ * In place of links a file may have a wiring, a row a thing, with the columns
+ *
+ *     link    its name
+ *     kind    battery wire splice strap rail ground fuse relay output switch
+ *             resistor motor sensor
+ *     from    a point: what is written alike is joined; + and - are the posts
+ *             of the battery
+ *     to      another; a relay and a sensor have none, a relay's points are
+ *             NAME.30 .87 .87a .85 .86
+ *     value   volts of the battery, amperes of a fuse or motor, ohms of a coil
+ *             or resistor
+ *     by      of a wire where it can rub through to; of a fuse key, if it is
+ *             live with the key on alone; of an output or switch what closes
+ *             it: hot high ac unplugged commanded, with a ? behind what the
+ *             maker has to state first; of a switch also what opens it, cold
+ *
+ * and part, action, renew, odds and standing where the usual does not do. Its
+ * links and tests, and what each test tells, are worked out of it: direct
+ * currents with one thing failed in every way and size, and what would be seen.
+ *
  * In      text    UTF-8, length bytes; need not end in NUL
  *         name    used for the circuit when the text gives none, and in sentences
  * Return  the circuit, or NULL with the error filled in.
- * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION no link, no symptom, or
- *         two of one name; OHM_TOO_LARGE also above 64 links; OHM_NO_MEMORY.
+ * Status  OHM_NULL_ARGUMENT; OHM_BAD_SYNTAX; OHM_BAD_DEFINITION no link, no symptom, two
+ *         of one name, no currents can be worked out; OHM_TOO_LARGE also above 64 links;
+ *         OHM_NO_MEMORY.
  */
 OHM_API ohm_circuit *ohm_circuit_parse(const char *text, size_t length, const char *name,
                                        ohm_error *error);

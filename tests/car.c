@@ -10,8 +10,18 @@
 
 /* ---- names ---- */
 
+/* A name and what follows it; those of a file are short. */
+static void join_names(char *to, const char *name, const char *end) {
+  size_t length = strlen(name);
+  size_t more = strlen(end);
+  if (length + more >= CAR_NAME)
+    abort();
+  memcpy(to, name, length);
+  memcpy(to + length, end, more + 1);
+}
+
 static void copy(char *to, const char *from) {
-  snprintf(to, CAR_NAME, "%s", from);
+  join_names(to, from, "");
 }
 
 int car_node(struct car *car, const char *name) {
@@ -48,7 +58,7 @@ static struct car_part *add(struct car *car, const char *name, const char *end, 
     abort();
   struct car_part *part = &car->parts[car->part_count++];
   memset(part, 0, sizeof *part);
-  snprintf(part->name, CAR_NAME, "%s%s", name, end);
+  join_names(part->name, name, end);
   copy(part->owner, name);
   part->kind = kind;
   part->from = from;
@@ -58,8 +68,10 @@ static struct car_part *add(struct car *car, const char *name, const char *end, 
 }
 
 static int behind(struct car *car, const char *name, const char *end) {
-  char node[2 * CAR_NAME];
-  snprintf(node, sizeof node, "%s%s'", name, end);
+  char terminal[CAR_NAME];
+  char node[CAR_NAME];
+  join_names(terminal, name, end);
+  join_names(node, terminal, "'");
   return car_node(car, node);
 }
 
@@ -114,9 +126,9 @@ static void add_relay(struct car *car, const char *name, double coil_ohm) {
   static const char *const ends[] = {".30", ".87", ".87a", ".85", ".86"};
   int inner[5];
   for (int i = 0; i < 5; i++) {
-    char outer[2 * CAR_NAME];
+    char outer[CAR_NAME];
     int at = -1;
-    snprintf(outer, sizeof outer, "%s%s", name, ends[i]);
+    join_names(outer, name, ends[i]);
     for (int k = 0; k < car->node_count; k++)
       if (strcmp(car->nodes[k], outer) == 0)
         at = k;
@@ -139,7 +151,8 @@ static void add_asker(struct car *car, const char *name, const char *end, unsign
 
 static void add_motor(struct car *car, const char *name, int from, int to, double ampere) {
   struct car_part *motor = add_plugged(car, name, CAR_MOTOR, from, to, 1);
-  motor->value = fmin(fmax(about(car, ampere, 1.67), 10 * ampere / 15), 25 * ampere / 15);
+  /* Fans of one car are of one kind. */
+  motor->value = ampere * car->fan_size * between(car, 0.9, 1.1);
   motor->ohm = 12 / (car->stall_ratio * motor->value);
   add(car, name, ".blade", CAR_BLADE, 0, 0, 1);
 }
@@ -191,6 +204,7 @@ void car_build(struct car *car, const char *text, uint64_t seed) {
   car->pulls_in_v = between(car, 5.5, 8);
   car->lets_go_v = between(car, 1.5, 3.5);
   car->fan_power = between(car, 1.8, 2.2);
+  car->fan_size = exp(between(car, log(10 / 15.0), log(25 / 15.0)));
   car->stall_ratio = between(car, 4.5, 6.5);
   car->fuse_heat = between(car, 8, 20);
   car_node(car, "-");
@@ -355,8 +369,8 @@ static const double step_s = 0.01;
 static const double spin_up_s = 0.5;
 
 static double drag_of(struct car *car, const struct car_part *motor) {
-  char blade[CAR_NAME + 8];
-  snprintf(blade, sizeof blade, "%s.blade", motor->name);
+  char blade[CAR_NAME];
+  join_names(blade, motor->name, ".blade");
   const struct car_part *its = car_find(car, blade);
   return motor->drag_a + (its ? its->drag_a : 0);
 }

@@ -84,6 +84,7 @@ struct car {
   double running_v;
   double pulls_in_v;
   double lets_go_v;
+  double fan_size;  /**< its amperes over those of the file */
   double fan_power; /**< of the speed that the torque goes with */
   double stall_ratio;
   double fuse_heat; /**< that melts it */

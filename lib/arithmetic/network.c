@@ -106,12 +106,19 @@ void oc_network_load(const struct oc_network *network, const struct oc_port *por
 enum { TURNS = 100 };
 
 static const double SETTLED_V = 1e-9;
+static const double ROUNDED = 1e-14;
 
 struct balance {
   double off[OC_NETWORK_PORTS]; /* volts that are not accounted for */
   double slope[OC_NETWORK_PORTS];
-  double worst;
+  double worst; /* over what there may be */
 };
+
+/* Behind many ohms the last digit of a volt is many volts off. */
+static double allowed_v(const struct oc_ports *ports, const struct balance *balance,
+                        const double *volts, size_t port) {
+  return SETTLED_V + ROUNDED * ports->ohms[port][port] * balance->slope[port] * fabs(volts[port]);
+}
 
 static void weigh(const struct oc_ports *ports, const struct oc_device *devices,
                   const double *volts, struct balance *balance) {
@@ -126,7 +133,8 @@ static void weigh(const struct oc_ports *ports, const struct oc_device *devices,
     balance->off[i] = ports->open_volts[i] - volts[i];
     for (size_t j = 0; j < ports->count; j++)
       balance->off[i] -= ports->ohms[i][j] * ampere[j];
-    balance->worst = fmax(balance->worst, fabs(balance->off[i]));
+    balance->worst =
+        fmax(balance->worst, fabs(balance->off[i]) / allowed_v(ports, balance, volts, i));
   }
 }
 
@@ -172,7 +180,7 @@ bool oc_ports_settle(const struct oc_ports *ports, const struct oc_device *devic
   for (size_t i = 0; i < ports->count; i++)
     volts[i] = ports->open_volts[i];
   weigh(ports, devices, volts, &balance);
-  for (int turn = 0; turn < TURNS && balance.worst > SETTLED_V; turn++) {
+  for (int turn = 0; turn < TURNS && balance.worst > 1; turn++) {
     double step[OC_NETWORK_PORTS];
     double tried[OC_NETWORK_PORTS];
     struct balance there;
@@ -188,5 +196,5 @@ bool oc_ports_settle(const struct oc_ports *ports, const struct oc_device *devic
     memcpy(volts, tried, ports->count * sizeof *tried);
     balance = there;
   }
-  return balance.worst <= SETTLED_V;
+  return balance.worst <= 1;
 }

@@ -33,7 +33,7 @@ struct oc_link {
 
 enum oc_test_role {
   OC_ROLE_ORDINARY,
-  OC_ROLE_SYMPTOM,  /**< does the fan start by itself? */
+  OC_ROLE_SYMPTOM,   /**< does the fan start by itself? */
   OC_ROLE_CONDITION, /**< what has to hold before it should; bad: not asked yet */
   OC_ROLE_PROOF      /**< what has to hold of a fan that runs before the case is closed */
 };

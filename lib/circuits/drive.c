@@ -242,6 +242,28 @@ static void tell_chains(const struct oc_drive *drive, const struct moment *momen
   }
 }
 
+static void feed(struct oc_drive_result *result, size_t a, size_t b, bool *more) {
+  if (result->fed[a] == result->fed[b])
+    return;
+  result->fed[a] = result->fed[b] = true;
+  *more = true;
+}
+
+/* From the posts through whatever is not open. */
+static void find_fed(const struct oc_drive *drive, const struct moment *moment,
+                     struct oc_drive_result *result) {
+  const struct oc_wiring *wiring = moment->wiring;
+  result->fed[OC_POINT_MINUS] = result->fed[OC_POINT_PLUS] = true;
+  for (bool more = true; more;) {
+    more = false;
+    for (size_t i = 0; i < wiring->thing_count; i++)
+      if (moment->ohm[i] < INFINITY)
+        feed(result, wiring->things[i].from, wiring->things[i].to, &more);
+    for (size_t i = 0; i < drive->setup->across_count; i++)
+      feed(result, drive->setup->across[i].plus, drive->setup->across[i].minus, &more);
+  }
+}
+
 static bool solve(struct oc_drive *drive, const struct moment *moment, struct loads *loads,
                   struct oc_drive_result *result) {
   double at_port[OC_NETWORK_PORTS];
@@ -355,5 +377,6 @@ bool oc_drive_run(struct oc_drive *drive, struct oc_failures failures,
       moment.blown |= oc_set_of(fuse);
   }
   tell(result, &moment, &loads);
+  find_fed(drive, &moment, result);
   return true;
 }

@@ -35,6 +35,7 @@ struct oc_setup {
 struct oc_drive_result {
   bool steady;                          /**< else a relay chatters, and the rest is a moment */
   double volts[OC_WIRING_POINTS];       /**< of every point */
+  bool fed[OC_WIRING_POINTS];           /**< whether it is joined to a post, and hangs not free */
   double across_a[OC_SETUP_ACROSS];     /**< through what is across */
   double motor_a[OC_WIRING_THINGS];     /**< of things that are motors */
   double motor_speed[OC_WIRING_THINGS]; /**< over that at 12 V */

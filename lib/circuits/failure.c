@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "failure.h"
 
-/* Sizes are common practice, no source: open, which is all that befalls a fuse or a coil, then from
- * what is hardly felt on, closest where a fan goes from well to badly. */
+/* Sizes are common practice, no source: open, which is all that befalls a fuse, a coil or a
+ * resistor, then from what is hardly felt on, closest where a fan goes from well to badly. */
 static const double resists_ohm[] = {INFINITY, 0.05, 0.1, 0.15, 0.2, 0.3, 0.45, 0.7,
                                      1,        2,    5,   50,   500, 5e3, 5e4};
 static const double rubs_ohm[] = {0.02, 1};
@@ -52,6 +52,7 @@ size_t oc_failure_ways(const struct oc_wiring *wiring, size_t at, struct oc_fail
   switch (thing->kind) {
   case OC_THING_FUSE:
   case OC_THING_COIL:
+  case OC_THING_RESISTOR:
     add(&way, OC_FAILURE_RESISTS, INFINITY);
     break;
   case OC_THING_CHAFE:

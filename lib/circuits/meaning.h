@@ -17,19 +17,20 @@ enum oc_look_kind {
   OC_LOOK_BULB,   /**< what is across is bright */
   OC_LOOK_CLICK,  /**< a relay pulls in */
   OC_LOOK_FUSE,   /**< a fuse is whole afterwards */
-  OC_LOOK_VOLTS,  /**< across what is across */
   OC_LOOK_OHMS,   /**< of what is across, which has volts of its own */
-  OC_LOOK_DROP,   /**< volts across what is across, for each ampere of a motor */
+  OC_LOOK_VOLTS,  /**< from one point to another */
+  OC_LOOK_DROP,   /**< likewise, for each ampere of a motor */
   OC_LOOK_AMPERES /**< of a motor */
 };
 
-/** A test: how the car is set up, and what is looked at. */
+/** What is looked at. */
 struct oc_look {
   enum oc_look_kind kind;
-  size_t at;               /**< thing, place of what is across, relay */
-  size_t motor;            /**< of a drop */
+  size_t at;    /**< thing, place of what is across, relay */
+  size_t motor; /**< of a drop */
+  size_t plus;  /**< points that volts are read at */
+  size_t minus;
   struct oc_limits limits; /**< of a number */
-  struct oc_setup setup;
 };
 
 /** Every way in which one thing of a wiring can fail, thing by thing. */
@@ -38,6 +39,7 @@ struct oc_failings {
   struct oc_failure failure[OC_FAILURES_MAX];
   bool matters[OC_FAILURES_MAX];
   oc_set blown[OC_FAILURES_MAX]; /**< fuses that it blew when the fan was asked for, a bit each */
+  oc_set may_blow[OC_FAILURES_MAX]; /**< those that it blows when it is asked for otherwise */
 };
 
 /**
@@ -51,17 +53,35 @@ struct oc_failings {
 bool oc_failings_list(struct oc_failings *failings, struct oc_drive *drive,
                       const struct oc_wiring *wiring, unsigned asked);
 
-/** What a test tells of each failing. */
+/** Find what fuses are blown, too, when the car is set up in some way, as a test may have done
+ *  before the next. */
+void oc_failings_blow(struct oc_failings *failings, struct oc_drive *drive,
+                      const struct oc_wiring *wiring, const struct oc_setup *setup);
+
+/** What a look tells of each failing. */
 struct oc_meaning {
-  bool useful;                           /**< the sound wiring looks good */
-  oc_outcomes good;                      /**< those that are */
-  oc_outcomes foretold[OC_FAILURES_MAX]; /**< what may be seen of each failing */
+  bool useful;           /**< the sound wiring looks good */
+  oc_outcomes good;      /**< those that are */
+  oc_outcomes *foretold; /**< what may be seen of each failing; has to have room for them */
 };
 
-/** Work a test out.  Return  false when the sound wiring cannot be solved */
-bool oc_meaning_find(struct oc_drive *drive, const struct oc_wiring *wiring,
-                     const struct oc_failings *failings, const struct oc_look *look,
-                     struct oc_meaning *meaning);
+enum { OC_LOOKS_MAX = 128 };
+
+/** Room to work in: large, one for a thread. */
+struct oc_meaning_room {
+  oc_outcomes of_chains[OC_WIRING_THINGS][OC_FAILURES_OF_ONE][OC_LOOKS_MAX];
+};
+
+/**
+ * Work out looks at a car that is set up in one way.
+ *
+ * In      count  up to OC_LOOKS_MAX
+ * Return  false when the sound wiring cannot be solved
+ */
+bool oc_meaning_find(struct oc_meaning_room *room, struct oc_drive *drive,
+                     const struct oc_wiring *wiring, const struct oc_failings *failings,
+                     const struct oc_setup *setup, const struct oc_look *looks, size_t count,
+                     struct oc_meaning *meanings);
 
 /** Things of which no failing that matters looks other than bad. */
 oc_set oc_meaning_clears(const struct oc_meaning *meaning, const struct oc_failings *failings);

@@ -60,6 +60,9 @@ static bool add_tests(struct ohm_circuit *circuit, struct work *work) {
                                    .drive = &work->drive,
                                    .failings = &work->failings,
                                    .room = circuit->test_count};
+  oc_wired_find_askings(maker);
+  for (size_t i = 0; i < maker->asking_count; i++)
+    oc_failings_blow(&work->failings, &work->drive, wiring, &maker->askings[i].setup);
   oc_set motors = oc_wired_things(wiring, OC_THING_MOTOR);
   for (size_t i = 0; i < wiring->thing_count; i++)
     if (motors & oc_set_of(i))
@@ -68,16 +71,18 @@ static bool add_tests(struct ohm_circuit *circuit, struct work *work) {
   for (size_t i = 0; i < wiring->thing_count; i++) {
     const struct oc_thing *thing = &wiring->things[i];
     if (thing->kind == OC_THING_FUSE)
-      oc_wired_add_of_fuse(maker, i, motors);
+      oc_wired_add_of_fuse(maker, i);
     else if (thing->kind == OC_THING_SWITCH)
-      oc_wired_add_of_switch(maker, i, motors);
+      oc_wired_add_of_switch(maker, i);
     else if (thing->kind == OC_THING_OUTPUT)
-      oc_wired_add_pull(maker, i, motors);
+      oc_wired_add_pull(maker, i);
+    else if (thing->kind == OC_THING_CHAFE)
+      oc_wired_add_rub(maker, i);
     else if (thing->role == OC_ROLE_SENSOR)
       oc_wired_add_of_sensor(maker, i);
   }
   for (size_t i = 0; i < wiring->relay_count; i++) {
-    oc_wired_add_of_relay(maker, i, motors);
+    oc_wired_add_of_relay(maker, i);
     oc_wired_add_coil_volts(maker, i);
   }
   oc_wired_add_post_volts(maker);
@@ -90,6 +95,7 @@ static bool add_tests(struct ohm_circuit *circuit, struct work *work) {
       oc_wired_add_at_plug(maker, i);
     }
   oc_wired_add_at_points(maker);
+  oc_wired_work_out(maker);
   bool whole = !maker->failed;
   free(maker);
   return whole;

@@ -10,22 +10,31 @@
 
 /* ---- words ---- */
 
+/* What a gap stands for; NULL when it is none. */
+static const char *in_gap(const char *at, const struct oc_wired_gaps *gaps, size_t *length) {
+  const struct {
+    const char *gap;
+    const char *text;
+  } all[] = {
+      {"{}", gaps->subject}, {"{1}", gaps->first}, {"{2}", gaps->second}, {"{a}", gaps->asked}};
+  for (size_t i = 0; i < sizeof all / sizeof all[0]; i++) {
+    *length = strlen(all[i].gap);
+    if (strncmp(at, all[i].gap, *length) == 0 && all[i].text)
+      return all[i].text;
+  }
+  return NULL;
+}
+
 void oc_wired_fill(struct oc_text *text, const char *with, const struct oc_wired_gaps *gaps) {
-  for (; *with; with++) {
-    size_t skip = 0;
-    const char *in = NULL;
-    if (strncmp(with, "{}", 2) == 0) {
-      in = gaps->subject;
-      skip = 1;
-    } else if (strncmp(with, "{1}", 3) == 0 || strncmp(with, "{2}", 3) == 0) {
-      in = with[1] == '1' ? gaps->first : gaps->second;
-      skip = 2;
-    }
-    if (in)
+  size_t length;
+  while (*with) {
+    const char *in = in_gap(with, gaps, &length);
+    if (in) {
       oc_text_add(text, in);
-    else
-      oc_text_add_bytes(text, with, 1);
-    with += skip;
+      with += length;
+    } else {
+      oc_text_add_bytes(text, with++, 1);
+    }
   }
 }
 
@@ -54,8 +63,8 @@ static void fill_cell(struct oc_wired_maker *maker, struct oc_test *test, ohm_te
   set_cell(maker, test, column, buffer);
 }
 
-static void list_links(struct oc_wired_maker *maker, struct oc_test *test, ohm_test_column column,
-                       oc_set links) {
+static void list_set(struct oc_wired_maker *maker, struct oc_test *test, ohm_test_column column,
+                     oc_set links) {
   char buffer[OC_WIRING_THINGS * (OC_WIRING_NAME + 1)];
   struct oc_text text = oc_text_begin(buffer, sizeof buffer);
   for (size_t i = 0; i < maker->wiring->thing_count; i++)
@@ -63,7 +72,14 @@ static void list_links(struct oc_wired_maker *maker, struct oc_test *test, ohm_t
       oc_text_add(&text, maker->wiring->things[i].name);
       oc_text_add(&text, " ");
     }
+  free(test->cells[column]);
   set_cell(maker, test, column, buffer);
+}
+
+static void list_links(struct oc_wired_maker *maker, struct oc_test *test,
+                       const struct oc_meaning *meaning) {
+  list_set(maker, test, OHM_TEST_CLEARS, oc_meaning_clears(meaning, maker->failings));
+  list_set(maker, test, OHM_TEST_ACCUSES, oc_meaning_accuses(meaning, maker->failings));
 }
 
 static struct oc_test *append(struct oc_wired_maker *maker) {
@@ -86,9 +102,12 @@ static struct oc_test *append(struct oc_wired_maker *maker) {
 struct oc_test *oc_wired_add_words(struct oc_wired_maker *maker, const struct oc_wired_words *words,
                                    const struct oc_wired_gaps *gaps,
                                    const struct oc_wired_extras *extras) {
+  struct oc_wired_gaps filled = *gaps;
   struct oc_test *test = append(maker);
   if (!test)
     return NULL;
+  if (!filled.asked)
+    filled.asked = maker->askings[0].said;
   const struct {
     ohm_test_column column;
     const char *with;
@@ -106,57 +125,119 @@ struct oc_test *oc_wired_add_words(struct oc_wired_maker *maker, const struct oc
   };
   _Static_assert(sizeof cells / sizeof cells[0] == OHM_TEST_COLUMN_COUNT, "a cell is missing");
   for (size_t i = 0; i < sizeof cells / sizeof cells[0]; i++)
-    fill_cell(maker, test, cells[i].column, cells[i].with, gaps);
+    fill_cell(maker, test, cells[i].column, cells[i].with, &filled);
   return test;
 }
 
-/* Whether a test before the last tells the same by the same tools. */
-static bool is_told(const struct oc_wired_maker *maker) {
-  const struct ohm_circuit *circuit = maker->circuit;
-  const struct oc_test *last = &circuit->tests[circuit->test_count - 1];
-  for (size_t i = 0; i + 1 < circuit->test_count; i++) {
-    const struct oc_test *test = &circuit->tests[i];
-    if (test->foretold && memcmp(test->foretold, last->foretold, maker->failings->count) == 0 &&
-        strcmp(test->cells[OHM_TEST_TOOL], last->cells[OHM_TEST_TOOL]) == 0 &&
-        strcmp(test->cells[OHM_TEST_NEEDS], last->cells[OHM_TEST_NEEDS]) == 0 &&
-        test->cells[OHM_TEST_ROLE][0] == '\0' && last->cells[OHM_TEST_ROLE][0] == '\0')
+static void add_foretold(struct oc_wired_maker *maker, struct oc_test *test) {
+  if (!test || maker->failed)
+    return;
+  test->foretold = malloc(maker->failings->count + 1);
+  maker->failed |= !test->foretold;
+}
+
+void oc_wired_add_plain(struct oc_wired_maker *maker, const struct oc_wired_words *words,
+                        const struct oc_wired_gaps *gaps, oc_wired_sight *sight, size_t at) {
+  struct oc_test *test = oc_wired_add_words(maker, words, gaps, &(struct oc_wired_extras){0});
+  struct oc_meaning meaning = {.useful = true, .good = OC_OUTCOME_GOOD};
+  add_foretold(maker, test);
+  if (!test || maker->failed)
+    return;
+  for (size_t i = 0; i < maker->failings->count; i++)
+    test->foretold[i] = sight(maker, &maker->failings->failure[i], at);
+  meaning.foretold = test->foretold;
+  list_links(maker, test, &meaning);
+}
+
+void oc_wired_add(struct oc_wired_maker *maker, const struct oc_wired_words *words,
+                  const struct oc_wired_gaps *gaps, const struct oc_wired_extras *extras,
+                  const struct oc_setup *setup, const struct oc_look *look) {
+  struct oc_test *test = oc_wired_add_words(maker, words, gaps, extras);
+  size_t at = maker->circuit->test_count - 1;
+  add_foretold(maker, test);
+  if (!test || maker->failed)
+    return;
+  maker->setups[at] = *setup;
+  maker->looks[at] = *look;
+  maker->is_open[at] = true;
+}
+
+/* ---- working them out ---- */
+
+static bool is_same_setup(const struct oc_setup *a, const struct oc_setup *b) {
+  bool same = a->asked == b->asked && a->key == b->key && a->unplugged == b->unplugged &&
+              a->spare == b->spare && a->across_count == b->across_count;
+  for (size_t i = 0; same && i < a->across_count; i++)
+    same = a->across[i].plus == b->across[i].plus && a->across[i].minus == b->across[i].minus &&
+           a->across[i].watt == b->across[i].watt && a->across[i].ohm == b->across[i].ohm &&
+           a->across[i].volts == b->across[i].volts;
+  return same;
+}
+
+/* All that are made with the car set up as it is for the first. */
+static void work_out_group(struct oc_wired_maker *maker, struct oc_meaning_room *room, size_t first,
+                           bool *useful) {
+  struct oc_look looks[OC_LOOKS_MAX] = {{.kind = OC_LOOK_FAN}};
+  struct oc_meaning meanings[OC_LOOKS_MAX];
+  size_t places[OC_LOOKS_MAX];
+  size_t count = 0;
+  struct ohm_circuit *circuit = maker->circuit;
+  for (size_t i = first; i < circuit->test_count && count < OC_LOOKS_MAX; i++) {
+    if (!maker->is_open[i] || !is_same_setup(&maker->setups[i], &maker->setups[first]))
+      continue;
+    maker->is_open[i] = false;
+    looks[count] = maker->looks[i];
+    meanings[count] = (struct oc_meaning){.foretold = circuit->tests[i].foretold};
+    places[count++] = i;
+  }
+  bool solved = oc_meaning_find(room, maker->drive, maker->wiring, maker->failings,
+                                &maker->setups[first], looks, count, meanings);
+  for (size_t i = 0; i < count; i++) {
+    useful[places[i]] = solved && oc_meaning_accuses(&meanings[i], maker->failings) != 0;
+    if (useful[places[i]])
+      list_links(maker, &circuit->tests[places[i]], &meanings[i]);
+  }
+}
+
+/* Whether a test that stays tells the same by the same tools. */
+static bool is_told(const struct oc_wired_maker *maker, size_t stay, const struct oc_test *test) {
+  for (size_t i = 0; i < stay; i++) {
+    const struct oc_test *other = &maker->circuit->tests[i];
+    if (other->foretold && test->foretold &&
+        memcmp(other->foretold, test->foretold, maker->failings->count) == 0 &&
+        strcmp(other->cells[OHM_TEST_TOOL], test->cells[OHM_TEST_TOOL]) == 0 &&
+        strcmp(other->cells[OHM_TEST_NEEDS], test->cells[OHM_TEST_NEEDS]) == 0 &&
+        other->cells[OHM_TEST_ROLE][0] == '\0' && test->cells[OHM_TEST_ROLE][0] == '\0')
       return true;
   }
   return false;
 }
 
-/* Add a test that was worked out, unless it tells nothing, or nothing new. */
-void oc_wired_add_meant(struct oc_wired_maker *maker, const struct oc_wired_words *words,
-                        const struct oc_wired_gaps *gaps, const struct oc_wired_extras *extras) {
-  size_t count = maker->failings->count;
-  oc_set accuses = oc_meaning_accuses(&maker->meaning, maker->failings);
-  if (maker->failed || !maker->meaning.useful || accuses == 0)
-    return;
-  struct oc_test *test = oc_wired_add_words(maker, words, gaps, extras);
-  if (!test || maker->failed)
-    return;
-  test->foretold = malloc(count + 1);
-  if (!test->foretold) {
-    maker->failed = true;
-    return;
+static void keep_useful(struct oc_wired_maker *maker, const bool *useful) {
+  struct ohm_circuit *circuit = maker->circuit;
+  size_t stay = 0;
+  for (size_t i = 0; i < circuit->test_count; i++) {
+    struct oc_test *test = &circuit->tests[i];
+    if (!useful[i] || is_told(maker, stay, test))
+      oc_test_free(test);
+    else
+      circuit->tests[stay++] = *test;
   }
-  memcpy(test->foretold, maker->meaning.foretold, count);
-  free(test->cells[OHM_TEST_CLEARS]);
-  free(test->cells[OHM_TEST_ACCUSES]);
-  list_links(maker, test, OHM_TEST_CLEARS, oc_meaning_clears(&maker->meaning, maker->failings));
-  list_links(maker, test, OHM_TEST_ACCUSES, accuses);
-  if (is_told(maker)) {
-    oc_test_free(test);
-    maker->circuit->test_count--;
-  }
+  circuit->test_count = stay;
 }
 
-void oc_wired_add(struct oc_wired_maker *maker, const struct oc_wired_words *words,
-                  const struct oc_wired_gaps *gaps, const struct oc_wired_extras *extras,
-                  const struct oc_look *look) {
-  if (!maker->failed &&
-      oc_meaning_find(maker->drive, maker->wiring, maker->failings, look, &maker->meaning))
-    oc_wired_add_meant(maker, words, gaps, extras);
+void oc_wired_work_out(struct oc_wired_maker *maker) {
+  struct oc_meaning_room *room = malloc(sizeof *room);
+  bool useful[OC_CIRCUIT_TESTS];
+  maker->failed |= !room;
+  for (size_t i = 0; i < maker->circuit->test_count; i++)
+    useful[i] = true;
+  for (size_t i = 0; i < maker->circuit->test_count && !maker->failed; i++)
+    if (maker->is_open[i])
+      work_out_group(maker, room, i, useful);
+  free(room);
+  if (!maker->failed)
+    keep_useful(maker, useful);
 }
 
 /* ---- the wiring, asked ---- */
@@ -210,19 +291,85 @@ const struct oc_thing *oc_wired_pin(const struct oc_wired_maker *maker, size_t a
   return oc_wired_thing(maker, at - 2 + (size_t)which);
 }
 
-/* Asked in every way but by heat; where there is none, by bridging what closes with heat. */
-struct oc_setup oc_wired_asked(const struct oc_wired_maker *maker) {
-  unsigned ways = oc_wiring_ways(maker->wiring);
-  struct oc_setup setup = {.asked = ways & ~(unsigned)(OC_WAY_HOT | OC_WAY_HIGH), .key = true};
-  for (size_t i = 0; setup.asked == 0 && i < maker->wiring->thing_count; i++)
-    if (oc_wired_thing(maker, i)->kind == OC_THING_SWITCH && setup.across_count == 0) {
-      setup.unplugged = oc_wired_plugged(maker, i);
-      setup.across[setup.across_count++] =
-          (struct oc_across){.plus = oc_wired_pin(maker, i, 0)->from,
-                             .minus = oc_wired_pin(maker, i, 1)->from,
-                             .ohm = OC_JUMPER_OHM};
+static struct oc_wired_asking *add_asking(struct oc_wired_maker *maker, unsigned asked,
+                                          const char *said) {
+  if (maker->asking_count == OC_ASKINGS)
+    return NULL;
+  struct oc_wired_asking *asking = &maker->askings[maker->asking_count++];
+  struct oc_text text = oc_text_begin(asking->said, sizeof asking->said);
+  asking->setup = (struct oc_setup){.asked = asked, .key = true};
+  oc_text_add(&text, said);
+  return asking;
+}
+
+static void add_bridging(struct oc_wired_maker *maker, size_t at) {
+  char said[100];
+  struct oc_text text = oc_text_begin(said, sizeof said);
+  oc_text_add(&text, "plug of ");
+  oc_text_add(&text, oc_wired_thing(maker, at)->name);
+  oc_text_add(&text, " bridged by a fused jumper, key on");
+  struct oc_wired_asking *asking = add_asking(maker, 0, said);
+  if (!asking)
+    return;
+  asking->setup.unplugged = oc_wired_plugged(maker, at);
+  oc_wired_put(&asking->setup,
+               oc_wired_lead(oc_wired_pin(maker, at, 0)->from, oc_wired_pin(maker, at, 1)->from));
+}
+
+static double speed_of_all(struct oc_wired_maker *maker, const struct oc_setup *setup) {
+  struct oc_drive_result sound;
+  double speed = 0;
+  oc_drive_begin(maker->drive, maker->wiring, setup);
+  if (!oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, &sound))
+    return 0;
+  for (size_t i = 0; i < maker->wiring->thing_count; i++)
+    speed += fabs(sound.motor_speed[i]);
+  return speed;
+}
+
+static void put_fastest_first(struct oc_wired_maker *maker) {
+  size_t fastest = 0;
+  double most = speed_of_all(maker, &maker->askings[0].setup);
+  for (size_t i = 1; i < maker->asking_count; i++) {
+    double speed = speed_of_all(maker, &maker->askings[i].setup);
+    if (speed > most + OC_EYE_FAN_TURNS) {
+      most = speed;
+      fastest = i;
     }
-  return setup;
+  }
+  const struct oc_wired_asking first = maker->askings[fastest];
+  maker->askings[fastest] = maker->askings[0];
+  maker->askings[0] = first;
+}
+
+void oc_wired_find_askings(struct oc_wired_maker *maker) {
+  static const struct {
+    unsigned way;
+    const char *said;
+  } each[] = {{OC_WAY_COMMANDED, "commanded by self-test or scan tool, key on"},
+              {OC_WAY_AC, "A/C on, engine idling"},
+              {OC_WAY_UNPLUGGED, "sensor unplugged, key on"}};
+  unsigned ways = oc_wiring_ways(maker->wiring);
+  unsigned cold = ways & ~(unsigned)(OC_WAY_HOT | OC_WAY_HIGH);
+  maker->asking_count = 0;
+  if (cold != 0)
+    add_asking(maker, cold,
+               "asked for in a way that holds for this car: self-test, scan tool, A/C, sensor "
+               "unplugged");
+  for (size_t i = 0; i < sizeof each / sizeof each[0]; i++)
+    if ((cold & each[i].way) != 0)
+      add_asking(maker, each[i].way, each[i].said);
+  for (size_t i = 0; i < maker->wiring->thing_count; i++)
+    if (oc_wired_thing(maker, i)->kind == OC_THING_SWITCH)
+      add_bridging(maker, i);
+  add_asking(maker, OC_WAY_HOT, "engine idling, hot");
+  if ((ways & OC_WAY_HIGH) != 0)
+    add_asking(maker, OC_WAY_HOT | OC_WAY_HIGH, "engine idling, hotter still, never up to red");
+  put_fastest_first(maker);
+}
+
+struct oc_setup oc_wired_asked(const struct oc_wired_maker *maker) {
+  return maker->askings[0].setup;
 }
 
 void oc_wired_put(struct oc_setup *setup, struct oc_across across) {
@@ -238,8 +385,8 @@ struct oc_across oc_wired_lead(size_t plus, size_t minus) {
   return (struct oc_across){.plus = plus, .minus = minus, .ohm = OC_JUMPER_OHM};
 }
 
-struct oc_across oc_wired_meter(size_t plus, size_t minus) {
-  return (struct oc_across){.plus = plus, .minus = minus, .ohm = OC_VOLTMETER_OHM};
+struct oc_across oc_wired_ohmmeter(size_t plus, size_t minus) {
+  return (struct oc_across){.plus = plus, .minus = minus, .ohm = 1000, .volts = 1};
 }
 
 /* Whether a motor turns in a sound wiring that is set up so. */
@@ -252,6 +399,22 @@ bool oc_wired_turns(struct oc_wired_maker *maker, const struct oc_setup *setup, 
 
 const char *oc_wired_point(const struct oc_wired_maker *maker, size_t point) {
   return maker->wiring->points[point];
+}
+
+void oc_wired_add_for_motors(struct oc_wired_maker *maker, const struct oc_wired_words *words,
+                             const char *subject, const char *first, const struct oc_setup *setup) {
+  oc_set motors = oc_wired_things(maker->wiring, OC_THING_MOTOR);
+  for (size_t i = 0; i < maker->wiring->thing_count; i++) {
+    if (!(motors & oc_set_of(i)) || !oc_wired_turns(maker, setup, i))
+      continue;
+    const char *name = oc_wired_thing(maker, i)->name;
+    const struct oc_wired_gaps gaps = {.subject = subject,
+                                       .other = oc_set_size(motors) > 1 ? name : NULL,
+                                       .first = first,
+                                       .second = name};
+    const struct oc_look look = {.kind = OC_LOOK_FAN, .at = i};
+    oc_wired_add(maker, words, &gaps, &(struct oc_wired_extras){0}, setup, &look);
+  }
 }
 
 /* ---- figures ---- */

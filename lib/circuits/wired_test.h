@@ -28,9 +28,7 @@
 #define OC_SAY_AIR          "In the open air: exhaust gas kills. Parking brake on. "
 #define OC_SAY_PRACTICE     "common practice, no source"
 
-#define OC_ASKED_SO                                                                                \
-  "asked for in a way that holds for this car: self-test, scan tool, "                             \
-  "A/C, sensor unplugged where the maker says so, switch bridged"
+#define OC_SAY_ASKED "{a}"
 
 /* A column of a test each; {} is what it is done to, {1} and {2} two points. */
 struct oc_wired_words {
@@ -53,6 +51,7 @@ struct oc_wired_gaps {
   const char *other; /* behind the name, after -; or NULL */
   const char *first;
   const char *second;
+  const char *asked; /* for {a}; NULL: as the first asking says */
 };
 
 /** Words with their gaps filled. */
@@ -66,15 +65,27 @@ double oc_wired_judged(const char *cell);
 
 /* ---- adding ---- */
 
+/** A way in which the fan can be asked for. */
+struct oc_wired_asking {
+  struct oc_setup setup;
+  char said[120]; /**< as a condition of a test */
+};
+
+enum { OC_ASKINGS = 16 };
+
 /** What tests are added to, and worked out with. */
 struct oc_wired_maker {
   struct ohm_circuit *circuit;
   const struct oc_wiring *wiring;
   struct oc_drive *drive;
   const struct oc_failings *failings;
-  struct oc_meaning meaning;
-  size_t room;
+  size_t room; /**< for tests */
   bool failed;
+  size_t asking_count;
+  struct oc_wired_asking askings[OC_ASKINGS];
+  struct oc_setup setups[OC_CIRCUIT_TESTS]; /**< of each test that is to be worked out */
+  struct oc_look looks[OC_CIRCUIT_TESTS];
+  bool is_open[OC_CIRCUIT_TESTS];
 };
 
 /* What a test has beside its words. */
@@ -95,15 +106,26 @@ struct oc_test *oc_wired_add_words(struct oc_wired_maker *maker, const struct oc
                                    const struct oc_wired_gaps *gaps,
                                    const struct oc_wired_extras *extras);
 
-/** Add one with the meaning that the maker holds, unless it tells nothing, or what one before it
- *  tells by the same tools. */
-void oc_wired_add_meant(struct oc_wired_maker *maker, const struct oc_wired_words *words,
-                        const struct oc_wired_gaps *gaps, const struct oc_wired_extras *extras);
+/** What may be seen of a failing by one who needs no currents to be worked out. */
+typedef oc_outcomes oc_wired_sight(const struct oc_wired_maker *maker,
+                                   const struct oc_failure *failure, size_t at);
 
-/** Work one out and add it likewise. */
+/** Add a test of a thing whose meaning is plain. */
+void oc_wired_add_plain(struct oc_wired_maker *maker, const struct oc_wired_words *words,
+                        const struct oc_wired_gaps *gaps, oc_wired_sight *sight, size_t at);
+
+/** Add one that is to be worked out. */
 void oc_wired_add(struct oc_wired_maker *maker, const struct oc_wired_words *words,
                   const struct oc_wired_gaps *gaps, const struct oc_wired_extras *extras,
-                  const struct oc_look *look);
+                  const struct oc_setup *setup, const struct oc_look *look);
+
+/** Add one for each motor that then turns: it runs. */
+void oc_wired_add_for_motors(struct oc_wired_maker *maker, const struct oc_wired_words *words,
+                             const char *subject, const char *first, const struct oc_setup *setup);
+
+/** Work them all out. Those that tell nothing are left out, and those that tell what another does
+ *  by the same tools. */
+void oc_wired_work_out(struct oc_wired_maker *maker);
 
 /* ---- what a test is done to ---- */
 
@@ -130,14 +152,18 @@ size_t oc_wired_cavity(const struct oc_wired_maker *maker, size_t relay, const c
 
 /* ---- how the car is set up ---- */
 
-/** Asked in every way but by heat; where there is none, by bridging what closes with heat. */
+/** Find the ways there are, that for a fan at full speed first: in every way but by heat, in each
+ * by itself, by bridging each switch, by heat. */
+void oc_wired_find_askings(struct oc_wired_maker *maker);
+
+/** The first of them. */
 struct oc_setup oc_wired_asked(const struct oc_wired_maker *maker);
 
 void oc_wired_put(struct oc_setup *setup, struct oc_across across);
 
 struct oc_across oc_wired_bulb(size_t plus, size_t minus);
 struct oc_across oc_wired_lead(size_t plus, size_t minus);
-struct oc_across oc_wired_meter(size_t plus, size_t minus);
+struct oc_across oc_wired_ohmmeter(size_t plus, size_t minus);
 
 /** Whether a motor turns in a sound wiring that is set up so. */
 bool oc_wired_turns(struct oc_wired_maker *maker, const struct oc_setup *setup, size_t motor);

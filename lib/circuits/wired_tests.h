@@ -19,21 +19,21 @@ void oc_wired_add_by_hand(struct oc_wired_maker *maker, size_t motor);
 /* ---- relays, and who pulls them ---- */
 
 /** Bridged, heard, changed for another, in the hand. */
-void oc_wired_add_of_relay(struct oc_wired_maker *maker, size_t relay, oc_set motors);
+void oc_wired_add_of_relay(struct oc_wired_maker *maker, size_t relay);
 
 /** What comes to its coil. */
 void oc_wired_add_coil_volts(struct oc_wired_maker *maker, size_t relay);
 
 /** An output's wire pulled to ground by hand. */
-void oc_wired_add_pull(struct oc_wired_maker *maker, size_t output, oc_set motors);
+void oc_wired_add_pull(struct oc_wired_maker *maker, size_t output);
 
 /* ---- fuses and switches ---- */
 
 /** Looked at, and new ones: do they hold? */
-void oc_wired_add_of_fuse(struct oc_wired_maker *maker, size_t fuse, oc_set motors);
+void oc_wired_add_of_fuse(struct oc_wired_maker *maker, size_t fuse);
 
 /** Bridged, and by its ohms when it is hot. */
-void oc_wired_add_of_switch(struct oc_wired_maker *maker, size_t at, oc_set motors);
+void oc_wired_add_of_switch(struct oc_wired_maker *maker, size_t at);
 
 /* ---- anywhere ---- */
 
@@ -41,6 +41,9 @@ void oc_wired_add_of_switch(struct oc_wired_maker *maker, size_t at, oc_set moto
 void oc_wired_add_lost(struct oc_wired_maker *maker, size_t at);
 
 void oc_wired_add_post_volts(struct oc_wired_maker *maker);
+
+/** Ohms to where a wire may rub through. */
+void oc_wired_add_rub(struct oc_wired_maker *maker, size_t chafe);
 
 /** A bulb at every point that can be reached. */
 void oc_wired_add_at_points(struct oc_wired_maker *maker);

@@ -233,8 +233,11 @@
 #define OC_RUNNING_MOST  OC_FIGURE(1.7)
 #define OC_COIL_SPREAD   OC_FIGURE(0.3)
 #define OC_DROP_OHM      OC_FIGURE(0.03)
-/* And so many volts more than twice what a car that draws more would; common practice, no source. */
+/* And so many volts more than twice what a car that draws more would; common practice, no source.
+ */
 #define OC_LOST_V OC_FIGURE(0.1)
+/* A fan at low speed has so much of the volts it has in a sound car; common practice, no source. */
+#define OC_LOW_VOLTS_SHARE OC_FIGURE(0.85)
 /* From so many amperes on a thing carries a fan, not a coil; common practice, no source. */
 #define OC_CARRIES_A OC_FIGURE(1)
 /* What a meter shows across a fuse that is whole, with its leads, and across one that is not;
@@ -259,7 +262,7 @@
  * source. */
 #define OC_EYE_BULB_DARK_V  OC_FIGURE(0.7)
 #define OC_EYE_BULB_GLOWS_V OC_FIGURE(3)
-#define OC_EYE_BULB_GOOD_V OC_FIGURE(10)
-#define OC_EYE_BULB_BAD_V  OC_FIGURE(8)
+#define OC_EYE_BULB_GOOD_V  OC_FIGURE(10)
+#define OC_EYE_BULB_BAD_V   OC_FIGURE(8)
 
 #endif

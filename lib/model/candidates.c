@@ -99,18 +99,17 @@ static oc_outcomes foretold_of_set(const struct oc_deduction *it, size_t test, o
   }
   if (set & ~may_be_good)
     return (oc_outcomes)(any & ~good);
-  return may_be_bad == 0 && oc_deduction_accused(it, test) != 0 ? good : any;
+  return may_be_bad == 0 ? good : any;
 }
 
 /* Where bad says nothing more than that, it is one outcome. */
-static unsigned predicted(const struct oc_deduction *it, size_t test,
+static unsigned predicted(const struct oc_deduction *it, size_t test, bool tells,
                           const struct oc_candidate *candidate) {
   const struct oc_test *t = &it->circuit->tests[test];
   oc_outcomes good = oc_test_good(t);
-  oc_outcomes seen = candidate->failing == OC_NO_PLACE ? foretold_of_set(it, test, candidate->set)
-                                                       : t->foretold[candidate->failing];
-  if (oc_deduction_accused(it, test) == 0)
-    seen = oc_test_any(t);
+  oc_outcomes seen = !tells                              ? oc_test_any(t)
+                     : candidate->failing == OC_NO_PLACE ? foretold_of_set(it, test, candidate->set)
+                                                         : t->foretold[candidate->failing];
   bool is_plain = !t->is_usual || candidate->failing == OC_NO_PLACE;
   if (is_plain && seen & ~good)
     seen = (oc_outcomes)((seen & good) | OC_OUTCOME_NOTHING);
@@ -119,8 +118,9 @@ static unsigned predicted(const struct oc_deduction *it, size_t test,
 
 double oc_candidates_bits(const struct oc_deduction *it, struct oc_candidates *candidates,
                           size_t test) {
+  bool tells = oc_deduction_accused(it, test) != 0;
   for (size_t i = 0; i < candidates->count; i++)
-    candidates->outcomes[i] = predicted(it, test, &candidates->each[i]);
+    candidates->outcomes[i] = predicted(it, test, tells, &candidates->each[i]);
   return oc_diagnosis_information(candidates->weights, candidates->parts, candidates->outcomes,
                                   candidates->count);
 }

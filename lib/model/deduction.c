@@ -17,9 +17,10 @@ static oc_outcomes bad_of(const struct oc_test *test) {
 oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
   const struct ohm_circuit *circuit = it->circuit;
   const struct oc_test *t = &circuit->tests[test];
+  oc_outcomes bad = bad_of(t);
   oc_set accused = 0;
   for (size_t i = 0; bad_tells(it, test) && i < circuit->failing_count; i++)
-    if (t->foretold[i] & bad_of(t))
+    if (t->foretold[i] & bad)
       accused |= oc_set_of(circuit->failings[i].link);
   return t->accuses != 0 ? accused : 0;
 }
@@ -27,9 +28,10 @@ oc_set oc_deduction_accused(const struct oc_deduction *it, size_t test) {
 oc_set oc_deduction_blamed(const struct oc_deduction *it, size_t test) {
   const struct ohm_circuit *circuit = it->circuit;
   const struct oc_test *t = &circuit->tests[test];
+  oc_outcomes bad = bad_of(t);
   oc_set blame = 0;
   for (size_t i = 0; i < circuit->failing_count; i++)
-    if (it->possible[i] && t->foretold[i] & bad_of(t))
+    if (it->possible[i] && t->foretold[i] & bad)
       blame |= oc_set_of(circuit->failings[i].link);
   return blame;
 }

@@ -151,7 +151,7 @@ END_TEST
 static const char *link_text(const char *name, ohm_link_column column) {
   size_t at = oc_circuit_link(circuit, name, strlen(name));
   ck_assert_msg(at != OC_NO_PLACE, "%s", name);
-  return ohm_circuit_link_text(circuit, at, column);
+  return ohm_circuit_link_text(circuit, at, (int)column);
 }
 
 START_TEST(part_and_action_follow_from_the_kind_and_a_row_may_say_otherwise)
