@@ -219,13 +219,12 @@
 /* A fuse blows in the time of a test from so many times its rating on; common practice, no
  * source. */
 #define OC_FUSE_BLOWS_AT OC_FIGURE(1.6)
-/* What is put across: a jumper with its clips, a bulb of a headlight, both headlights, a volt
- * meter; common practice, no source. */
+/* What is put across: a jumper with its clips, a bulb of a headlight, a lamp that takes no more
+ * than a coil, both headlights; common practice, no source. */
 #define OC_JUMPER_OHM      OC_FIGURE(0.02)
 #define OC_BULB_WATT       OC_FIGURE(55)
 #define OC_LAMP_WATT       OC_FIGURE(2)
 #define OC_HEADLIGHTS_WATT OC_FIGURE(120)
-#define OC_VOLTMETER_OHM   OC_FIGURE(10e6)
 /* A running fan draws from the first share of its amperes to the second; a coil has its ohms give
  * or take a share; a side of the circuit loses twice what a sound one does and so many ohm more;
  * all common practice, no source. */
@@ -240,10 +239,6 @@
 #define OC_LOW_VOLTS_SHARE OC_FIGURE(0.85)
 /* From so many amperes on a thing carries a fan, not a coil; common practice, no source. */
 #define OC_CARRIES_A OC_FIGURE(1)
-/* What a meter shows across a fuse that is whole, with its leads, and across one that is not;
- * common practice, no source. */
-#define OC_FUSE_WHOLE_OHM  OC_FIGURE(0.5)
-#define OC_FUSE_BROKEN_OHM OC_FIGURE(3)
 /* A car draws so many times more or less than a file says, and has so much more battery with its
  * engine running; common practice, no source. */
 #define OC_CAR_SPREAD    OC_FIGURE(1.7)

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "../../lib/circuits/circuit.h"
+#include "../../lib/circuits/wired_test.h"
 
 #define HEADER "link,kind,from,to,value,by\n"
 
@@ -260,6 +261,60 @@ START_TEST(a_fuse_that_another_test_may_have_blown_can_look_either_way)
 }
 END_TEST
 
+/* ---- the figures of the trade ---- */
+
+static void check_cell(const char *test, ohm_test_column column, const char *text) {
+  ck_assert_str_eq(test_of(test)->cells[column], text);
+}
+
+/* To two digits: 90 ohm give or take 0.3; 15 A times 0.3 and 1.7; 25 mohm twice and 30 more; 30 mV
+ * times 3.4 and 0.1 V more. */
+START_TEST(limits_are_shares_of_what_a_sound_car_has)
+{
+  begin(one_fan);
+  check_cell("coil-R", OHM_TEST_LOW, "63");
+  check_cell("coil-R", OHM_TEST_HIGH, "120");
+  check_cell("amps-fan", OHM_TEST_LOW, "4.5");
+  check_cell("amps-fan", OHM_TEST_HIGH, "26");
+  check_cell("feed-drop-fan", OHM_TEST_HIGH, "0.08");
+  check_cell("lost-feed", OHM_TEST_HIGH, "0.2");
+  end();
+  begin(two_stages);
+  /* 12.6 V lose 4.9 A in 0.8 ohm and joints; of the rest 0.85. */
+  double low_v = test_of("low-volts-fan")->low.value;
+  ck_assert_msg(6 < low_v && low_v < 6.4, "%g", low_v);
+  end();
+}
+END_TEST
+
+START_TEST(leads_and_bulbs_are_as_heavy_as_is_usual)
+{
+  CHECK_NEAR(oc_wired_lead(1, 0).ohm, 0.02, 0);
+  CHECK_NEAR(oc_wired_bulb(1, 0).watt, 55, 0);
+  begin(one_fan);
+  /* 120 W of headlights on 0.02 ohm; a battery with a tenth more falls to 11.4 V. */
+  check("battery-volts", "battery", "strap rail");
+  ck_assert(test_of("coil-lamp-R")->accuses != 0);
+  end();
+}
+END_TEST
+
+START_TEST(from_one_ampere_on_a_link_carries_a_fan)
+{
+  for (int more = 0; more < 2; more++) {
+    char text[400];
+    snprintf(text, sizeof text,
+             HEADER "battery,battery,+,-,,\nw,wire,+,a,,\nm,motor,a,b,%s,\no,output,b,-,,hot\n",
+             more ? "1.15" : "0.9");
+    begin(text);
+    size_t wire = oc_circuit_link(circuit, "w", 1);
+    ck_assert_int_eq((int)circuit->links[wire].kind,
+                     (int)(more ? OHM_LINK_POWER : OHM_LINK_CONTROL));
+    end();
+  }
+}
+END_TEST
+
 START_TEST(of_every_way_to_fail_every_test_foretells_something)
 {
   const char *const texts[] = {one_fan, by_switch, two_stages};
@@ -331,7 +386,8 @@ int main(void) {
       a_fan_that_heat_runs_slowly_is_proved_slow_and_fast,
       a_wire_that_rubs_is_found_by_ohms_with_all_unplugged,
       a_fuse_that_another_test_may_have_blown_can_look_either_way,
-      of_every_way_to_fail_every_test_foretells_something,
+      limits_are_shares_of_what_a_sound_car_has, leads_and_bulbs_are_as_heavy_as_is_usual,
+      from_one_ampere_on_a_link_carries_a_fan, of_every_way_to_fail_every_test_foretells_something,
       a_table_of_tests_below_the_wiring_adds_the_makers_own, two_fans_have_tests_of_their_own,
       a_wiring_that_cannot_be_solved_or_lacks_a_way_to_the_fan_is_told);
 }
