@@ -89,13 +89,13 @@ START_TEST(every_link_can_be_accused_and_all_but_the_last_resort_cleared)
 }
 END_TEST
 
-/* Of a wiring it takes several tests to clear a link; a battery that is worn a little shows only
- * while the engine does not charge it. */
-START_TEST(every_way_to_fail_that_matters_is_seen_by_some_test)
+/* Of a wiring it takes several tests to clear a link. An ohm or two in the mated pins of a fan,
+ * where no lead reaches, or in a battery that the engine charges, is seen by an eye alone. */
+START_TEST(from_5_ohm_on_whatever_matters_is_seen_by_some_test)
 {
   FOR_EACH_BUILT_IN(circuit)
   for (size_t i = 0; i < circuit->failing_count; i++) {
-    bool seen = !circuit->failings[i].matters || circuit->failings[i].ohm < 1;
+    bool seen = !circuit->failings[i].matters || !(circuit->failings[i].ohm >= 5);
     for (size_t k = 0; k < circuit->test_count && !seen; k++)
       seen = (circuit->tests[k].foretold[i] & oc_test_good(&circuit->tests[k])) == 0;
     ck_assert_msg(seen, "%s: %s, %g ohm", circuit->name,
@@ -169,7 +169,7 @@ int main(void) {
                    every_built_in_circuit_prints_to_what_parses_to_the_same,
                    every_built_in_test_that_runs_a_fan_has_a_caution,
                    every_link_can_be_accused_and_all_but_the_last_resort_cleared,
-                   every_way_to_fail_that_matters_is_seen_by_some_test,
+                   from_5_ohm_on_whatever_matters_is_seen_by_some_test,
                    links_of_one_part_are_renewed_together, tells_tools_apart,
                    asking_past_the_end_or_of_nothing_gives_nothing,
                    an_unknown_name_is_told_with_the_nearest);
