@@ -4,6 +4,8 @@
 #include <string.h>
 
 static const double least_bits = 1e-9;
+/* Of tests that tell as much the first is made, whatever the last digit says. */
+static const double more = 1 + 1e-9;
 
 /* ---- whether it can be made ---- */
 
@@ -79,7 +81,7 @@ static size_t most_telling(const struct oc_deduction *it, struct oc_candidates *
         (seen == OC_SEEN_UNSURE && oc_next_test_was_made_twice(it, i)))
       continue;
     double told = oc_candidates_bits(it, candidates, i);
-    if (told > least_bits && told / test->minutes > best_rate) {
+    if (told > least_bits && told / test->minutes > more * best_rate) {
       best_rate = told / test->minutes;
       *bits = told;
       best = i;
