@@ -380,3 +380,9 @@ bool oc_drive_run(struct oc_drive *drive, struct oc_failures failures,
   find_fed(drive, &moment, result);
   return true;
 }
+
+bool oc_drive_sound(struct oc_drive *drive, const struct oc_wiring *wiring,
+                    const struct oc_setup *setup, struct oc_drive_result *result) {
+  oc_drive_begin(drive, wiring, setup);
+  return oc_drive_run(drive, (struct oc_failures){0, NULL, 0}, result);
+}

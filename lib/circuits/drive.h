@@ -63,4 +63,8 @@ void oc_drive_begin(struct oc_drive *drive, const struct oc_wiring *wiring,
 bool oc_drive_run(struct oc_drive *drive, struct oc_failures failures,
                   struct oc_drive_result *result);
 
+/** Set a wiring up and drive it with nothing failed. */
+bool oc_drive_sound(struct oc_drive *drive, const struct oc_wiring *wiring,
+                    const struct oc_setup *setup, struct oc_drive_result *result);
+
 #endif

@@ -178,8 +178,7 @@ static bool find_matters(struct oc_failings *failings, struct oc_drive *drive,
   bool does_matter[OC_FAILURES_MAX];
   struct oc_drive_result sound;
   struct oc_drive_result result;
-  oc_drive_begin(drive, wiring, &setup);
-  if (!oc_drive_run(drive, (struct oc_failures){0, NULL, 0}, &sound))
+  if (!oc_drive_sound(drive, wiring, &setup, &sound))
     return false;
   for (size_t i = 0; i < failings->count; i++) {
     size_t chain = chain_of(&drive->chains, &setup, &failings->failure[i]);
@@ -373,8 +372,7 @@ bool oc_meaning_find(struct oc_meaning_room *room, struct oc_drive *drive,
   size_t rungs[OC_WIRING_THINGS];
   oc_outcomes seen[OC_LOOKS_MAX];
   bool any = false;
-  oc_drive_begin(drive, wiring, setup);
-  if (!oc_drive_run(drive, (struct oc_failures){0, NULL, 0}, &task.sound))
+  if (!oc_drive_sound(drive, wiring, setup, &task.sound))
     return false;
   for (size_t i = 0; i < count; i++) {
     meanings[i].good = is_number(&looks[i]) ? oc_outcome_within(looks[i].limits) : OC_OUTCOME_GOOD;

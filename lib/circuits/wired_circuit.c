@@ -38,8 +38,7 @@ static void find_carries(const struct oc_wiring *wiring, struct oc_drive *drive,
   for (unsigned way = 1; way != 0 && way <= all; way <<= 1) {
     const struct oc_setup setup = {.asked = way, .key = true};
     struct oc_drive_result sound;
-    oc_drive_begin(drive, wiring, &setup);
-    if (!(all & way) || !oc_drive_run(drive, (struct oc_failures){0, NULL, 0}, &sound))
+    if (!(all & way) || !oc_drive_sound(drive, wiring, &setup, &sound))
       continue;
     for (size_t i = 0; i < wiring->thing_count; i++) {
       size_t chain = drive->chains.chain_of[i];
@@ -100,6 +99,7 @@ static bool add_tests(struct ohm_circuit *circuit, struct work *work) {
   free(maker);
   return whole;
 }
+
 /* ---- together ---- */
 
 static bool give_facts(struct ohm_circuit *circuit) {

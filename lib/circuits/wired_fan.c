@@ -221,8 +221,7 @@ static const struct oc_wired_words ground_drop = {
 static double sound_drop(struct oc_wired_maker *maker, const struct oc_setup *setup,
                          const struct oc_look *look) {
   struct oc_drive_result sound;
-  oc_drive_begin(maker->drive, maker->wiring, setup);
-  if (!oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, &sound) ||
+  if (!oc_drive_sound(maker->drive, maker->wiring, setup, &sound) ||
       !(sound.motor_a[look->motor] > 0))
     return NAN;
   return (sound.volts[look->plus] - sound.volts[look->minus]) / sound.motor_a[look->motor];
@@ -247,10 +246,8 @@ static void add_drop(struct oc_wired_maker *maker, const struct oc_wired_words *
 
 static double speed_of(struct oc_wired_maker *maker, const struct oc_setup *setup, size_t motor,
                        struct oc_drive_result *sound) {
-  oc_drive_begin(maker->drive, maker->wiring, setup);
-  return oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, sound)
-             ? fabs(sound->motor_speed[motor])
-             : 0;
+  return oc_drive_sound(maker->drive, maker->wiring, setup, sound) ? fabs(sound->motor_speed[motor])
+                                                                   : 0;
 }
 
 /* A fan that heat runs slowly at first is proved at that speed too. */

@@ -63,8 +63,7 @@ static const struct oc_wired_asking *asking_through(struct oc_wired_maker *maker
                                                     struct oc_drive_result *sound) {
   for (size_t i = 0; i < maker->asking_count; i++) {
     const struct oc_wired_asking *asking = &maker->askings[i];
-    oc_drive_begin(maker->drive, maker->wiring, &asking->setup);
-    if (oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, sound) &&
+    if (oc_drive_sound(maker->drive, maker->wiring, &asking->setup, sound) &&
         fabs(sound->chain_a[maker->drive->chains.chain_of[at]]) > OC_CARRIES_A)
       return asking;
   }

@@ -319,8 +319,7 @@ static void add_bridging(struct oc_wired_maker *maker, size_t at) {
 static double speed_of_all(struct oc_wired_maker *maker, const struct oc_setup *setup) {
   struct oc_drive_result sound;
   double speed = 0;
-  oc_drive_begin(maker->drive, maker->wiring, setup);
-  if (!oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, &sound))
+  if (!oc_drive_sound(maker->drive, maker->wiring, setup, &sound))
     return 0;
   for (size_t i = 0; i < maker->wiring->thing_count; i++)
     speed += fabs(sound.motor_speed[i]);
@@ -392,8 +391,7 @@ struct oc_across oc_wired_ohmmeter(size_t plus, size_t minus) {
 /* Whether a motor turns in a sound wiring that is set up so. */
 bool oc_wired_turns(struct oc_wired_maker *maker, const struct oc_setup *setup, size_t motor) {
   struct oc_drive_result sound;
-  oc_drive_begin(maker->drive, maker->wiring, setup);
-  return oc_drive_run(maker->drive, (struct oc_failures){0, NULL, 0}, &sound) &&
+  return oc_drive_sound(maker->drive, maker->wiring, setup, &sound) &&
          sound.motor_speed[motor] > OC_EYE_FAN_TURNS;
 }
 

@@ -29,24 +29,24 @@ static const struct {
   const char *word;
   enum oc_thing_kind kind;
   enum oc_thing_role role;
-  double usual; /* value where nothing is written; 0: none is needed */
-  bool needs;   /* a value */
+  bool needs; /* a value */
 } kinds[WORDS] = {
-    [BATTERY] = {"battery", OC_THING_BATTERY, OC_ROLE_NONE, 0, false},
-    [WIRE] = {"wire", OC_THING_CONDUCTOR, OC_ROLE_WIRE, 0, false},
-    [SPLICE] = {"splice", OC_THING_CONDUCTOR, OC_ROLE_SPLICE, 0, false},
-    [STRAP] = {"strap", OC_THING_CONDUCTOR, OC_ROLE_STRAP, 0, false},
-    [RAIL] = {"rail", OC_THING_CONDUCTOR, OC_ROLE_RAIL, 0, false},
-    [GROUND] = {"ground", OC_THING_CONDUCTOR, OC_ROLE_GROUND, 0, false},
-    [FUSE] = {"fuse", OC_THING_FUSE, OC_ROLE_NONE, 0, true},
-    [RELAY] = {"relay", OC_THING_COIL, OC_ROLE_NONE, 0, false},
-    [OUTPUT] = {"output", OC_THING_OUTPUT, OC_ROLE_NONE, 0, false},
-    [SWITCH] = {"switch", OC_THING_SWITCH, OC_ROLE_NONE, 0, false},
-    [RESISTOR] = {"resistor", OC_THING_RESISTOR, OC_ROLE_NONE, 0, true},
-    [MOTOR] = {"motor", OC_THING_MOTOR, OC_ROLE_NONE, 0, true},
-    [SENSOR] = {"sensor", OC_THING_ASKER, OC_ROLE_SENSOR, 0, false},
+    [BATTERY] = {"battery", OC_THING_BATTERY, OC_ROLE_NONE, false},
+    [WIRE] = {"wire", OC_THING_CONDUCTOR, OC_ROLE_WIRE, false},
+    [SPLICE] = {"splice", OC_THING_CONDUCTOR, OC_ROLE_SPLICE, false},
+    [STRAP] = {"strap", OC_THING_CONDUCTOR, OC_ROLE_STRAP, false},
+    [RAIL] = {"rail", OC_THING_CONDUCTOR, OC_ROLE_RAIL, false},
+    [GROUND] = {"ground", OC_THING_CONDUCTOR, OC_ROLE_GROUND, false},
+    [FUSE] = {"fuse", OC_THING_FUSE, OC_ROLE_NONE, true},
+    [RELAY] = {"relay", OC_THING_COIL, OC_ROLE_NONE, false},
+    [OUTPUT] = {"output", OC_THING_OUTPUT, OC_ROLE_NONE, false},
+    [SWITCH] = {"switch", OC_THING_SWITCH, OC_ROLE_NONE, false},
+    [RESISTOR] = {"resistor", OC_THING_RESISTOR, OC_ROLE_NONE, true},
+    [MOTOR] = {"motor", OC_THING_MOTOR, OC_ROLE_NONE, true},
+    [SENSOR] = {"sensor", OC_THING_ASKER, OC_ROLE_SENSOR, false},
 };
 
+/* Where no value is written. */
 static double usual_of(enum word word) {
   return word == BATTERY ? OC_BATTERY_AT_REST_V : word == RELAY ? OC_RELAY_COIL_OHM : 0;
 }
